@@ -1,0 +1,89 @@
+#pragma once
+// One exercise, as its JSON file says it, and the bench it makes with a seed.
+
+#include <cstdint>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "game/level/fault.h"
+#include "physics/bench/bench_spec.h"
+
+namespace halfdrop {
+
+/// A strength drawn by seed, uniformly, in steps of 0.0001 mol/dm3.
+struct Range {
+  double low = 0.0, high = 0.0;
+};
+
+struct LiquidSpec {
+  std::string substance;       ///< key in assets/substances.json
+  std::string label;           ///< as on the bottle
+  double label_mol_dm3 = 0.0;  ///< 0 for the unknown
+  Range unknown_mol_dm3;       ///< used for the unknown only
+};
+
+/// A factor of a calculation step: a number, or a name (a level value such as "titrant_mol_dm3", "aliquot_cm3",
+/// "ratio", "dilution", or the cell of an earlier step such as "calculation/mean titre").
+using Factor = std::variant<double, std::string>;
+
+/// One line of the working: product of `multiply` over product of `divide`.
+struct CalculationStep {
+  std::string cell;            ///< e.g. "calculation/moles of alkali"
+  std::string prompt;          ///< as printed on the paper
+  std::string unit;
+  std::vector<Factor> multiply, divide;
+  int least_figures = 3;       ///< significant figures that must be written
+};
+
+/// |error| up to each limit scores that many of the points; limits ascend, points descend.
+struct Band {
+  double limit = 0.0;
+  int points = 0;
+};
+
+struct Level {
+  std::string id;              ///< file's stem, e.g. "01-spirit-vinegar"
+  std::string title, story, why;
+  std::vector<std::string> cautions;
+  double temperature_c = 20.0;
+  LiquidSpec titrant, sample;
+  bool unknown_in_flask = true;
+  double ratio = 1.0;          ///< titrant per analyte
+  double dilution = 1.0;       ///< undiluted over diluted strength
+  double aliquot_cm3 = 25.0;
+  std::string indicator;       ///< key in assets/indicators.json
+  std::string endpoint_colour; ///< in words
+  bool endpoint_gains_colour = true;
+  BuretteSpec burette;         ///< scale errors still 0
+  TapSpec tap;
+  FlaskSpec flask;
+  double burette_tolerance_cm3 = 0.05;  ///< class limit, ISO 385
+  double pipette_tolerance_cm3 = 0.03;  ///< class limit, ISO 648
+  int accurate_runs = 5;       ///< columns on the sheet beside the trial
+  std::vector<CalculationStep> calculation;  ///< the last one is the result
+  std::vector<Band> hand_bands;  ///< |true volume - equivalence|, cm3
+  std::vector<Band> eye_bands;   ///< |reading - truth|, cm3
+
+  std::string source_json;     ///< the level file's own text, compact: goes into the attempt
+  std::string substances_json; ///< the substances and indicators it uses, compact
+  Substance titrant_substance, sample_substance;
+  Indicator indicator_data;
+};
+
+/// Where assets/ and levels/ are. HALFDROP_DATA overrides the folder the program was built with.
+[[nodiscard]] std::string data_folder();
+
+/// Reads a level file and the assets it names; every fault at once.
+[[nodiscard]] Result<Level> read_level(const std::string& path);
+/// The same from texts: the level's and the substances' (as in an attempt's first line).
+[[nodiscard]] Result<Level> read_level_text(const std::string& level_json, const std::string& substances_json,
+                                            const std::string& name_for_faults);
+
+/// The bench of a level for a seed: unknown and glass drawn within their limits.
+[[nodiscard]] BenchSpec bench_spec(const Level& level, std::uint64_t seed);
+
+/// A level value by the name that calculation steps use; nothing if unknown.
+[[nodiscard]] tl::expected<double, std::string> level_value(const Level& level, const std::string& name);
+
+}  // namespace halfdrop

@@ -1,0 +1,30 @@
+#pragma once
+// Names of deeds and cells as attempts and people write them, and the check of every action before it is applied.
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "game/session/attempt.h"
+
+namespace halfdrop {
+
+/// "lift out funnel" and so on, in words of the trade.
+[[nodiscard]] std::string_view deed_name(Deed deed);
+[[nodiscard]] std::optional<Deed> deed_from_name(std::string_view name);
+/// Why not, as a sentence: "The flask is in the way: set it aside first."
+[[nodiscard]] std::string_view refusal_text(Refusal refusal);
+
+/// Runs of a level's sheet: "trial", "1", "2", ...
+[[nodiscard]] std::vector<std::string> run_names(const Level& level);
+/// Every cell of the sheet: "trial/initial", "trial/final", "trial/titre", "1/initial", ..., "1/counts" ("yes" or ""),
+/// "calculation/..." in order.
+[[nodiscard]] std::vector<std::string> sheet_cells(const Level& level);
+
+/// First thing wrong with a change of hands: the hand's name and its range. Nothing when all is in range.
+[[nodiscard]] std::optional<std::string> check_hands(const HandsChange& change);
+/// First thing wrong with a writing: unknown cell (nearest known named) or text over 40 characters.
+[[nodiscard]] std::optional<std::string> check_writing(const Level& level, const Writing& writing);
+
+}  // namespace halfdrop

@@ -1,0 +1,57 @@
+#pragma once
+// One play of one level: the level itself, a seed, and every change of hands and every action by tick. Inputs only.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "game/level/level.h"
+#include "physics/bench/deeds.h"
+#include "physics/bench/hands.h"
+
+namespace halfdrop {
+
+/// Version of the physics and of what deeds mean; changes when an old attempt would replay otherwise.
+inline constexpr int kModelVersion = 1;
+/// Four simulated hours.
+inline constexpr Tick kLongestAttempt = Tick{4} * 3600 * kTicksPerSecond;
+
+/// Only what changed.
+struct HandsChange {
+  std::optional<double> tap, eye_mm, flask_x_cm, flask_y_cm, swirl, wash, pour, card_mm;
+
+  [[nodiscard]] bool empty() const;
+  void apply_to(Hands& hands) const;
+  friend bool operator==(const HandsChange&, const HandsChange&) = default;
+};
+
+/// Something written into a cell of the results sheet. An empty text strikes the cell out.
+struct Writing {
+  std::string cell;
+  std::string text;
+  friend bool operator==(const Writing&, const Writing&) = default;
+};
+
+/// The attempt's last line.
+struct Ending {
+  std::string how;         ///< "handed in" or "left"
+  std::string state_hash;  ///< of the bench at that tick
+  friend bool operator==(const Ending&, const Ending&) = default;
+};
+
+struct Change {
+  Tick tick = 0;
+  std::variant<HandsChange, Deed, Writing, Ending> what;
+  friend bool operator==(const Change&, const Change&) = default;
+};
+
+struct Attempt {
+  Level level;
+  std::uint64_t seed = 0;
+  std::string alias;
+  std::vector<Change> changes;  ///< in tick order
+};
+
+}  // namespace halfdrop

@@ -1,0 +1,38 @@
+#pragma once
+// Everything that changes on the bench. Copyable; a snapshot is a copy; no caches.
+
+#include <array>
+
+#include "physics/bench/hands.h"
+#include "physics/bench/ledger.h"
+#include "physics/units.h"
+
+namespace halfdrop {
+
+/// A drop between tip and landing.
+struct FallingDrop {
+  bool flying = false;
+  Parcel liquid;
+  double fallen_cm = 0.0;
+  double speed_cm_s = 0.0;
+
+  friend bool operator==(const FallingDrop&, const FallingDrop&) = default;
+};
+inline constexpr std::size_t kMostFalling = 16;
+
+struct BenchState {
+  Tick tick = 0;
+  Ledger ledger;
+  Hands hands;                         ///< as they were in the last step
+  bool coat_on = false;
+  bool goggles_on = false;
+  bool funnel_in = false;
+  bool beaker_under = false;
+  bool tile_laid = false;
+  Tick funnel_drip_due = 0;            ///< when the funnel lets its next drop go
+  std::array<FallingDrop, kMostFalling> falling{};
+
+  friend bool operator==(const BenchState&, const BenchState&) = default;
+};
+
+}  // namespace halfdrop

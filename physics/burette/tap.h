@@ -1,0 +1,28 @@
+#pragma once
+// Flow through tap and jet: head against capillary, viscous, entrance and kinetic losses.
+
+namespace halfdrop {
+
+struct TapSpec;
+
+/// Opening of two equal bores out of line.
+struct Opening {
+  double area_mm2 = 0.0;
+  double hydraulic_mm = 0.0;  ///< 4 area / perimeter
+};
+
+/// Overlap of plug and barrel at a tap position (0 across .. 1 in line).
+[[nodiscard]] Opening tap_opening(const TapSpec& tap, double position);
+
+struct LiquidFlow {
+  double density_kg_m3 = 998.2;
+  double viscosity_pa_s = 1.0e-3;
+  double surface_tension_n_m = 0.0727;
+};
+
+/// cm3/s through tap and jet under a head of liquid in mm above the tip; 0 when shut or when the head does not
+/// overcome the drop's capillary pressure. Solves a Q + b Q^2 = p: Poiseuille friction and kinetic loss (K = 1.5
+/// at each passage). Dilute aqueous solutions are taken as water. Leaves out: surge when the tap is turned.
+[[nodiscard]] double flow_cm3_s(const TapSpec& tap, const LiquidFlow& liquid, double position, double head_mm);
+
+}  // namespace halfdrop

@@ -1,0 +1,33 @@
+#pragma once
+// The flask's liquid seen as chemistry: pH, colour, equivalence, first visible change. A view; never state.
+
+#include "physics/bench/bench_spec.h"
+#include "physics/bench/ledger.h"
+#include "physics/light/colour.h"
+
+namespace halfdrop {
+
+/// Depth of liquid standing in the flask, cm (cone; meniscus left out).
+[[nodiscard]] double liquid_depth_cm(const FlaskSpec& flask, double volume_cm3);
+
+enum class Backdrop { white_tile, bare_bench };
+
+/// Equilibrium of a parcel of flask liquid, with activity.
+[[nodiscard]] Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid);
+/// Colour of a parcel seen through `path_cm` of it against a backdrop.
+[[nodiscard]] Xyz colour_of(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop);
+/// Light enters through the liquid, meets what the flask stands on and comes back: twice the depth.
+[[nodiscard]] double sight_path_cm(const FlaskSpec& flask, double volume_cm3);
+
+/// CIEDE2000 at which a viewer first sees the change against the same flask before any titrant. Our choice: 3,
+/// about three just-noticeable differences, for a colour that is not seen beside its reference.
+inline constexpr double kFirstVisibleChange = 3.0;
+
+/// How far a flask's mixed liquid is, in CIEDE2000, from its colour with all titrant taken out, on its tile.
+[[nodiscard]] double visible_change(const BenchSpec& spec, const Parcel& liquid);
+
+/// Titrant (cm3 of c = breakdown_mol_dm3) past equivalence at which this flask first shows its change, closed to
+/// air. Negative: before equivalence. Bisected to 1e-10 cm3; volume and indicator as they are in `liquid`.
+[[nodiscard]] double first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid);
+
+}  // namespace halfdrop

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+
+#include "physics/light/spectrum.h"
+
+namespace halfdrop {
+
+struct Xyz {
+  double x = 0, y = 0, z = 0;  ///< relative to a perfect white under D65: y = 1
+};
+struct Lab {
+  double l = 100, a = 0, b = 0;
+};
+struct Rgb {
+  double r = 1, g = 1, b = 1;  ///< linear light, sRGB primaries, 0..1
+};
+
+/// CIE XYZ of light that left D65, met `reflectance` and crossed the absorbance (Beer-Lambert).
+Xyz seen_through(const Spectrum& reflectance, const Spectrum& absorbance);
+/// CIELAB relative to the D65 white of our own tables.
+Lab to_lab(const Xyz& xyz);
+/// Linear sRGB, clipped towards grey of the same luminance so that hue stays.
+Rgb to_rgb(const Xyz& xyz);
+/// sRGB-encoded "#rrggbb".
+std::string to_hex(const Rgb& rgb);
+/// sRGB transfer of one linear component to 0..255.
+std::uint8_t encode(double linear);
+/// CIEDE2000 colour difference, kL = kC = kH = 1 (Sharma, Wu and Dalal 2005).
+double ciede2000(const Lab& one, const Lab& other);
+
+}  // namespace halfdrop

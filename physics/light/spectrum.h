@@ -1,0 +1,30 @@
+#pragma once
+// Visible spectra on a fixed grid: 380 to 780 nm in steps of 5 nm.
+
+#include <array>
+#include <vector>
+
+#include "physics/chemistry/indicator.h"
+
+namespace halfdrop {
+
+inline constexpr int kWavelengths = 81;
+inline constexpr double kFirstWavelength_nm = 380.0;
+inline constexpr double kWavelengthStep_nm = 5.0;
+using Spectrum = std::array<double, kWavelengths>;
+
+/// Relative power of CIE illuminant D65 (CIE 15; checked against colord-data's table in the tests).
+const Spectrum& d65();
+/// CIE 1931 2 degree colour matching functions by Wyman, Sloan and Shirley 2013.
+const Spectrum& cie_x();
+const Spectrum& cie_y();
+const Spectrum& cie_z();
+
+/// Decadic absorbance per cm of an indicator at `mol_dm3` whose forms have the given shares.
+Spectrum absorbance_per_cm(const Indicator& indicator, double mol_dm3, const std::array<double, 4>& fractions);
+
+/// What lies behind the liquid: its reflectance by wavelength.
+Spectrum white_tile();
+Spectrum bare_bench();
+
+}  // namespace halfdrop
