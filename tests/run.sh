@@ -1,0 +1,87 @@
+#!/usr/bin/env bash
+# Installs what is missing, builds Halfdrop and runs every test.
+#   bash tests/run.sh [--no-install] [--quick | --long]
+# --quick: g++ only. --long: also larger property tests, the same bits at -O0 and -O3, and clang-tidy.
+set -uo pipefail
+root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+# shellcheck source=game/setup.sh
+source "$root/game/setup.sh"
+# shellcheck source=tests/support/count.sh
+source "$root/tests/support/count.sh"
+
+install=yes extent=usual
+for argument in "$@"; do
+  case $argument in
+    --no-install) install=no ;;
+    --quick | --long) extent=${argument#--} ;;
+    *)
+      complain "usage: bash tests/run.sh [--no-install] [--quick | --long]"
+      exit 2
+      ;;
+  esac
+done
+
+needed=("${play_packages[@]}" "${off_screen_packages[@]}" "${test_packages[@]}")
+[ $extent = long ] && needed+=("${long_test_packages[@]}")
+provide $install "${needed[@]}" || exit 1
+[ $extent = long ] && export HALFDROP_LONG=1
+
+builds=$root/.build
+level=$root/levels/01-spirit-vinegar.json
+performed=$root/.out/performed
+rm -rf "$performed" && mkdir -p "$performed"
+
+# build_and_test FOLDER CMAKE_OPTION...: one build and the tests in it, on a display of their own.
+build_and_test() {
+  local folder=$builds/$1
+  shift
+  count "build of ${folder##*/}" build "$root" "$folder" "$@" || return
+  count_ctest xvfb-run -a -s "-screen 0 1920x1080x24" \
+    ctest --test-dir "$folder" -j2 --no-tests=error --output-on-failure --progress
+}
+
+# perform BUILD NAME: the same level, seed and mistake from that build's desk, to compare.
+perform() {
+  "$builds/$1/halfdrop-desk" perform "$level" --seed 7 --out "$performed/$2.jsonl"
+}
+
+same_attempt() { cmp "$performed/$1.jsonl" "$performed/$2.jsonl"; }
+
+stage "g++: build and every test"
+build_and_test test -DCMAKE_BUILD_TYPE=Release
+
+stage "g++: the same attempt twice"
+count "perform on g++" perform test g++
+count "perform on g++ again" perform test g++-again
+count "g++ twice: the same bytes, state hash included" same_attempt g++ g++-again
+
+if [ $extent != quick ]; then
+  stage "clang++: build and the tests without a window"
+  build_and_test clang -DCMAKE_BUILD_TYPE=Release -DCMAKE_CXX_COMPILER=clang++-16 -DHALFDROP_WINDOW=OFF
+
+  stage "clang++ against g++"
+  count "perform on clang++" perform clang clang++
+  count "g++ and clang++: the same bytes, state hash included" same_attempt g++ clang++
+
+  stage "AddressSanitizer and UndefinedBehaviorSanitizer, with asserts"
+  build_and_test sanitize -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g -D_GLIBCXX_ASSERTIONS" \
+    -DHALFDROP_SANITIZE=ON -DHALFDROP_WINDOW=OFF
+fi
+
+if [ $extent = long ]; then
+  for optimisation in O0 O3; do
+    stage "g++ -$optimisation against g++ -O2"
+    count "build at -$optimisation" build "$root" "$builds/$optimisation" -DCMAKE_BUILD_TYPE=Release \
+      -DCMAKE_CXX_FLAGS_RELEASE="-$optimisation -DNDEBUG" -DHALFDROP_WINDOW=OFF -DHALFDROP_TESTS=OFF
+    count "perform at -$optimisation" perform "$optimisation" "$optimisation"
+    count "-$optimisation: the same bytes, state hash included" same_attempt g++ "$optimisation"
+  done
+
+  stage "clang-tidy"
+  count "clang-tidy finds nothing" bash "$root/tests/support/tidy.sh" "$builds/clang"
+fi
+
+stage "Sources of the published checks"
+bash "$root/tests/support/list_sources.sh"
+
+finish
