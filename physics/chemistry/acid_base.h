@@ -1,5 +1,7 @@
 #pragma once
-// Charge balance over any number of mono- to triprotic systems and strong ions.
+// Charge balance over any number of mono- to triprotic systems and strong ions. Constants are those of 25 C
+// unless the caller shifts them; strong ions count as monovalent; ion pairs and precipitates are left out.
+// Davies activity coefficients are good to about 0.5 mol/dm3 of ionic strength and held constant above it.
 
 #include <array>
 #include <string>
@@ -9,15 +11,16 @@ namespace halfdrop {
 
 /// One mono- to triprotic acid system, e.g. ethanoic acid/ethanoate or ammonium/ammonia.
 struct AcidSystem {
-  int steps = 1;                       ///< 1 to 3 protons
-  std::array<double, 3> pk{};          ///< at 25 C, I = 0, ascending; only the first `steps` count
-  int protonated_charge = 0;           ///< charge of the fully protonated form (ammonium: +1, ethanoic acid: 0)
+  int steps = 1;               ///< 1 to 3 protons
+  std::array<double, 3> pk{};  ///< at 25 C, I = 0, ascending; only the first `steps` count
+  int protonated_charge = 0;   ///< charge of the fully protonated form (ammonium: +1, ethanoic acid: 0)
 };
 
-/// What one mole of a substance brings: charge of strong ions (Na+ of NaOH: +1, Cl- of HCl: -1) and weak systems.
+/// What one mole of a substance brings: charge of strong ions (Na+ of NaOH: +1, Cl- of HCl: -1) and weak
+/// systems.
 struct Substance {
   std::string name;
-  double strong_charge = 0.0;          ///< mol of charge per mol
+  double strong_charge = 0.0;  ///< mol of charge per mol
   std::vector<AcidSystem> systems;
 };
 
@@ -28,7 +31,8 @@ struct Mixture {
     double mol_dm3 = 0.0;
   };
   double strong_charge_mol_dm3 = 0.0;  ///< net charge of the strong ions
-  double strong_ions_mol_dm3 = 0.0;    ///< sum of |z| c of the strong ions, all taken as monovalent (ionic strength)
+  double strong_ions_mol_dm3 =
+      0.0;  ///< sum of |z| c of the strong ions, all taken as monovalent (ionic strength)
   std::vector<Part> parts;
 
   /// Adds a substance at a concentration >= 0.
@@ -37,16 +41,16 @@ struct Mixture {
 };
 
 struct SolverOptions {
-  bool ideal = false;                  ///< true: activity coefficients are 1 (textbook comparison)
-  double pkw = 13.9945;                ///< IAPWS R11-07 at 25 C
+  bool ideal = false;    ///< true: activity coefficients are 1 (textbook comparison)
+  double pkw = 13.9945;  ///< IAPWS R11-07 at 25 C
   double temperature_c = 25.0;
 };
 
 struct Equilibrium {
-  double ph = 7.0;                     ///< -log10 of the activity of H+
-  double h_mol_dm3 = 1e-7;             ///< concentration of H+
+  double ph = 7.0;          ///< -log10 of the activity of H+
+  double h_mol_dm3 = 1e-7;  ///< concentration of H+
   double ionic_strength_mol_dm3 = 0.0;
-  double residual_mol_dm3 = 0.0;       ///< what is left of the charge balance
+  double residual_mol_dm3 = 0.0;  ///< what is left of the charge balance
 };
 
 /// Solves the charge balance by a bracketed Newton iteration in ln[H+]; always converges.

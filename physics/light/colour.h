@@ -17,11 +17,13 @@ struct Rgb {
   double r = 1, g = 1, b = 1;  ///< linear light, sRGB primaries, 0..1
 };
 
-/// CIE XYZ of light that left D65, met `reflectance` and crossed the absorbance (Beer-Lambert).
+/// CIE XYZ of light that left D65, met `reflectance` and crossed the (decadic) absorbance once: for light
+/// that goes down and up again the caller doubles it (Beer-Lambert; no scattering, no fluorescence).
 Xyz seen_through(const Spectrum& reflectance, const Spectrum& absorbance);
 /// CIELAB relative to the D65 white of our own tables.
 Lab to_lab(const Xyz& xyz);
-/// Linear sRGB, clipped towards grey of the same luminance so that hue stays.
+/// Linear sRGB (IEC 61966-2-1), scaled so that the white of our own tables is exactly neutral, then clipped
+/// towards grey of the same luminance so that hue stays.
 Rgb to_rgb(const Xyz& xyz);
 /// sRGB-encoded "#rrggbb".
 std::string to_hex(const Rgb& rgb);

@@ -13,7 +13,8 @@ inline constexpr double kFirstWavelength_nm = 380.0;
 inline constexpr double kWavelengthStep_nm = 5.0;
 using Spectrum = std::array<double, kWavelengths>;
 
-/// Relative power of CIE illuminant D65 (CIE 15; checked against colord-data's table in the tests).
+/// Relative power of CIE illuminant D65, 100 at 560 nm (CIE 15; the tests compare it with colord-data's
+/// table).
 const Spectrum& d65();
 /// CIE 1931 2 degree colour matching functions by Wyman, Sloan and Shirley 2013.
 const Spectrum& cie_x();
@@ -21,9 +22,12 @@ const Spectrum& cie_y();
 const Spectrum& cie_z();
 
 /// Decadic absorbance per cm of an indicator at `mol_dm3` whose forms have the given shares.
-Spectrum absorbance_per_cm(const Indicator& indicator, double mol_dm3, const std::array<double, 4>& fractions);
+Spectrum absorbance_per_cm(const Indicator& indicator, double mol_dm3,
+                           const std::array<double, 4>& fractions);
 
-/// What lies behind the liquid: its reflectance by wavelength.
+/// What lies behind the liquid: its reflectance by wavelength, both our own assumption. The tile is a neutral
+/// 0.90 (a real glaze falls off in the violet); the bench a dull brown grey, 0.15 in the violet to 0.28 in
+/// the red.
 Spectrum white_tile();
 Spectrum bare_bench();
 
