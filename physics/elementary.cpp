@@ -94,7 +94,8 @@ double log10(double x) { return log(x) / kLn10; }
 double cube_root(double x) {
   if (x != x || x < 0.0) return kNaN;
   if (x == 0.0 || x == kInfinity) return x;
-  if (x < std::numeric_limits<double>::min()) return cube_root(x * 0x1p54) * 0x1p-18;
+  if (x < 0x1p-900) return cube_root(x * 0x1p174) * 0x1p-58;
+  if (x > 0x1p900) return cube_root(x * 0x1p-174) * 0x1p58;
   // A third of the exponent and mantissa bits is right to 4 %; Halley's step triples the digits.
   double root = std::bit_cast<double>(std::bit_cast<std::uint64_t>(x) / 3 + 0x2a9f7893'00000000);
   for (int i = 0; i < 3; ++i) {

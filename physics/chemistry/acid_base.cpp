@@ -98,6 +98,8 @@ class Balance {
   double root(double h, double tolerance) const;
 
  private:
+  /// Strong charge and the charge of the reference forms, summed anew so that no rounding is carried along.
+  double strong_left() const;
   void choose_references();
   System* next_to_lose_a_proton();
   void set_limits();
@@ -109,6 +111,12 @@ class Balance {
   double kw_ = 0.0, kw_concentration_ = 0.0, gamma_ = 1.0;
   double guess_ = 1e-7, low_ = 0.0, high_ = 0.0;
 };
+
+double Balance::strong_left() const {
+  double left = strong_;
+  for (const System& system : systems_) left += system.mol_dm3 * (system.protonated_charge - system.lost);
+  return left;
+}
 
 System* Balance::next_to_lose_a_proton() {
   System* next = nullptr;
@@ -127,14 +135,13 @@ System* Balance::next_to_lose_a_proton() {
 // Takes protons off, strongest acid first, until what is left of the strong charge is smaller than half the
 // next system; then solves A h + left = B / h, the balance near that reference, for a first guess.
 void Balance::choose_references() {
-  double left = strong_;
-  for (const System& system : systems_) left += system.mol_dm3 * system.protonated_charge;
+  double left = strong_left();
   double takes_up = 1.0;
   System* next = next_to_lose_a_proton();
   while (next != nullptr && left > 0.5 * next->mol_dm3) {
     takes_up = 1.0 + next->mol_dm3 / next->k[static_cast<std::size_t>(next->lost)];
-    left -= next->mol_dm3;
     ++next->lost;
+    left = strong_left();
     next = next_to_lose_a_proton();
   }
   double gives_off = kw_;
@@ -263,8 +270,8 @@ Equilibrium solve(const Mixture& mixture, const SolverOptions& options) {
     sides = balance.at(h);
     const double outcome = std::min(sides.ionic_strength, kDaviesLimit_mol_dm3);
     const double error = outcome - strength;
-    if (pass > 0 && std::abs(error) <= 1e-14 + 1e-12 * strength) break;
-    (error > 0.0 ? low : high) = strength;
+    if (pass > 0 && std::abs(error) <= 1e-12 * strength) break;
+    if (pass > 0) (error > 0.0 ? low : high) = strength;  // a coarse root tells no side
     double next = outcome;
     if (pass > 0 && error != before_error) {
       next = strength - error * (strength - before) / (error - before_error);
