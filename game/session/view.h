@@ -4,9 +4,20 @@
 #include <vector>
 
 #include "game/session/session.h"
+#include "physics/eye/sight_line.h"
 #include "physics/flask/contents.h"
 
 namespace halfdrop {
+
+/// The bench's sight geometry.
+[[nodiscard]] SightGeometry sight_geometry(const BenchSpec& spec);
+
+/// What an eye at its height reads off the scale.
+struct ReadingSeen {
+  double bottom_cm3 = 0.0;  ///< lowest point of the meniscus: what is read
+  double edge_cm3 = 0.0;    ///< its upper edge, where the liquid meets the glass
+};
+[[nodiscard]] ReadingSeen reading_seen(const BenchSpec& spec, const BenchState& state);
 
 struct View {
   double time_s = 0.0;

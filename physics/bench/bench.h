@@ -12,6 +12,9 @@ namespace halfdrop {
 /// One tick (1/240 s). All that moves the bench. Deeds of this tick are applied before.
 void step(const BenchSpec& spec, BenchState& state, const Hands& hands);
 
+/// Nearest the flask's axis may come to the jet while the beaker stands there.
+inline constexpr double kBeakerKeeps_cm = 7.0;
+
 /// True when the flask stands where a drop from the jet falls into its neck.
 [[nodiscard]] bool flask_under_jet(const BenchSpec& spec, const Hands& hands);
 /// True when the flask stands on a laid tile.

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "physics/burette/tap.h"
 #include "physics/chemistry/acid_base.h"
 #include "physics/chemistry/indicator.h"
 
@@ -14,6 +15,12 @@ struct BottleSpec {
   double label_mol_dm3 = 0.1;
   double true_mol_dm3 = 0.1;
   double volume_cm3 = 1000.0;
+};
+
+/// What follows from the rest of the spec; see settle().
+struct Settled {
+  LiquidFlow liquid;                   ///< the titrant, taken as water at the bench's temperature
+  double full_drop_cm3 = 0.0;          ///< when a hanging drop lets go; 0: not settled yet
 };
 
 /// The tube and its scale. Lengths along the tube, zero mark at the top of the scale.
@@ -49,10 +56,11 @@ struct PipetteSpec {
 
 /// Conical flask, cone with a neck.
 struct FlaskSpec {
-  double base_radius_cm = 4.0;
-  double neck_radius_cm = 1.6;
-  double height_cm = 14.0;
-  double neck_length_cm = 3.5;
+  double base_radius_cm = 3.5;
+  double neck_radius_cm = 1.4;
+  double height_cm = 12.0;
+  double neck_length_cm = 3.0;
+  double capacity_cm3 = 150.0;         ///< more runs over
   double landing_cm3 = 0.5;            ///< size of the zone where drops land
   double still_exchange_per_s = 0.02;  ///< landing zone renewed at rest: streaks last minutes (bench experience)
   double swirled_exchange_per_s = 2.0; ///< ... and swirled hard: mixed in a few seconds (bench experience)
@@ -71,16 +79,21 @@ struct BenchSpec {
   PipetteSpec pipette;
   FlaskSpec flask;
   double pour_cm3_s = 6.0;             ///< titrant bottle tilted fully
+  double funnel_keeps_cm3 = 0.15;      ///< wets the funnel and drips later (our own estimate)
   double wash_cm3_s = 1.5;             ///< wash bottle squeezed fully
-  double rinse_left_cm3 = 0.3;         ///< what a shaken-out flask keeps
-  double tip_above_bench_cm = 13.2;    ///< jet's tip, just inside a flask's neck
+  double rinse_cm3 = 30.0;             ///< water of each of the two rinses of a flask
+  double rinse_left_cm3 = 0.3;         ///< what a shaken-out flask keeps (our own estimate)
+  double tip_above_bench_cm = 11.2;    ///< jet's tip, just inside a flask's neck
   double eye_distance_mm = 300.0;      ///< eye to the printed scale
-  bool endpoint_gains_colour = true;   ///< the colour appears rather than goes
+  Settled settled;
 
   /// c of the titre breakdown: label strength where the titrant is the standard, true strength where it is the unknown.
   [[nodiscard]] double breakdown_mol_dm3() const {
     return unknown_in_flask ? titrant.label_mol_dm3 : titrant.true_mol_dm3;
   }
 };
+
+/// Computes what follows from the other fields. Call once after they are set.
+void settle(BenchSpec& spec);
 
 }  // namespace halfdrop

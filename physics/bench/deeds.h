@@ -41,7 +41,8 @@ enum class Refusal : std::uint8_t {
   nothing_hangs,
   nothing_to_touch,
   flask_under_jet,
-  bottle_empty
+  bottle_empty,
+  flask_full
 };
 
 /// Nothing when the deed can be done.

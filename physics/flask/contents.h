@@ -1,6 +1,8 @@
 #pragma once
 // The flask's liquid seen as chemistry: pH, colour, equivalence, first visible change. A view; never state.
 
+#include <optional>
+
 #include "physics/bench/bench_spec.h"
 #include "physics/bench/ledger.h"
 #include "physics/light/colour.h"
@@ -28,6 +30,10 @@ inline constexpr double kFirstVisibleChange = 3.0;
 
 /// Titrant (cm3 of c = breakdown_mol_dm3) past equivalence at which this flask first shows its change, closed to
 /// air. Negative: before equivalence. Bisected to 1e-10 cm3; volume and indicator as they are in `liquid`.
-[[nodiscard]] double first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid);
+/// Nothing when it shows none within 10 cm3 past equivalence (no indicator, say).
+[[nodiscard]] std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid);
+
+/// Titrant past equivalence in the liquid, mol (negative: analyte left).
+[[nodiscard]] double excess_titrant_mol(const BenchSpec& spec, const Parcel& liquid);
 
 }  // namespace halfdrop

@@ -1,0 +1,120 @@
+#include "game/session/action.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numeric>
+
+namespace halfdrop {
+
+namespace {
+
+constexpr std::size_t kLongestText = 40;
+
+constexpr std::array<std::string_view, kDeeds> kDeedNames = {
+    "put on coat",      "put on goggles",   "take off goggles", "put in funnel",   "lift out funnel",
+    "put beaker under jet", "take beaker away", "empty beaker", "lay tile",        "take tile away",
+    "fill pipette",     "deliver aliquot",  "add indicator",    "touch off drop",  "empty flask",
+    "rinse flask",      "wipe bench"};
+
+struct HandRange {
+  std::string_view name;
+  std::optional<double> HandsChange::*value;
+  double low, high;
+};
+
+const std::array<HandRange, 8> kHandRanges = {{{"tap", &HandsChange::tap, 0.0, 1.0},
+                                               {"eye", &HandsChange::eye_mm, kEyeLowest_mm, kEyeHighest_mm},
+                                               {"flask", &HandsChange::flask_x_cm, -kFlaskReach_cm, kFlaskReach_cm},
+                                               {"flask", &HandsChange::flask_y_cm, 0.0, kFlaskLift_cm},
+                                               {"swirl", &HandsChange::swirl, 0.0, 1.0},
+                                               {"wash", &HandsChange::wash, 0.0, 1.0},
+                                               {"pour", &HandsChange::pour, 0.0, 1.0},
+                                               {"card", &HandsChange::card_mm, kEyeLowest_mm, kEyeHighest_mm}}};
+
+std::string short_number(double value) {
+  std::string text = std::to_string(value);
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+
+std::size_t edits(std::string_view a, std::string_view b) {
+  std::vector<std::size_t> row(b.size() + 1);
+  std::iota(row.begin(), row.end(), std::size_t{0});
+  for (std::size_t i = 1; i <= a.size(); ++i) {
+    std::size_t diagonal = row[0];
+    row[0] = i;
+    for (std::size_t j = 1; j <= b.size(); ++j) {
+      const std::size_t above = row[j];
+      row[j] = std::min({above + 1, row[j - 1] + 1, diagonal + (a[i - 1] == b[j - 1] ? 0U : 1U)});
+      diagonal = above;
+    }
+  }
+  return row[b.size()];
+}
+
+}  // namespace
+
+std::string_view deed_name(Deed deed) { return kDeedNames[static_cast<std::size_t>(deed)]; }
+
+std::optional<Deed> deed_from_name(std::string_view name) {
+  const auto found = std::find(kDeedNames.begin(), kDeedNames.end(), name);
+  if (found == kDeedNames.end()) return std::nullopt;
+  return static_cast<Deed>(found - kDeedNames.begin());
+}
+
+std::string_view refusal_text(Refusal refusal) {
+  switch (refusal) {
+    case Refusal::already_done: return "That is done already.";
+    case Refusal::not_there: return "There is nothing there to do that with.";
+    case Refusal::flask_in_the_way: return "The flask is in the way: set it aside first.";
+    case Refusal::beaker_in_the_way: return "The beaker is in the way: take it away first.";
+    case Refusal::pipette_full: return "The pipette is full already.";
+    case Refusal::pipette_empty: return "The pipette is empty: fill it from the sample first.";
+    case Refusal::nothing_hangs: return "No drop hangs at the tip.";
+    case Refusal::nothing_to_touch: return "There is no glass under the jet to touch the drop off on.";
+    case Refusal::flask_under_jet: return "The flask stands under the jet: set it aside first.";
+    case Refusal::bottle_empty: return "The bottle is empty.";
+    case Refusal::flask_full: return "The flask is too full.";
+  }
+  return "";
+}
+
+std::vector<std::string> run_names(const Level& level) {
+  std::vector<std::string> names = {"trial"};
+  for (int run = 1; run <= level.accurate_runs; ++run) names.push_back(std::to_string(run));
+  return names;
+}
+
+std::vector<std::string> sheet_cells(const Level& level) {
+  std::vector<std::string> cells;
+  for (const std::string& run : run_names(level)) {
+    for (const char* row : {"/initial", "/final", "/titre", "/counts"}) cells.push_back(run + row);
+  }
+  for (const CalculationStep& step : level.calculation) cells.push_back(step.cell);
+  return cells;
+}
+
+std::optional<std::string> check_hands(const HandsChange& change) {
+  for (const HandRange& hand : kHandRanges) {
+    const std::optional<double>& value = change.*hand.value;
+    if (!value) continue;
+    if (std::isfinite(*value) && *value >= hand.low && *value <= hand.high) continue;
+    return std::string(hand.name) + " is out of range: expected " + short_number(hand.low) + " to " +
+           short_number(hand.high);
+  }
+  return std::nullopt;
+}
+
+std::optional<std::string> check_writing(const Level& level, const Writing& writing) {
+  if (writing.text.size() > kLongestText) return "text is longer than 40 characters";
+  const std::vector<std::string> cells = sheet_cells(level);
+  if (std::find(cells.begin(), cells.end(), writing.cell) != cells.end()) return std::nullopt;
+  const auto nearest = std::min_element(cells.begin(), cells.end(), [&](const auto& a, const auto& b) {
+    return edits(writing.cell, a) < edits(writing.cell, b);
+  });
+  return "the sheet has no cell \"" + writing.cell + "\"; nearest: \"" + *nearest + "\"";
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,18 @@
+#include "game/session/attempt.h"
+
+namespace halfdrop {
+
+bool HandsChange::empty() const { return *this == HandsChange{}; }
+
+void HandsChange::apply_to(Hands& hands) const {
+  hands.tap = tap.value_or(hands.tap);
+  hands.eye_mm = eye_mm.value_or(hands.eye_mm);
+  hands.flask_x_cm = flask_x_cm.value_or(hands.flask_x_cm);
+  hands.flask_y_cm = flask_y_cm.value_or(hands.flask_y_cm);
+  hands.swirl = swirl.value_or(hands.swirl);
+  hands.wash = wash.value_or(hands.wash);
+  hands.pour = pour.value_or(hands.pour);
+  hands.card_mm = card_mm.value_or(hands.card_mm);
+}
+
+}  // namespace halfdrop

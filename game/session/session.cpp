@@ -1,0 +1,99 @@
+#include "game/session/session.h"
+
+#include <cassert>
+#include <cmath>
+#include <utility>
+
+#include "physics/bench/state_hash.h"
+
+namespace halfdrop {
+
+namespace {
+
+/// Hands are kept to 1e-4 of their unit: finer than any hand, and short to write.
+HandsChange rounded(HandsChange change) {
+  for (auto* value : {&change.tap, &change.eye_mm, &change.flask_x_cm, &change.flask_y_cm, &change.swirl,
+                      &change.wash, &change.pour, &change.card_mm}) {
+    if (*value) **value = std::round(**value * 1e4) / 1e4;
+  }
+  return change;
+}
+
+/// Drops what would not change anything.
+HandsChange news(HandsChange change, const Hands& hands) {
+  const auto drop_if_same = [](std::optional<double>& value, double now) {
+    if (value && *value == now) value.reset();
+  };
+  drop_if_same(change.tap, hands.tap);
+  drop_if_same(change.eye_mm, hands.eye_mm);
+  drop_if_same(change.flask_x_cm, hands.flask_x_cm);
+  drop_if_same(change.flask_y_cm, hands.flask_y_cm);
+  drop_if_same(change.swirl, hands.swirl);
+  drop_if_same(change.wash, hands.wash);
+  drop_if_same(change.pour, hands.pour);
+  drop_if_same(change.card_mm, hands.card_mm);
+  return change;
+}
+
+bool beaker_blocks(const BenchState& state, const HandsChange& change) {
+  return state.beaker_under && change.flask_x_cm && std::fabs(*change.flask_x_cm) < kBeakerKeeps_cm;
+}
+
+}  // namespace
+
+Session::Session(Level level, std::uint64_t seed, std::string alias)
+    : attempt_{std::move(level), seed, std::move(alias), {}},
+      spec_(bench_spec(attempt_.level, seed)),
+      state_(lay_out(spec_)),
+      hands_(state_.hands) {}
+
+void Session::log(decltype(Change::what) what) {
+  attempt_.changes.push_back(Change{state_.tick, std::move(what)});
+  if (on_change) on_change(attempt_.changes.back());
+}
+
+std::optional<std::string> Session::set_hands(const HandsChange& change) {
+  if (ended_) return "The attempt has ended.";
+  if (auto wrong = check_hands(change)) return wrong;
+  if (beaker_blocks(state_, change)) return std::string(refusal_text(Refusal::beaker_in_the_way));
+  const HandsChange kept = news(rounded(change), hands_);
+  if (kept.empty()) return std::nullopt;
+  kept.apply_to(hands_);
+  kept.apply_to(state_.hands);
+  log(kept);
+  return std::nullopt;
+}
+
+std::optional<std::string> Session::act(Deed deed) {
+  if (ended_) return "The attempt has ended.";
+  if (const auto refusal = check(spec_, state_, deed)) return std::string(refusal_text(*refusal));
+  apply(spec_, state_, deed);
+  log(deed);
+  return std::nullopt;
+}
+
+std::optional<std::string> Session::write(const Writing& writing) {
+  if (ended_) return "The attempt has ended.";
+  if (auto wrong = check_writing(level(), writing)) return wrong;
+  sheet_[writing.cell] = writing.text;
+  log(writing);
+  return std::nullopt;
+}
+
+void Session::end(const std::string& how) {
+  assert(!ended_);
+  log(Ending{how, state_hash(state_)});
+  ended_ = true;
+}
+
+void Session::tick() {
+  assert(!ended_);
+  step(spec_, state_, hands_);
+}
+
+std::string Session::cell(const std::string& name) const {
+  const auto found = sheet_.find(name);
+  return found == sheet_.end() ? std::string() : found->second;
+}
+
+}  // namespace halfdrop

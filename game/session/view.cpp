@@ -1,0 +1,119 @@
+#include "game/session/view.h"
+
+#include <cmath>
+
+#include "physics/burette/column.h"
+#include "physics/burette/jet.h"
+#include "physics/eye/sight_line.h"
+#include "physics/flask/mixing.h"
+
+namespace halfdrop {
+
+namespace {
+
+double cm3_in(const BenchState& state, Account account) { return state.ledger.balance(account).volume_cm3(); }
+
+void view_burette(const Session& session, View& v) {
+  const BenchSpec& spec = session.spec();
+  const BenchState& state = session.state();
+  const double column = cm3_in(state, Account::column);
+  const ReadingSeen seen = reading_seen(spec, state);
+  v.meniscus_cm3 = scale_reading_cm3(spec.burette, column);
+  v.apparent_cm3 = seen.bottom_cm3;
+  v.apparent_edge_cm3 = seen.edge_cm3;
+  v.eye_above_level_mm = eye_above_mark_mm(sight_geometry(spec), session.hands().eye_mm, v.meniscus_cm3);
+  v.column_empty = column <= 0.0;
+  v.flow_cm3_s = tap_flow_cm3_s(spec, state, session.hands().tap);
+  v.jet_fill = cm3_in(state, Account::jet) / spec.burette.jet_cm3;
+  v.hanging_cm3 = cm3_in(state, Account::pendant_drop);
+  v.full_drop_cm3 = spec.settled.full_drop_cm3;
+  for (const FallingDrop& drop : state.falling) {
+    if (drop.flying) v.drops_fallen_cm.push_back(drop.fallen_cm);
+  }
+}
+
+/// CIEDE2000 of a zone from the same zone before any titrant, seen on what the flask stands on.
+double zone_change(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop, const Xyz& seen) {
+  Parcel before = liquid;
+  before.amounts[static_cast<std::size_t>(Component::titrant)] = 0;
+  return ciede2000(to_lab(seen), to_lab(colour_of(spec, before, path_cm, backdrop)));
+}
+
+void view_flask(const Session& session, View& v) {
+  const BenchSpec& spec = session.spec();
+  const BenchState& state = session.state();
+  const Parcel landing = state.ledger.balance(Account::flask_landing);
+  const Parcel rest = state.ledger.balance(Account::flask_rest);
+  v.flask_under_jet = flask_under_jet(spec, session.hands());
+  v.flask_on_tile = flask_on_tile(state);
+  v.flask_cm3 = (landing + rest).volume_cm3();
+  v.flask_depth_cm = liquid_depth_cm(spec.flask, v.flask_cm3);
+  v.landing_share = v.flask_cm3 > 0.0 ? landing.volume_cm3() / v.flask_cm3 : 0.0;
+  const Backdrop backdrop = v.flask_on_tile ? Backdrop::white_tile : Backdrop::bare_bench;
+  const double path = sight_path_cm(spec.flask, v.flask_cm3);
+  const Xyz landing_seen = colour_of(spec, landing, path, backdrop);
+  const Xyz rest_seen = colour_of(spec, rest, path, backdrop);
+  v.landing_colour = to_rgb(landing_seen);
+  v.rest_colour = to_rgb(rest_seen);
+  v.backdrop_colour = to_rgb(colour_of(spec, Parcel{}, 0.0, backdrop));
+  v.landing_change = zone_change(spec, landing, path, backdrop, landing_seen);
+  v.rest_change = zone_change(spec, rest, path, backdrop, rest_seen);
+}
+
+}  // namespace
+
+SightGeometry sight_geometry(const BenchSpec& spec) {
+  return SightGeometry{spec.eye_distance_mm, spec.burette.outer_half_width_mm,
+                       spec.burette.scale_length_mm / spec.burette.nominal_cm3};
+}
+
+ReadingSeen reading_seen(const BenchSpec& spec, const BenchState& state) {
+  const SightGeometry sight = sight_geometry(spec);
+  const double bottom = scale_reading_cm3(spec.burette, cm3_in(state, Account::column));
+  const double edge = bottom - spec.burette.meniscus_height_mm / sight.mm_per_cm3;
+  return ReadingSeen{apparent_reading_cm3(sight, state.hands.eye_mm, bottom),
+                     apparent_reading_cm3(sight, state.hands.eye_mm, edge)};
+}
+
+View view(const Session& session) {
+  const BenchState& state = session.state();
+  View v;
+  v.time_s = seconds(state.tick);
+  v.hands = session.hands();
+  v.coat_on = state.coat_on;
+  v.goggles_on = state.goggles_on;
+  v.funnel_in = state.funnel_in;
+  v.beaker_under = state.beaker_under;
+  v.tile_laid = state.tile_laid;
+  view_burette(session, v);
+  view_flask(session, v);
+  v.wall_cm3 = cm3_in(state, Account::flask_wall);
+  v.beaker_cm3 = cm3_in(state, Account::beaker);
+  v.spilt_cm3 = cm3_in(state, Account::bench_top);
+  v.pipette_cm3 = cm3_in(state, Account::pipette);
+  v.funnel_cm3 = cm3_in(state, Account::funnel);
+  v.bottle_cm3 = cm3_in(state, Account::titrant_bottle);
+  return v;
+}
+
+Senses senses(const View& v) {
+  Senses s;
+  s.time_s = v.time_s;
+  s.reading_cm3 = std::round(v.apparent_cm3 * 100.0) / 100.0;
+  s.eye_above_level_mm = std::round(v.eye_above_level_mm * 2.0) / 2.0;
+  s.meniscus_in_sight = !v.column_empty;
+  s.jet_full = v.jet_fill > 0.999;
+  s.hanging_share = v.hanging_cm3 / v.full_drop_cm3;
+  s.drops_per_s = s.jet_full ? v.flow_cm3_s / v.full_drop_cm3 : 0.0;
+  s.falling = static_cast<int>(v.drops_fallen_cm.size());
+  s.landing_change = v.landing_change;
+  s.rest_change = v.rest_change;
+  s.flask_has_liquid = v.flask_cm3 > 1.0;
+  s.beaker_under = v.beaker_under;
+  s.flask_under_jet = v.flask_under_jet;
+  s.wall_wet = v.wall_cm3 > 0.002;
+  s.bench_wet = v.spilt_cm3 > 0.01;
+  return s;
+}
+
+}  // namespace halfdrop

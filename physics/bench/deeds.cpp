@@ -1,0 +1,133 @@
+#include "physics/bench/deeds.h"
+
+#include <cassert>
+#include <cmath>
+
+#include "physics/bench/bench.h"
+#include "physics/flask/mixing.h"
+
+namespace halfdrop {
+
+namespace {
+
+using Answer = std::optional<Refusal>;
+
+Answer refuse_if(bool condition, Refusal refusal) { return condition ? Answer(refusal) : std::nullopt; }
+
+Answer check_beaker(const BenchState& state) {
+  if (state.beaker_under) return Refusal::already_done;
+  return refuse_if(std::fabs(state.hands.flask_x_cm) < kBeakerKeeps_cm, Refusal::flask_in_the_way);
+}
+
+Answer check_fill_pipette(const BenchSpec& spec, const BenchState& state) {
+  if (!state.ledger.balance(Account::pipette).empty()) return Refusal::pipette_full;
+  return refuse_if(state.ledger.balance(Account::sample_bottle).volume_cm3() < spec.pipette.true_cm3,
+                   Refusal::bottle_empty);
+}
+
+Answer check_deliver(const BenchSpec& spec, const BenchState& state) {
+  const Parcel& pipette = state.ledger.balance(Account::pipette);
+  if (pipette.empty()) return Refusal::pipette_empty;
+  if (flask_under_jet(spec, state.hands)) return Refusal::flask_under_jet;
+  return refuse_if(flask_liquid(state.ledger).volume_cm3() + pipette.volume_cm3() > spec.flask.capacity_cm3,
+                   Refusal::flask_full);
+}
+
+Answer check_touch_off(const BenchSpec& spec, const BenchState& state) {
+  if (state.ledger.balance(Account::pendant_drop).empty()) return Refusal::nothing_hangs;
+  return refuse_if(!state.beaker_under && !flask_under_jet(spec, state.hands), Refusal::nothing_to_touch);
+}
+
+Answer check_empty_flask(const BenchSpec& spec, const BenchState& state) {
+  return refuse_if(flask_under_jet(spec, state.hands), Refusal::flask_under_jet);
+}
+
+Answer check_indicator(const BenchSpec& spec, const BenchState& state) {
+  return refuse_if(state.ledger.balance(Account::indicator_bottle).volume_cm3() < spec.indicator_drop_cm3,
+                   Refusal::bottle_empty);
+}
+
+/// Pours the flask out; a heel stays.
+void pour_out(const BenchSpec& spec, Ledger& ledger) {
+  ledger.transfer(Account::flask_wall, Account::flask_rest, ledger.balance(Account::flask_wall).volume);
+  ledger.transfer(Account::flask_landing, Account::flask_rest, ledger.balance(Account::flask_landing).volume);
+  const Quanta out = ledger.balance(Account::flask_rest).volume - volume_quanta(spec.rinse_left_cm3);
+  if (out > 0) ledger.transfer(Account::flask_rest, Account::sink, out);
+}
+
+void rinse(const BenchSpec& spec, Ledger& ledger) {
+  pour_out(spec, ledger);
+  for (int i = 0; i < 2; ++i) {
+    ledger.transfer(Account::wash_bottle, Account::flask_rest, volume_quanta(spec.rinse_cm3));
+    pour_out(spec, ledger);
+  }
+}
+
+void touch_off(BenchState& state) {
+  const Parcel drop = state.ledger.balance(Account::pendant_drop);
+  state.ledger.move(Account::pendant_drop, state.beaker_under ? Account::beaker : Account::flask_wall, drop);
+}
+
+void pour_away(Ledger& ledger, Account from) {
+  ledger.transfer(from, Account::sink, ledger.balance(from).volume);
+}
+
+}  // namespace
+
+std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Deed deed) {
+  switch (deed) {
+    case Deed::put_on_coat: return refuse_if(state.coat_on, Refusal::already_done);
+    case Deed::put_on_goggles: return refuse_if(state.goggles_on, Refusal::already_done);
+    case Deed::take_off_goggles: return refuse_if(!state.goggles_on, Refusal::not_there);
+    case Deed::put_in_funnel: return refuse_if(state.funnel_in, Refusal::already_done);
+    case Deed::lift_out_funnel: return refuse_if(!state.funnel_in, Refusal::not_there);
+    case Deed::put_beaker_under: return check_beaker(state);
+    case Deed::take_beaker_away: return refuse_if(!state.beaker_under, Refusal::not_there);
+    case Deed::empty_beaker: return refuse_if(state.ledger.balance(Account::beaker).empty(), Refusal::not_there);
+    case Deed::lay_tile: return refuse_if(state.tile_laid, Refusal::already_done);
+    case Deed::take_tile_away: return refuse_if(!state.tile_laid, Refusal::not_there);
+    case Deed::fill_pipette: return check_fill_pipette(spec, state);
+    case Deed::deliver_aliquot: return check_deliver(spec, state);
+    case Deed::add_indicator: return check_indicator(spec, state);
+    case Deed::touch_off_drop: return check_touch_off(spec, state);
+    case Deed::empty_flask:
+    case Deed::rinse_flask: return check_empty_flask(spec, state);
+    case Deed::wipe_bench: return refuse_if(state.ledger.balance(Account::bench_top).empty(), Refusal::not_there);
+  }
+  return std::nullopt;
+}
+
+void apply(const BenchSpec& spec, BenchState& state, Deed deed) {
+  assert(!check(spec, state, deed));
+  Ledger& ledger = state.ledger;
+  switch (deed) {
+    case Deed::put_on_coat: state.coat_on = true; break;
+    case Deed::put_on_goggles: state.goggles_on = true; break;
+    case Deed::take_off_goggles: state.goggles_on = false; break;
+    case Deed::put_in_funnel: state.funnel_in = true; break;
+    case Deed::lift_out_funnel:
+      state.funnel_in = false;
+      pour_away(ledger, Account::funnel);
+      break;
+    case Deed::put_beaker_under: state.beaker_under = true; break;
+    case Deed::take_beaker_away: state.beaker_under = false; break;
+    case Deed::empty_beaker: pour_away(ledger, Account::beaker); break;
+    case Deed::lay_tile: state.tile_laid = true; break;
+    case Deed::take_tile_away: state.tile_laid = false; break;
+    case Deed::fill_pipette:
+      ledger.transfer(Account::sample_bottle, Account::pipette, volume_quanta(spec.pipette.true_cm3));
+      break;
+    case Deed::deliver_aliquot:
+      ledger.transfer(Account::pipette, Account::flask_rest, ledger.balance(Account::pipette).volume);
+      break;
+    case Deed::add_indicator:
+      ledger.transfer(Account::indicator_bottle, Account::flask_rest, volume_quanta(spec.indicator_drop_cm3));
+      break;
+    case Deed::touch_off_drop: touch_off(state); break;
+    case Deed::empty_flask: pour_out(spec, ledger); break;
+    case Deed::rinse_flask: rinse(spec, ledger); break;
+    case Deed::wipe_bench: pour_away(ledger, Account::bench_top); break;
+  }
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,18 @@
+#pragma once
+// Drops between the tip and where they land. Straight down; air drag is left out (13 cm of fall).
+
+#include "physics/bench/ledger.h"
+
+namespace halfdrop {
+
+struct BenchSpec;
+struct BenchState;
+
+/// Lets a parcel of the hanging drop go. Precondition: the pendant drop holds it.
+void let_go(const BenchSpec& spec, BenchState& state, const Parcel& drop);
+/// One tick of falling; what arrives is moved to where it lands.
+void fall(const BenchSpec& spec, BenchState& state);
+/// Where a drop from the jet ends as things stand.
+[[nodiscard]] Account under_the_jet(const BenchSpec& spec, const BenchState& state);
+
+}  // namespace halfdrop

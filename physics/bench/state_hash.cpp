@@ -1,0 +1,73 @@
+#include "physics/bench/state_hash.h"
+
+#include <bit>
+#include <cstdint>
+
+namespace halfdrop {
+
+namespace {
+
+class Fnv1a {
+ public:
+  void add(std::uint64_t value) {
+    for (int i = 0; i < 8; ++i) {
+      hash_ ^= (value >> (8 * i)) & 0xffU;
+      hash_ *= 0x100000001b3ULL;
+    }
+  }
+  void add(std::int64_t value) { add(static_cast<std::uint64_t>(value)); }
+  void add(double value) { add(std::bit_cast<std::uint64_t>(value == 0.0 ? 0.0 : value)); }
+  void add(bool value) { add(std::uint64_t{value}); }
+  void add(const Parcel& parcel) {
+    add(parcel.volume);
+    for (const Quanta amount : parcel.amounts) add(amount);
+  }
+  [[nodiscard]] std::string text() const {
+    static constexpr char kDigits[] = "0123456789abcdef";
+    std::string out(16, '0');
+    for (std::size_t i = 0; i < 16; ++i) out[i] = kDigits[(hash_ >> (60 - 4 * i)) & 0xfU];
+    return out;
+  }
+
+ private:
+  std::uint64_t hash_ = 0xcbf29ce484222325ULL;
+};
+
+void add_ledger(Fnv1a& hash, const Ledger& ledger) {
+  for (std::size_t from = 0; from < kAccounts; ++from) {
+    hash.add(ledger.balance(static_cast<Account>(from)));
+    for (std::size_t to = 0; to < kAccounts; ++to) {
+      hash.add(ledger.moved(static_cast<Account>(from), static_cast<Account>(to)));
+    }
+  }
+}
+
+void add_hands(Fnv1a& hash, const Hands& hands) {
+  for (const double value : {hands.tap, hands.eye_mm, hands.flask_x_cm, hands.flask_y_cm, hands.swirl, hands.wash,
+                             hands.pour, hands.card_mm}) {
+    hash.add(value);
+  }
+}
+
+}  // namespace
+
+std::string state_hash(const BenchState& state) {
+  Fnv1a hash;
+  hash.add(state.tick);
+  add_ledger(hash, state.ledger);
+  add_hands(hash, state.hands);
+  for (const bool flag :
+       {state.coat_on, state.goggles_on, state.funnel_in, state.beaker_under, state.tile_laid}) {
+    hash.add(flag);
+  }
+  hash.add(state.funnel_drip_due);
+  for (const FallingDrop& drop : state.falling) {
+    hash.add(drop.flying);
+    hash.add(drop.liquid);
+    hash.add(drop.fallen_cm);
+    hash.add(drop.speed_cm_s);
+  }
+  return hash.text();
+}
+
+}  // namespace halfdrop

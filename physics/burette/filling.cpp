@@ -1,0 +1,52 @@
+#include "physics/burette/filling.h"
+
+#include <algorithm>
+
+#include "physics/bench/bench_spec.h"
+#include "physics/bench/bench_state.h"
+#include "physics/burette/column.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr Tick kDripTicks = static_cast<Tick>(kFunnelDripEvery_s * kTicksPerSecond);
+
+void pour_through_funnel(const BenchSpec& spec, BenchState& state, Quanta volume) {
+  Ledger& ledger = state.ledger;
+  const Quanta room = volume_quanta(spec.funnel_keeps_cm3) - ledger.balance(Account::funnel).volume;
+  const Quanta kept = std::clamp<Quanta>(room, 0, volume);
+  ledger.transfer(Account::titrant_bottle, Account::funnel, kept);
+  ledger.transfer(Account::titrant_bottle, Account::column, volume - kept);
+  state.funnel_drip_due = state.tick + kDripTicks;
+}
+
+void pour_past_funnel(BenchState& state, Quanta volume) {
+  const auto missed = static_cast<Quanta>(kMissesTube * static_cast<double>(volume));
+  state.ledger.transfer(Account::titrant_bottle, Account::bench_top, missed);
+  state.ledger.transfer(Account::titrant_bottle, Account::column, volume - missed);
+}
+
+}  // namespace
+
+void fill(const BenchSpec& spec, BenchState& state, double pour) {
+  Ledger& ledger = state.ledger;
+  if (pour > 0.0) {
+    const Quanta volume = volume_quanta(pour * spec.pour_cm3_s * kSecondsPerTick);
+    if (state.funnel_in) {
+      pour_through_funnel(spec, state, volume);
+    } else {
+      pour_past_funnel(state, volume);
+    }
+  }
+  const Quanta drop = volume_quanta(kFunnelDrop_cm3);
+  if (state.funnel_in && state.tick >= state.funnel_drip_due && ledger.balance(Account::funnel).volume >= drop) {
+    ledger.transfer(Account::funnel, Account::column, drop);
+    state.funnel_drip_due = state.tick + kDripTicks;
+  }
+  const Quanta over =
+      ledger.balance(Account::column).volume - volume_quanta(column_capacity_cm3(spec.burette));
+  if (over > 0) ledger.transfer(Account::column, Account::bench_top, over);
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,65 @@
+#include "physics/burette/tap.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "physics/bench/bench_spec.h"
+#include "physics/elementary.h"
+#include "physics/units.h"
+
+namespace halfdrop {
+
+namespace {
+
+/// Entrance and exit of a sharp-edged passage, in velocity heads (White, Fluid Mechanics: 0.5 + 1; from memory).
+constexpr double kPassageLoss = 1.5;
+
+/// p = linear Q + square Q^2, SI.
+struct Resistance {
+  double linear = 0.0;
+  double square = 0.0;
+};
+
+Resistance passage(const LiquidFlow& liquid, double area_mm2, double hydraulic_mm, double length_mm) {
+  const double area_m2 = area_mm2 * 1e-6;
+  const double hydraulic_m = hydraulic_mm * 1e-3;
+  Resistance r;
+  r.linear = 32.0 * liquid.viscosity_pa_s * length_mm * 1e-3 / (hydraulic_m * hydraulic_m * area_m2);
+  r.square = kPassageLoss * liquid.density_kg_m3 / (2.0 * area_m2 * area_m2);
+  return r;
+}
+
+}  // namespace
+
+Opening tap_opening(const TapSpec& tap, double position) {
+  const double radius = tap.bore_mm / 2.0;
+  const double turned = (1.0 - std::clamp(position, 0.0, 1.0)) * kPi / 2.0;
+  const double apart = turned * tap.plug_mm / 2.0;
+  Opening opening;
+  if (apart >= 2.0 * radius) return opening;
+  const double half_angle = elementary::acos(apart / (2.0 * radius));
+  const double lens = 2.0 * radius * radius * half_angle -
+                      0.5 * apart * std::sqrt(4.0 * radius * radius - apart * apart);
+  if (lens <= 0.0) return opening;
+  opening.area_mm2 = lens;
+  opening.hydraulic_mm = 4.0 * lens / (4.0 * radius * half_angle);
+  return opening;
+}
+
+double flow_cm3_s(const TapSpec& tap, const LiquidFlow& liquid, double position, double head_mm) {
+  const Opening opening = tap_opening(tap, position);
+  if (opening.area_mm2 <= 1e-9 || head_mm <= 0.0) return 0.0;
+  const double capillary_pa = 2.0 * liquid.surface_tension_n_m / (tap.tip_outer_mm * 0.5e-3);
+  const double pressure_pa = liquid.density_kg_m3 * kGravity_m_s2 * head_mm * 1e-3 - capillary_pa;
+  if (pressure_pa <= 0.0) return 0.0;
+  const Resistance plug = passage(liquid, opening.area_mm2, opening.hydraulic_mm, tap.channel_mm);
+  const double jet_area_mm2 = kPi * tap.jet_bore_mm * tap.jet_bore_mm / 4.0;
+  const Resistance jet = passage(liquid, jet_area_mm2, tap.jet_bore_mm, tap.jet_narrow_mm);
+  const double linear = plug.linear + jet.linear;
+  const double square = plug.square + jet.square;
+  // The root of square Q^2 + linear Q = p, written so that it does not cancel where friction rules.
+  const double flow_m3_s = 2.0 * pressure_pa / (linear + std::sqrt(linear * linear + 4.0 * square * pressure_pa));
+  return flow_m3_s * 1e6;
+}
+
+}  // namespace halfdrop
