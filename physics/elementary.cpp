@@ -30,16 +30,17 @@ double scaled(double y, int k) {
   return y * power_of_two(k);
 }
 
-int nearest_integer(double x) { return static_cast<int>(x < 0.0 ? x - 0.5 : x + 0.5); }
+/// The nearest whole number for |x| < 2^51: adding 1.5 x 2^52 leaves no room for a fraction.
+double nearest_whole(double x) { return (x + 0x1.8p52) - 0x1.8p52; }
 
 // e^(high - low) for |high - low| <= 0.35. Remez coefficients of FDLIBM (e_exp.c, Sun Microsystems 1993).
 double exp_reduced(double high, double low) {
   const double x = high - low;
   const double z = x * x;
-  const double c = x - z * (1.66666666666666019037e-01 +
-                            z * (-2.77777777770155933842e-03 +
-                                 z * (6.61375632143793436117e-05 +
-                                      z * (-1.65339022054652515390e-06 + z * 4.13813679705723846039e-08))));
+  const double first = 1.66666666666666019037e-01 + z * -2.77777777770155933842e-03;
+  const double second = 6.61375632143793436117e-05 + z * -1.65339022054652515390e-06;
+  const double z2 = z * z;
+  const double c = x - z * (first + z2 * (second + z2 * 4.13813679705723846039e-08));
   return 1.0 + (x * c / (2.0 - c) - low + high);
 }
 
@@ -49,8 +50,8 @@ double exp(double x) {
   if (x != x) return x;
   if (x > 709.782712893384) return kInfinity;
   if (x < -745.2) return 0.0;
-  const int k = nearest_integer(x * 1.44269504088896338700);
-  return scaled(exp_reduced(x - k * kLn2High, k * kLn2Low), k);
+  const double k = nearest_whole(x * 1.44269504088896338700);
+  return scaled(exp_reduced(x - k * kLn2High, k * kLn2Low), static_cast<int>(k));
 }
 
 // Reduction to 2^k m with m in [sqrt(1/2), sqrt 2), then FDLIBM's series in f / (2 + f) (e_log.c).
@@ -84,9 +85,9 @@ double exp10(double x) {
   if (x != x) return x;
   if (x > 308.254715559916744) return kInfinity;
   if (x < -324.0) return 0.0;
-  const int k = nearest_integer(x * 3.32192809488736234787);
+  const double k = nearest_whole(x * 3.32192809488736234787);
   const double reduced = (x - k * kLog10Of2High) - k * kLog10Of2Low;
-  return scaled(exp_reduced(reduced * kLn10, 0.0), k);
+  return scaled(exp_reduced(reduced * kLn10, 0.0), static_cast<int>(k));
 }
 
 double log10(double x) { return log(x) / kLn10; }

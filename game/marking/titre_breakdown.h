@@ -27,10 +27,11 @@ enum class Cause : std::uint8_t {
   titrant_strength,
   aliquot,
   flask_residue,
+  swirled_out,
   indicator_blank,
   overshoot
 };
-inline constexpr std::size_t kCauses = 17;
+inline constexpr std::size_t kCauses = 18;
 
 /// "jet_air" and so on.
 [[nodiscard]] std::string_view cause_id(Cause cause);
@@ -43,9 +44,11 @@ struct ReadingMoment {
   BenchState bench;
 };
 
-/// What happened to the flask between the run's readings, as far as snapshots at the readings do not tell.
+/// What the flask got and lost from its run's start (last emptied, or the final reading of the run before) to the
+/// run's final reading.
 struct FlaskStory {
-  Quanta analyte_from_pipette = 0; ///< into the flask since it was last emptied before the final reading
+  Quanta analyte_from_pipette = 0;
+  Parcel lost;  ///< over the rim
 };
 
 struct TitreBreakdown {

@@ -91,6 +91,10 @@ struct BenchSpec {
   [[nodiscard]] double breakdown_mol_dm3() const {
     return unknown_in_flask ? titrant.label_mol_dm3 : titrant.true_mol_dm3;
   }
+  /// Strength of the flask's liquid in T*: true where it is the unknown, label where it is the standard.
+  [[nodiscard]] double sample_in_titre_mol_dm3() const {
+    return unknown_in_flask ? sample.true_mol_dm3 : sample.label_mol_dm3;
+  }
 };
 
 /// Computes what follows from the other fields. Call once after they are set.

@@ -12,31 +12,32 @@ namespace {
 
 constexpr double kDaviesLimit_mol_dm3 = 0.5;
 
+/// Up to four forms, most protonated first; those a system does not have stay 0.
+using Forms = std::array<double, 4>;
+
 /// One acid system at work. `lost` is the form the charges are counted from: see Balance::choose_references.
 struct System {
   double mol_dm3 = 0.0;
   int steps = 0;
   int protonated_charge = 0;
   int lost = 0;
-  std::array<double, 3> k{};           ///< thermodynamic constants
-  std::array<double, 4> cumulative{};  ///< products of the constants in concentrations, cumulative[0] = 1
+  std::array<double, 3> k{};              ///< thermodynamic constants
+  Forms cumulative{};                     ///< products of the constants in concentrations, cumulative[0] = 1
+  Forms positive{}, negative{}, ionic{};  ///< what a form counts for, times mol_dm3
 };
-
-/// x^n for a small whole n.
-double power(double x, int n) {
-  const double factor = n < 0 ? 1.0 / x : x;
-  double product = 1.0;
-  for (int i = 0; i < std::abs(n); ++i) product *= factor;
-  return product;
-}
 
 /// Thermodynamic constants turned into products in concentrations, when an ion of charge 1 has activity
 /// coefficient g: the acid of charge z has K' = K g^(z^2) / (g^((z-1)^2) g) = K g^(2z - 2).
 void set_cumulative(System& system, double g) {
+  const double square = g * g;
+  const double inverse_square = 1.0 / square;
+  double factor = 1.0;
+  for (int z = system.protonated_charge; z > 1; --z) factor *= square;
+  for (int z = system.protonated_charge; z < 1; ++z) factor *= inverse_square;
   system.cumulative[0] = 1.0;
   for (std::size_t i = 0; i < static_cast<std::size_t>(system.steps); ++i) {
-    const int acid_charge = system.protonated_charge - static_cast<int>(i);
-    system.cumulative[i + 1] = system.cumulative[i] * system.k[i] * power(g, 2 * acid_charge - 2);
+    system.cumulative[i + 1] = system.cumulative[i] * system.k[i] * factor;
+    factor *= inverse_square;
   }
 }
 
@@ -52,17 +53,32 @@ System system_of(const AcidSystem& acid, double mol_dm3) {
   return system;
 }
 
-std::array<double, 4> fractions_of(const System& system, double h) {
-  std::array<double, 4> share{};
-  double sum = 0.0;
-  double inverse_power = 1.0;
-  for (std::size_t i = 0; i <= static_cast<std::size_t>(system.steps); ++i) {
-    share[i] = system.cumulative[i] * inverse_power;
-    sum += share[i];
-    inverse_power /= h;
+/// Fixes what each form counts for, once the reference form is chosen.
+void set_weights(System& system) {
+  for (int lost = 0; lost <= system.steps; ++lost) {
+    const auto i = static_cast<std::size_t>(lost);
+    const int charge = system.protonated_charge - lost;
+    system.positive[i] = system.mol_dm3 * std::max(system.lost - lost, 0);
+    system.negative[i] = system.mol_dm3 * std::max(lost - system.lost, 0);
+    system.ionic[i] = system.mol_dm3 * charge * charge;
   }
-  for (double& value : share) value /= sum;
-  return share;
+}
+
+Forms fractions_of(const System& system, double inverse_h) {
+  const Forms& k = system.cumulative;
+  const double square = inverse_h * inverse_h;
+  const Forms part{k[0], k[1] * inverse_h, k[2] * square, k[3] * (square * inverse_h)};
+  const double scale = 1.0 / ((part[0] + part[1]) + (part[2] + part[3]));
+  return {part[0] * scale, part[1] * scale, part[2] * scale, part[3] * scale};
+}
+
+double dot(const Forms& weight, const Forms& share) {
+  return (weight[0] * share[0] + weight[1] * share[1]) + (weight[2] * share[2] + weight[3] * share[3]);
+}
+
+/// The sum of weight x share x protons lost.
+double moment(const Forms& weight, const Forms& share) {
+  return weight[1] * share[1] + (2.0 * weight[2] * share[2] + 3.0 * weight[3] * share[3]);
 }
 
 /// The two sides of the charge balance at some [H+], and how they change with ln[H+].
@@ -149,6 +165,7 @@ void Balance::choose_references() {
   const double root = std::abs(left) + std::sqrt(left * left + 4.0 * takes_up * gives_off);
   guess_ = left > 0.0 ? 2.0 * gives_off / root : root / (2.0 * takes_up);
   strong_ = left;
+  for (System& system : systems_) set_weights(system);
   set_limits();
   guess_ = std::clamp(guess_, low_, high_);
 }
@@ -183,27 +200,35 @@ void Balance::set_ionic_strength(double ionic_strength_mol_dm3) {
 }
 
 Sides Balance::at(double h) const {
-  const double oh = kw_concentration_ / h;
+  const double inverse_h = 1.0 / h;
+  const double oh = kw_concentration_ * inverse_h;
   Sides sides{std::max(strong_, 0.0) + h, std::max(-strong_, 0.0) + oh, h, oh, strong_ions_ + h + oh};
   for (const System& system : systems_) {
-    const std::array<double, 4> share = fractions_of(system, h);
-    const double mean_lost = share[1] + 2.0 * share[2] + 3.0 * share[3];
-    for (int lost = 0; lost <= system.steps; ++lost) {
-      const double c = system.mol_dm3 * share[static_cast<std::size_t>(lost)];
-      const int relative = system.lost - lost;
-      const int charge = system.protonated_charge - lost;
-      sides.ionic_strength += c * charge * charge;
-      if (relative > 0) {
-        sides.positive += c * relative;
-        sides.positive_slope += c * relative * (mean_lost - lost);
-      } else {
-        sides.negative -= c * relative;
-        sides.negative_slope += c * relative * (mean_lost - lost);
-      }
-    }
+    const Forms share = fractions_of(system, inverse_h);
+    const double mean_lost = share[1] + (2.0 * share[2] + 3.0 * share[3]);
+    const double positive = dot(system.positive, share);
+    const double negative = dot(system.negative, share);
+    sides.positive += positive;
+    sides.negative += negative;
+    sides.positive_slope += mean_lost * positive - moment(system.positive, share);
+    sides.negative_slope += moment(system.negative, share) - mean_lost * negative;
+    sides.ionic_strength += dot(system.ionic, share);
   }
   sides.ionic_strength *= 0.5;
   return sides;
+}
+
+/// ln(a / b); near 1 by its series, which is enough for a Newton step and leaves the root where it is.
+double log_ratio(double a, double b) {
+  const double excess = (a - b) / b;
+  if (std::abs(excess) < 1e-3) return excess * (1.0 - excess * (0.5 - excess / 3.0));
+  return elementary::log(a / b);
+}
+
+/// e^step; for a small step by its series, to 1e-14.
+double exp_of_step(double step) {
+  if (std::abs(step) < 5e-4) return 1.0 + step * (1.0 + step * (0.5 + step / 6.0));
+  return elementary::exp(step);
 }
 
 double Balance::root(double h, double tolerance) const {
@@ -211,11 +236,12 @@ double Balance::root(double h, double tolerance) const {
   double high = high_;
   for (int i = 0; i < 200; ++i) {
     const Sides sides = at(h);
-    const double excess = elementary::log(sides.positive / sides.negative);
+    const double excess = log_ratio(sides.positive, sides.negative);
     (excess > 0.0 ? high : low) = h;
-    double step = -excess / (sides.positive_slope / sides.positive + sides.negative_slope / sides.negative);
-    if (std::abs(step) < tolerance) return h * elementary::exp(step);
-    double next = h * elementary::exp(step);
+    const double step = -excess * sides.positive * sides.negative /
+                        (sides.positive_slope * sides.negative + sides.negative_slope * sides.positive);
+    double next = h * exp_of_step(step);
+    if (std::abs(step) < tolerance) return next;
     const bool slow = i > 20 && i % 2 == 1;
     if (slow || !(next > low && next < high)) {
       next = std::sqrt(low * high);
@@ -291,7 +317,7 @@ std::array<double, 4> form_fractions(const AcidSystem& acid, const Equilibrium& 
                                  : elementary::exp10(davies_log10_gamma(1, equilibrium.ionic_strength_mol_dm3,
                                                                         options.temperature_c));
   set_cumulative(system, g);
-  return fractions_of(system, equilibrium.h_mol_dm3);
+  return fractions_of(system, 1.0 / equilibrium.h_mol_dm3);
 }
 
 }  // namespace halfdrop

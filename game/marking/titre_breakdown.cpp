@@ -1,0 +1,185 @@
+#include "game/marking/titre_breakdown.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "physics/burette/column.h"
+#include "physics/flask/contents.h"
+#include "physics/flask/mixing.h"
+
+namespace halfdrop {
+
+namespace {
+
+/// What moved between the readings.
+class Between {
+ public:
+  Between(const Ledger& initial, const Ledger& final) : initial_(initial), final_(final) {}
+
+  [[nodiscard]] Parcel moved(Account from, Account to) const {
+    return final_.moved(from, to) - initial_.moved(from, to);
+  }
+  [[nodiscard]] double change_cm3(Account account) const {
+    return (final_.balance(account) - initial_.balance(account)).volume_cm3();
+  }
+  [[nodiscard]] double change_mol(Account account) const {
+    return (final_.balance(account) - initial_.balance(account)).amount_mol(Component::titrant);
+  }
+
+ private:
+  const Ledger& initial_;
+  const Ledger& final_;
+};
+
+struct ReadingError {
+  double rounding = 0.0, misreading = 0.0, edge = 0.0;
+};
+
+double nearest_mark(double seen_cm3) { return std::round(seen_cm3 / 0.05) * 0.05; }
+
+ReadingError reading_error(const ReadingMoment& moment) {
+  ReadingError error;
+  if (reading_allowed(moment.written_cm3, moment.apparent_cm3)) {
+    error.rounding = moment.written_cm3 - moment.apparent_cm3;
+  } else if (reading_allowed(moment.written_cm3, moment.apparent_edge_cm3)) {
+    error.edge = moment.apparent_edge_cm3 - moment.apparent_cm3;
+    error.rounding = moment.written_cm3 - moment.apparent_edge_cm3;
+  } else {
+    error.rounding = nearest_mark(moment.apparent_cm3) - moment.apparent_cm3;
+    error.misreading = moment.written_cm3 - nearest_mark(moment.apparent_cm3);
+  }
+  return error;
+}
+
+double scale_cm3(const BenchSpec& spec, const ReadingMoment& moment) {
+  return scale_reading_cm3(spec.burette, moment.bench.ledger.balance(Account::column).volume_cm3());
+}
+
+class Breaker {
+ public:
+  Breaker(const BenchSpec& spec, const ReadingMoment& initial, const ReadingMoment& final, TitreBreakdown& out)
+      : spec_(spec),
+        initial_(initial),
+        final_(final),
+        between_(initial.bench.ledger, final.bench.ledger),
+        c_mol_cm3_(spec.breakdown_mol_dm3() / 1000.0),
+        out_(out) {}
+
+  /// From the written figures to what left the column.
+  void readings() {
+    const ReadingError first = reading_error(initial_);
+    const ReadingError last = reading_error(final_);
+    set(Cause::rounding, last.rounding - first.rounding);
+    set(Cause::misreading, last.misreading - first.misreading);
+    set(Cause::meniscus_edge, last.edge - first.edge);
+    const double true_first = scale_cm3(spec_, initial_);
+    const double true_last = scale_cm3(spec_, final_);
+    set(Cause::parallax_initial, -(initial_.apparent_cm3 - true_first));
+    set(Cause::parallax_final, final_.apparent_cm3 - true_last);
+    set(Cause::burette_scale, (true_last - true_first) + between_.change_cm3(Account::column));
+  }
+
+  /// From the column to what left the tip.
+  void burette() {
+    const Parcel poured = between_.moved(Account::titrant_bottle, Account::column);
+    const Parcel dripped = between_.moved(Account::funnel, Account::column);
+    const Parcel overflowed = between_.moved(Account::column, Account::bench_top);
+    set(Cause::refill, -(poured - overflowed).volume_cm3());
+    set(Cause::funnel_drips, -dripped.volume_cm3());
+    set(Cause::jet_air, between_.change_cm3(Account::jet));
+    set(Cause::hanging_drop, between_.change_cm3(Account::pendant_drop));
+  }
+
+  /// From the tip to the flask's liquid, in equivalents of the titrant of T*.
+  void way_down() {
+    const Parcel fell = between_.moved(Account::pendant_drop, Account::in_flight);
+    const Parcel touched_wall = between_.moved(Account::pendant_drop, Account::flask_wall);
+    const Parcel touched_beaker = between_.moved(Account::pendant_drop, Account::beaker);
+    const Parcel left_tip = fell + touched_wall + touched_beaker;
+    set(Cause::titrant_strength, left_tip.volume_cm3() - equivalents(left_tip));
+    const Parcel missed = touched_beaker + between_.moved(Account::in_flight, Account::beaker) +
+                          between_.moved(Account::in_flight, Account::bench_top);
+    set(Cause::missed_flask, equivalents(missed) + between_.change_mol(Account::in_flight) / c_mol_cm3_);
+    set(Cause::flask_wall, between_.change_mol(Account::flask_wall) / c_mol_cm3_);
+  }
+
+  /// From what entered the flask's liquid to the endpoint.
+  void flask(double nominal_aliquot_cm3, const FlaskStory& story) {
+    const Parcel liquid = flask_liquid(final_.bench.ledger);
+    const double nu = spec_.titrant_per_analyte;
+    const Parcel entered = between_.moved(Account::in_flight, Account::flask_landing) +
+                           between_.moved(Account::flask_wall, Account::flask_landing) +
+                           between_.moved(Account::flask_wall, Account::flask_rest);
+    const double delivered_mol = static_cast<double>(story.analyte_from_pipette) * kAmountQuantum_mol;
+    const double nominal_mol = spec_.sample_in_titre_mol_dm3() * nominal_aliquot_cm3 / 1000.0;
+    set(Cause::aliquot, nu * (delivered_mol - nominal_mol) / c_mol_cm3_);
+    const Parcel kept = liquid + story.lost;
+    const double analyte_before_mol = kept.amount_mol(Component::analyte) - delivered_mol;
+    const double titrant_before_mol = kept.amount_mol(Component::titrant) - entered.amount_mol(Component::titrant);
+    set(Cause::flask_residue, (nu * analyte_before_mol - titrant_before_mol) / c_mol_cm3_);
+    set(Cause::swirled_out, -(nu * story.lost.amount_mol(Component::analyte) -
+                              story.lost.amount_mol(Component::titrant)) / c_mol_cm3_);
+    const double excess_cm3 = excess_titrant_mol(spec_, liquid) / c_mol_cm3_;
+    const double blank_cm3 = first_visible_change_cm3(spec_, liquid).value_or(0.0);
+    set(Cause::indicator_blank, blank_cm3);
+    set(Cause::overshoot, excess_cm3 - blank_cm3);
+  }
+
+ private:
+  void set(Cause cause, double cm3) { out_.causes_cm3[static_cast<std::size_t>(cause)] = cm3; }
+  [[nodiscard]] double equivalents(const Parcel& parcel) const {
+    return parcel.amount_mol(Component::titrant) / c_mol_cm3_;
+  }
+
+  const BenchSpec& spec_;
+  const ReadingMoment& initial_;
+  const ReadingMoment& final_;
+  Between between_;
+  double c_mol_cm3_;
+  TitreBreakdown& out_;
+};
+
+}  // namespace
+
+std::string_view cause_id(Cause cause) {
+  static constexpr std::array<std::string_view, kCauses> kIds = {
+      "rounding",      "misreading", "meniscus_edge", "parallax_initial", "parallax_final",   "burette_scale",
+      "jet_air",       "hanging_drop", "funnel_drips", "refill",          "missed_flask",     "flask_wall",
+      "titrant_strength", "aliquot", "flask_residue", "swirled_out",      "indicator_blank",  "overshoot"};
+  return kIds[static_cast<std::size_t>(cause)];
+}
+
+bool reading_allowed(double written_cm3, double seen_cm3) {
+  constexpr double kTiny_cm3 = 1e-9;
+  const double twentieths = written_cm3 / 0.05;
+  if (std::fabs(twentieths - std::round(twentieths)) > 1e-6) return false;
+  if (std::fabs(written_cm3 - seen_cm3) <= 0.025 + kTiny_cm3) return true;
+  // Visibly between two marks the trade writes 5 (common practice).
+  constexpr double kVisiblyOff_cm3 = 0.01;
+  const double upper_mark = std::floor(seen_cm3 / 0.1) * 0.1;
+  const double past = seen_cm3 - upper_mark;
+  return past >= kVisiblyOff_cm3 && past <= 0.1 - kVisiblyOff_cm3 &&
+         std::fabs(written_cm3 - (upper_mark + 0.05)) < kTiny_cm3;
+}
+
+double ideal_titre_cm3(const BenchSpec& spec, double aliquot_cm3) {
+  return spec.titrant_per_analyte * spec.sample_in_titre_mol_dm3() * aliquot_cm3 / spec.breakdown_mol_dm3();
+}
+
+TitreBreakdown break_down(const BenchSpec& spec, double nominal_aliquot_cm3, const ReadingMoment& initial,
+                          const ReadingMoment& final, const FlaskStory& story) {
+  TitreBreakdown out;
+  out.recorded_cm3 = final.written_cm3 - initial.written_cm3;
+  out.ideal_cm3 = ideal_titre_cm3(spec, nominal_aliquot_cm3);
+  Breaker breaker(spec, initial, final, out);
+  breaker.readings();
+  breaker.burette();
+  breaker.way_down();
+  breaker.flask(nominal_aliquot_cm3, story);
+  double sum = 0.0;
+  for (const double cause : out.causes_cm3) sum += cause;
+  out.remainder_cm3 = out.recorded_cm3 - out.ideal_cm3 - sum;
+  return out;
+}
+
+}  // namespace halfdrop
