@@ -18,6 +18,9 @@ class EyePicture {
   /// Height of the eye on the rail, design units, and back (mm above the zero mark, within the hand's range).
   [[nodiscard]] static float rail_y(const Rect& area, double eye_mm);
   [[nodiscard]] static double eye_mm_at(const Rect& area, float y);
+  /// Where eye and card can be grabbed on the rail.
+  [[nodiscard]] static Rect eye_handle(const Rect& area, double eye_mm);
+  [[nodiscard]] static Rect card_handle(const Rect& area, double card_mm);
   /// Design units for a mm at the meniscus.
   [[nodiscard]] static double units_per_mm(const Rect& area, const BenchSpec& spec);
 };

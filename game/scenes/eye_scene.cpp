@@ -55,6 +55,7 @@ Climb climb_to_wall(double bore_mm) {
 MeniscusShape meniscus_shape(double bore_mm) {
   const Climb path = climb_to_wall(bore_mm);
   MeniscusShape shape;
+  shape.rise_mm = path.z.back();
   std::size_t at = 0;
   for (int i = 0; i <= kSections; ++i) {
     // Points crowd towards the wall, where the surface is steep.

@@ -69,6 +69,7 @@ class EyeScene {
 /// Young-Laplace with contact angle 0, water at 20 C (capillary length 2.73 mm: 72.8 mN/m, 998 kg/m3).
 struct MeniscusShape {
   std::vector<double> radius, height;
+  double rise_mm = 0.0;  ///< contact line above the lowest point
 };
 [[nodiscard]] MeniscusShape meniscus_shape(double bore_mm);
 

@@ -23,7 +23,8 @@ class LevelList {
     std::string when;   ///< "25 Nov 14:50"
   };
   LevelList(std::vector<Entry> levels, std::vector<Unfinished> unfinished, std::vector<Fault> faults = {});
-  /// Reads levels/*.json of the data folder, in order, and the attempts without an end of the attempts folder.
+  /// Reads levels/*.json of the data folder, in order, and the attempts without an end of the attempts
+  /// folder.
   [[nodiscard]] static LevelList read();
 
   void draw(Canvas& canvas) const;

@@ -1,5 +1,6 @@
 #pragma once
-// After handing in: the question what went wrong, then the marks, the findings and where each titre came from.
+// After handing in: the question what went wrong, then the marks, the findings and where each titre came
+// from.
 
 #include <SFML/Window/Event.hpp>
 #include <optional>

@@ -31,7 +31,8 @@ class SheetPaper {
   /// Starts writing in a cell; empty: the next cell that wants writing.
   void open(const std::string& cell, const Session& session);
 
-  /// Where the paper lies, and a cell of it; also "hand in", "turn", "yes", "no". Empty rectangle if not shown.
+  /// Where the paper lies, and a cell of it; also "hand in", "turn", "yes", "no". Empty rectangle if not
+  /// shown.
   [[nodiscard]] Rect area() const;
   [[nodiscard]] Rect rect_of(const std::string& cell) const;
   /// Every place that can be clicked, by name.
