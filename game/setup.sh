@@ -1,5 +1,5 @@
 # Shared by game/play.sh and tests/run.sh: which Debian packages are needed, how they get here, how we build.
-# shellcheck shell=bash
+# shellcheck shell=bash disable=SC2034
 
 play_packages=(g++ cmake ninja-build libsfml-dev libx11-dev libbox2d-dev nlohmann-json3-dev libcli11-dev
                libexpected-dev fonts-lato fonts-dejavu-core)

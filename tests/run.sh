@@ -22,9 +22,9 @@ for argument in "$@"; do
 done
 
 needed=("${play_packages[@]}" "${off_screen_packages[@]}" "${test_packages[@]}")
-[ $extent = long ] && needed+=("${long_test_packages[@]}")
-provide $install "${needed[@]}" || exit 1
-[ $extent = long ] && export HALFDROP_LONG=1
+[ "$extent" = long ] && needed+=("${long_test_packages[@]}")
+provide "$install" "${needed[@]}" || exit 1
+[ "$extent" = long ] && export HALFDROP_LONG=1
 
 builds=$root/.build
 level=$root/levels/01-spirit-vinegar.json
@@ -55,7 +55,7 @@ count "perform on g++" perform test g++
 count "perform on g++ again" perform test g++-again
 count "g++ twice: the same bytes, state hash included" same_attempt g++ g++-again
 
-if [ $extent != quick ]; then
+if [ "$extent" != quick ]; then
   stage "clang++: build and the tests without a window"
   build_and_test clang -DCMAKE_BUILD_TYPE=Release -DCMAKE_CXX_COMPILER=clang++-16 -DHALFDROP_WINDOW=OFF
 
@@ -68,7 +68,7 @@ if [ $extent != quick ]; then
     -DHALFDROP_SANITIZE=ON -DHALFDROP_WINDOW=OFF
 fi
 
-if [ $extent = long ]; then
+if [ "$extent" = long ]; then
   for optimisation in O0 O2; do
     stage "g++ -$optimisation against g++ -O3"
     count "build at -$optimisation" build "$root" "$builds/$optimisation" -DCMAKE_BUILD_TYPE=Release \

@@ -42,7 +42,7 @@ count_ctest() {
   status=${PIPESTATUS[0]}
   summary=$(grep -oE '[0-9]+ tests failed out of [0-9]+' "$log" | tail -n 1)
   mapfile -t -O "${#failures[@]}" failures < <(
-    sed -n '/^The following tests FAILED:/,/^Errors while/{s/^[[:space:]]*[0-9]* - /'"${stage_name//\//-}"': /p}' "$log")
+    sed -n '/^The following tests FAILED:/,/^Errors while/{s|^[[:space:]]*[0-9]* - |'"$stage_name"': |p}' "$log")
   rm -f "$log"
   if [ -z "$summary" ]; then
     fail "ctest reported no tests"
