@@ -17,7 +17,8 @@ struct AcidSystem {
 };
 
 /// What one mole of a substance brings: charge of strong ions (Na+ of NaOH: +1, Cl- of HCl: -1) and weak
-/// systems.
+/// systems. The form it comes in follows from the charge: ethanoic acid 0, sodium ethanoate +1, sodium
+/// carbonate +2; with the ammonium system, ammonium chloride -1 and ammonia 0.
 struct Substance {
   std::string name;
   double strong_charge = 0.0;  ///< mol of charge per mol
@@ -31,8 +32,8 @@ struct Mixture {
     double mol_dm3 = 0.0;
   };
   double strong_charge_mol_dm3 = 0.0;  ///< net charge of the strong ions
-  double strong_ions_mol_dm3 =
-      0.0;  ///< sum of |z| c of the strong ions, all taken as monovalent (ionic strength)
+  /// Sum of |z| c of the strong ions, all taken as monovalent; for the ionic strength.
+  double strong_ions_mol_dm3 = 0.0;
   std::vector<Part> parts;
 
   /// Adds a substance at a concentration >= 0.

@@ -157,8 +157,6 @@ TEST_CASE("half neutralised, an ideal weak acid stands at its pK") {
   Mixture buffer;
   buffer.add({"ammonium chloride", -1.0, {ammonium}}, 0.1);
   buffer.add({"ammonia", 0.0, {ammonium}}, 0.1);
-  // Ammonia is the deprotonated form: as a substance it brings the system with its proton taken off by OH-.
-  buffer.strong_charge_mol_dm3 = -0.1;
   const Equilibrium equilibrium = solve(buffer, SolverOptions{.ideal = true});
   CHECK_NEAR(equilibrium.ph, 9.245, 0.001);
   const auto share = form_fractions(ammonium, equilibrium, SolverOptions{.ideal = true});
