@@ -44,6 +44,10 @@ struct TapSpec {
   double bore_mm = 2.4;                ///< hole in plug and barrel
   double plug_mm = 7.0;                ///< diameter of the plug
   double channel_mm = 3.0;             ///< length of the narrow passage where plug meets barrel
+  /// Fine groove filed round the plug from both edges of its bore, for drop by drop delivery (bench practice, from
+  /// memory): how far it reaches, and how deep a right-angled V it is at the bore; it tapers to nothing. 0: none.
+  double groove_degrees = 12.0;
+  double groove_deep_mm = 0.32;
   double jet_bore_mm = 0.70;           ///< narrowest bore of the jet
   double jet_narrow_mm = 40.0;         ///< length of that bore
   double tip_outer_mm = 3.0;           ///< wetted diameter of the tip

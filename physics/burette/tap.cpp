@@ -29,12 +29,49 @@ Resistance passage(const LiquidFlow& liquid, double area_mm2, double hydraulic_m
   return r;
 }
 
+constexpr double kSmallest_mm2 = 1e-9;
+
+/// Groove and overlapping bores at one end of the plug, side by side.
+class SideBySide {
+ public:
+  void add(const Resistance& r) {
+    viscous_ += 1.0 / r.linear;
+    kinetic_ += 1.0 / std::sqrt(r.square);
+  }
+  [[nodiscard]] bool open() const { return viscous_ > 0.0; }
+  [[nodiscard]] Resistance resistance() const { return {1.0 / viscous_, 1.0 / (kinetic_ * kinetic_)}; }
+
+ private:
+  double viscous_ = 0.0;
+  double kinetic_ = 0.0;
+};
+
+SideBySide end_of_plug(const TapSpec& tap, const LiquidFlow& liquid, double position) {
+  SideBySide end;
+  const Opening opening = tap_opening(tap, position);
+  if (opening.area_mm2 > kSmallest_mm2) {
+    end.add(passage(liquid, opening.area_mm2, opening.hydraulic_mm, tap.channel_mm));
+  }
+  const Groove groove = groove_opening(tap, position);
+  const double area_mm2 = groove.deep_mm * groove.deep_mm;
+  if (area_mm2 > kSmallest_mm2) {
+    // 4 area / perimeter of a right-angled V: its lid is twice as wide as it is deep.
+    const double hydraulic_mm = 4.0 * groove.deep_mm / (2.0 * std::sqrt(2.0) + 2.0);
+    end.add(passage(liquid, area_mm2, hydraulic_mm, groove.length_mm));
+  }
+  return end;
+}
+
+/// Distance between the axes of plug's and barrel's bore, along the plug's rim.
+double bores_apart_mm(const TapSpec& tap, double position) {
+  return (1.0 - std::clamp(position, 0.0, 1.0)) * kPi / 2.0 * tap.plug_mm / 2.0;
+}
+
 }  // namespace
 
 Opening tap_opening(const TapSpec& tap, double position) {
   const double radius = tap.bore_mm / 2.0;
-  const double turned = (1.0 - std::clamp(position, 0.0, 1.0)) * kPi / 2.0;
-  const double apart = turned * tap.plug_mm / 2.0;
+  const double apart = bores_apart_mm(tap, position);
   Opening opening;
   if (apart >= 2.0 * radius) return opening;
   const double half_angle = elementary::acos(apart / (2.0 * radius));
@@ -46,17 +83,29 @@ Opening tap_opening(const TapSpec& tap, double position) {
   return opening;
 }
 
+Groove groove_opening(const TapSpec& tap, double position) {
+  const double reach_mm = tap.groove_degrees / 180.0 * kPi * tap.plug_mm / 2.0;
+  // From the groove's tip to the barrel's edge; past the groove's root the bore itself is open.
+  const double in_mm = std::min(tap.bore_mm + reach_mm - bores_apart_mm(tap, position), reach_mm);
+  if (reach_mm <= 0.0 || in_mm <= 0.0 || tap.groove_deep_mm <= 0.0) return {};
+  const double share = in_mm / reach_mm;
+  // Friction goes as depth^-4 (area times hydraulic diameter squared): the integral of (in / x)^4 from here to the
+  // root is in/3 (1 - share^3). The edge itself is taken as long as it is deep.
+  const double deep_mm = tap.groove_deep_mm * share;
+  return {deep_mm, in_mm / 3.0 * (1.0 - share * share * share) + deep_mm};
+}
+
 double flow_cm3_s(const TapSpec& tap, const LiquidFlow& liquid, double position, double head_mm) {
-  const Opening opening = tap_opening(tap, position);
-  if (opening.area_mm2 <= 1e-9 || head_mm <= 0.0) return 0.0;
+  const SideBySide end = end_of_plug(tap, liquid, position);
+  if (!end.open() || head_mm <= 0.0) return 0.0;
   const double capillary_pa = 2.0 * liquid.surface_tension_n_m / (tap.tip_outer_mm * 0.5e-3);
   const double pressure_pa = liquid.density_kg_m3 * kGravity_m_s2 * head_mm * 1e-3 - capillary_pa;
   if (pressure_pa <= 0.0) return 0.0;
-  const Resistance plug = passage(liquid, opening.area_mm2, opening.hydraulic_mm, tap.channel_mm);
+  const Resistance plug = end.resistance();
   const double jet_area_mm2 = kPi * tap.jet_bore_mm * tap.jet_bore_mm / 4.0;
   const Resistance jet = passage(liquid, jet_area_mm2, tap.jet_bore_mm, tap.jet_narrow_mm);
-  const double linear = plug.linear + jet.linear;
-  const double square = plug.square + jet.square;
+  const double linear = 2.0 * plug.linear + jet.linear;
+  const double square = 2.0 * plug.square + jet.square;
   // The root of square Q^2 + linear Q = p, written so that it does not cancel where friction rules.
   const double flow_m3_s = 2.0 * pressure_pa / (linear + std::sqrt(linear * linear + 4.0 * square * pressure_pa));
   return flow_m3_s * 1e6;
