@@ -9,12 +9,14 @@
 
 namespace halfdrop {
 
-/// A drop between tip and landing.
+/// A drop between tip and landing: its middle, from the middle of the tip's end.
 struct FallingDrop {
   bool flying = false;
   Parcel liquid;
+  double x_cm = 0.0;
   double fallen_cm = 0.0;
-  double speed_cm_s = 0.0;
+  double across_cm_s = 0.0;
+  double speed_cm_s = 0.0;  ///< downwards
 
   friend bool operator==(const FallingDrop&, const FallingDrop&) = default;
 };

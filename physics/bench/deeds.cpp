@@ -43,6 +43,8 @@ Answer check_empty_flask(const BenchSpec& spec, const BenchState& state) {
 }
 
 Answer check_indicator(const BenchSpec& spec, const BenchState& state) {
+  const double after_cm3 = flask_liquid(state.ledger).volume_cm3() + spec.indicator_drop_cm3;
+  if (after_cm3 > spec.flask.capacity_cm3) return Refusal::flask_full;
   return refuse_if(state.ledger.balance(Account::indicator_bottle).volume_cm3() < spec.indicator_drop_cm3,
                    Refusal::bottle_empty);
 }

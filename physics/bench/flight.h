@@ -1,5 +1,5 @@
 #pragma once
-// Drops between the tip and where they land. Straight down; air drag is left out (13 cm of fall).
+// Drops between the tip and where they land: the account's side of it. How they move is rigid_world's.
 
 #include "physics/bench/ledger.h"
 
@@ -12,7 +12,7 @@ struct BenchState;
 void let_go(const BenchSpec& spec, BenchState& state, const Parcel& drop);
 /// One tick of falling; what arrives is moved to where it lands.
 void fall(const BenchSpec& spec, BenchState& state);
-/// Where a drop from the jet ends as things stand.
+/// Where a drop that hangs at the jet now would end as things stand.
 [[nodiscard]] Account under_the_jet(const BenchSpec& spec, const BenchState& state);
 
 }  // namespace halfdrop

@@ -64,7 +64,9 @@ std::string state_hash(const BenchState& state) {
   for (const FallingDrop& drop : state.falling) {
     hash.add(drop.flying);
     hash.add(drop.liquid);
+    hash.add(drop.x_cm);
     hash.add(drop.fallen_cm);
+    hash.add(drop.across_cm_s);
     hash.add(drop.speed_cm_s);
   }
   return hash.text();
