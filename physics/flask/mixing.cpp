@@ -59,6 +59,7 @@ void settle_zones(const BenchSpec& spec, BenchState& state) {
   const Quanta crowded =
       ledger.balance(Account::flask_landing).volume - volume_quanta(spec.flask.landing_cm3);
   if (crowded > 0) ledger.transfer(Account::flask_landing, Account::flask_rest, crowded);
+  if (crowded < 0) ledger.transfer(Account::flask_rest, Account::flask_landing, -crowded);
   const Quanta over = flask_liquid(ledger).volume - volume_quanta(spec.flask.capacity_cm3);
   if (over > 0) ledger.transfer(Account::flask_rest, Account::bench_top, over);
 }

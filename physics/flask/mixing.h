@@ -19,7 +19,8 @@ struct BenchState;
 void mix(const BenchSpec& spec, BenchState& state, double swirl);
 /// One tick of washing down: water in, taking along what clings to the wall.
 void wash_down(const BenchSpec& spec, BenchState& state, double wash);
-/// Pushes what is more than the landing zone holds into the rest, and what is more than the flask holds over its rim.
+/// Keeps the landing zone at its size: what is more goes into the rest, what lacks comes from it (a drop that falls in
+/// meets liquid with indicator at once: the flash). What is more than the flask holds goes over its rim.
 void settle_zones(const BenchSpec& spec, BenchState& state);
 
 }  // namespace halfdrop
