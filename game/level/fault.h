@@ -17,8 +17,12 @@ struct Fault {
   std::string message;  ///< what was found and what was expected
 };
 
-/// "file: place: message"
+/// "file: place: message", one line: control characters are escaped
 [[nodiscard]] std::string to_string(const Fault& fault);
+
+/// Exit status of a program that met these faults in one file: 0 none, 3 cannot be opened or parsed, 1
+/// otherwise.
+[[nodiscard]] int exit_status(const std::vector<Fault>& faults);
 
 template <class T>
 using Result = tl::expected<T, std::vector<Fault>>;

@@ -1,0 +1,37 @@
+#pragma once
+// The shelf of chemicals: assets/substances.json and assets/indicators.json. Every number there has its
+// source in a "source" beside it. Substances are what a bottle brings; indicators also absorb light.
+
+#include <map>
+#include <string>
+
+#include "game/level/fields.h"
+#include "physics/chemistry/acid_base.h"
+#include "physics/chemistry/indicator.h"
+
+namespace halfdrop {
+
+/// What was read, and its text (compact JSON), which goes into attempts.
+template <class T>
+struct Shelved {
+  T value;
+  std::string json;
+};
+
+struct Assets {
+  std::map<std::string, Shelved<Substance>, std::less<>> substances;
+  std::map<std::string, Shelved<Indicator>, std::less<>> indicators;
+};
+
+inline constexpr std::size_t kMostAssetBytes = std::size_t{1} << 20;
+
+/// One entry; faults at `place`. With a fault the value is not to be used.
+[[nodiscard]] Substance read_substance(const std::string& name, const Json& entry, const std::string& place,
+                                       FaultList& faults);
+[[nodiscard]] Indicator read_indicator(const std::string& name, const Json& entry, const std::string& place,
+                                       FaultList& faults);
+
+/// Both files of a data folder's assets/; every fault at once, each with its own file.
+[[nodiscard]] Result<Assets> read_assets(const std::string& folder);
+
+}  // namespace halfdrop

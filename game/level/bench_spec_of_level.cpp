@@ -1,0 +1,73 @@
+#include <cmath>
+
+#include "game/level/level.h"
+#include "physics/random.h"
+
+namespace halfdrop {
+namespace {
+
+/// The jet ends this far below the flask's rim: just inside the neck (common practice).
+constexpr double kTipInsideNeck_cm = 0.8;
+constexpr double kStepsPer_mol_dm3 = 1e4;
+
+/// Every multiple of 0.0001 mol/dm3 from low to high is as likely as any other.
+double draw_strength(const Range& range, std::uint64_t seed) {
+  Random random = Random::stream(seed, 0, Purpose::unknown);
+  const double first = std::round(range.low * kStepsPer_mol_dm3);
+  const double choices = std::round(range.high * kStepsPer_mol_dm3) - first + 1.0;
+  return (first + std::floor(random.uniform() * choices)) / kStepsPer_mol_dm3;
+}
+
+/// Half of the class limit for each shape of error. Both vary by at most their size between any two marks, so
+/// that no volume between marks is off by more than the limit.
+void draw_scale(BuretteSpec& burette, double tolerance_cm3, std::uint64_t seed) {
+  Random random = Random::stream(seed, 0, Purpose::burette_glass);
+  burette.scale_linear_cm3 = random.uniform(-tolerance_cm3 / 2.0, tolerance_cm3 / 2.0);
+  burette.scale_bow_cm3 = random.uniform(-tolerance_cm3 / 2.0, tolerance_cm3 / 2.0);
+}
+
+PipetteSpec draw_pipette(double nominal_cm3, double tolerance_cm3, std::uint64_t seed) {
+  Random random = Random::stream(seed, 0, Purpose::pipette_glass);
+  return {nominal_cm3, nominal_cm3 + random.uniform(-tolerance_cm3, tolerance_cm3)};
+}
+
+BottleSpec bottle(const LiquidSpec& liquid, const Substance& substance, bool unknown, std::uint64_t seed) {
+  BottleSpec bottle;
+  bottle.substance = substance;
+  bottle.true_mol_dm3 = unknown ? draw_strength(liquid.unknown_mol_dm3, seed) : liquid.label_mol_dm3;
+  // The titre breakdown measures against the label; where there is none it measures against the truth.
+  bottle.label_mol_dm3 = bottle.true_mol_dm3;
+  return bottle;
+}
+
+}  // namespace
+
+BenchSpec bench_spec(const Level& level, std::uint64_t seed) {
+  BenchSpec spec;
+  spec.temperature_c = level.temperature_c;
+  spec.titrant = bottle(level.titrant, level.titrant_substance, !level.unknown_in_flask, seed);
+  spec.sample = bottle(level.sample, level.sample_substance, level.unknown_in_flask, seed);
+  spec.indicator = level.indicator_data;
+  spec.titrant_per_analyte = level.ratio;
+  spec.unknown_in_flask = level.unknown_in_flask;
+  spec.burette = level.burette;
+  draw_scale(spec.burette, level.burette_tolerance_cm3, seed);
+  spec.tap = level.tap;
+  spec.pipette = draw_pipette(level.aliquot_cm3, level.pipette_tolerance_cm3, seed);
+  spec.flask = level.flask;
+  spec.tip_above_bench_cm = level.flask.height_cm - kTipInsideNeck_cm;
+  settle(spec);
+  return spec;
+}
+
+tl::expected<double, std::string> level_value(const Level& level, const std::string& name) {
+  if (name == "aliquot_cm3") return level.aliquot_cm3;
+  if (name == "ratio") return level.ratio;
+  if (name == "dilution") return level.dilution;
+  const bool titrant = name == "titrant_mol_dm3";
+  if (!titrant && name != "sample_mol_dm3") return tl::unexpected("unknown value \"" + name + "\"");
+  if (titrant != level.unknown_in_flask) return tl::unexpected("\"" + name + "\" is the unknown");
+  return titrant ? level.titrant.label_mol_dm3 : level.sample.label_mol_dm3;
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,44 @@
+#include "game/level/glass_keys.h"
+
+namespace halfdrop {
+namespace {
+
+constexpr NumberKey<BuretteSpec> kBurette[] = {
+    {"nominal_cm3", &BuretteSpec::nominal_cm3, {10.0, 100.0}},
+    {"scale_length_mm", &BuretteSpec::scale_length_mm, {100.0, 900.0}},
+    {"above_zero_cm3", &BuretteSpec::above_zero_cm3, {0.5, 20.0}},
+    {"below_scale_cm3", &BuretteSpec::below_scale_cm3, {0.1, 20.0}},
+    {"below_scale_mm", &BuretteSpec::below_scale_mm, {5.0, 200.0}},
+    {"jet_cm3", &BuretteSpec::jet_cm3, {0.02, 1.0}},
+    {"jet_length_mm", &BuretteSpec::jet_length_mm, {10.0, 200.0}},
+    {"outer_half_width_mm", &BuretteSpec::outer_half_width_mm, {2.0, 20.0}},
+    {"meniscus_height_mm", &BuretteSpec::meniscus_height_mm, {0.5, 5.0}},
+};
+
+constexpr NumberKey<TapSpec> kTap[] = {
+    {"bore_mm", &TapSpec::bore_mm, {0.5, 5.0}},
+    {"plug_mm", &TapSpec::plug_mm, {3.0, 20.0}},
+    {"channel_mm", &TapSpec::channel_mm, {0.5, 20.0}},
+    {"jet_bore_mm", &TapSpec::jet_bore_mm, {0.2, 2.0}},
+    {"jet_narrow_mm", &TapSpec::jet_narrow_mm, {1.0, 150.0}},
+    {"tip_outer_mm", &TapSpec::tip_outer_mm, {1.0, 5.0}},
+};
+
+constexpr NumberKey<FlaskSpec> kFlask[] = {
+    {"base_radius_cm", &FlaskSpec::base_radius_cm, {1.0, 10.0}},
+    {"neck_radius_cm", &FlaskSpec::neck_radius_cm, {0.5, 5.0}},
+    {"height_cm", &FlaskSpec::height_cm, {4.0, 30.0}},
+    {"neck_length_cm", &FlaskSpec::neck_length_cm, {0.5, 15.0}},
+    {"capacity_cm3", &FlaskSpec::capacity_cm3, {20.0, 2000.0}},
+    {"landing_cm3", &FlaskSpec::landing_cm3, {0.05, 10.0}},
+    {"still_exchange_per_s", &FlaskSpec::still_exchange_per_s, {0.0, 5.0}},
+    {"swirled_exchange_per_s", &FlaskSpec::swirled_exchange_per_s, {0.01, 20.0}},
+};
+
+}  // namespace
+
+std::span<const NumberKey<BuretteSpec>> burette_keys() { return kBurette; }
+std::span<const NumberKey<TapSpec>> tap_keys() { return kTap; }
+std::span<const NumberKey<FlaskSpec>> flask_keys() { return kFlask; }
+
+}  // namespace halfdrop

@@ -1,0 +1,95 @@
+#include "game/level/level.h"
+
+#include <filesystem>
+
+#include <nlohmann/json.hpp>
+
+#include "game/level/level_fields.h"
+#include "game/level/nearest.h"
+
+namespace halfdrop {
+namespace {
+
+constexpr std::size_t kMostLevelBytes = std::size_t{1} << 20;
+
+/// The chemicals as an attempt carries them: only those its level names, each under its name.
+Assets read_carried(const Json& json, const Level& level, const std::string& place, FaultList& faults) {
+  Assets assets;
+  const Fields fields(json, place, faults);
+  if (!json.is_object()) return assets;
+  const std::vector<std::string_view> used = {level.titrant.substance, level.sample.substance,
+                                              level.indicator};
+  for (const auto& [name, entry] : json.items()) {
+    const std::string entry_place = pointer_to(place, name);
+    if (name == level.indicator)
+      assets.indicators[name] = {read_indicator(name, entry, entry_place, faults), entry.dump()};
+    else if (name == level.titrant.substance || name == level.sample.substance)
+      assets.substances[name] = {read_substance(name, entry, entry_place, faults), entry.dump()};
+    else
+      faults.add(entry_place, "the level uses no " + in_quotes(name) + did_you_mean(name, used));
+  }
+  return assets;
+}
+
+/// Keys, then what joins them: only when the keys are sound.
+Level level_from(const Json& json, IdPlace id, const std::string& place, FaultList& faults) {
+  Level level;
+  const std::size_t faults_before = faults.size();
+  read_level_fields(json, id, place, level, faults);
+  if (faults.size() == faults_before) check_level(level, place, faults);
+  return level;
+}
+
+/// A file name may hold bytes that are not UTF-8; an attempt may not.
+std::string id_from(const std::string& path) {
+  const std::string stem = std::filesystem::path(path).stem().string();
+  return Json::parse(Json(stem).dump(-1, ' ', false, Json::error_handler_t::replace)).get<std::string>();
+}
+
+std::string with_id(const Json& level_json, const std::string& id) {
+  return "{\"id\":" + Json(id).dump() + "," + level_json.dump().substr(1);
+}
+
+}  // namespace
+
+Result<Level> read_level(const std::string& path) {
+  const tl::expected<std::string, Fault> text = read_file(path, kMostLevelBytes);
+  if (!text) return tl::unexpected(std::vector<Fault>{text.error()});
+  FaultList faults(path);
+  const std::optional<Json> json = parse_json(*text, {}, faults);
+  if (!json) return tl::unexpected(faults.take());
+  Level level = level_from(*json, IdPlace::file_name, "", faults);
+  level.id = id_from(path);
+  if (count_characters(level.id) > kLongestId)
+    faults.add("",
+               "the file's name is too long: expected at most " + std::to_string(kLongestId) + " characters");
+  const Result<Assets> assets = read_assets(data_folder());
+  if (!assets)
+    faults.add_all(assets.error());
+  else if (faults.empty())
+    take_from_shelf(*assets, "", level, faults);
+  if (!faults.empty()) return tl::unexpected(faults.take());
+  level.source_json = with_id(*json, level.id);
+  return level;
+}
+
+Result<Level> read_level_text(const std::string& level_json, const std::string& substances_json,
+                              const std::string& name_for_faults) {
+  const std::string level_place = "/level", substances_place = "/substances";
+  FaultList faults(name_for_faults);
+  const std::optional<Json> json = parse_json(level_json, {level_place, level_place}, faults);
+  const std::optional<Json> carried =
+      parse_json(substances_json, {substances_place, substances_place}, faults);
+  if (!json || !carried) return tl::unexpected(faults.take());
+  Level level = level_from(*json, IdPlace::in_level, level_place, faults);
+  const bool level_sound = faults.empty();
+  if (level_sound) {
+    const Assets assets = read_carried(*carried, level, substances_place, faults);
+    if (faults.empty()) take_from_shelf(assets, level_place, level, faults);
+  }
+  if (!faults.empty()) return tl::unexpected(faults.take());
+  level.source_json = json->dump();
+  return level;
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,135 @@
+#include <algorithm>
+
+#include <nlohmann/json.hpp>
+
+#include "game/level/level_fields.h"
+#include "game/level/nearest.h"
+#include "physics/units.h"
+
+namespace halfdrop {
+namespace {
+
+constexpr std::string_view kValueNames[] = {"titrant_mol_dm3", "sample_mol_dm3", "aliquot_cm3", "ratio",
+                                            "dilution"};
+
+void check_factor(const Level& level, const Factor& factor, std::size_t steps_before,
+                  const std::string& place, FaultList& faults) {
+  const std::string* const name = std::get_if<std::string>(&factor);
+  if (name == nullptr) return;
+  std::vector<std::string_view> known;
+  for (std::size_t i = 0; i < steps_before; ++i) known.push_back(level.calculation[i].cell);
+  if (std::find(known.begin(), known.end(), *name) != known.end()) return;
+  const tl::expected<double, std::string> value = level_value(level, *name);
+  if (value) return;
+  known.insert(known.end(), std::begin(kValueNames), std::end(kValueNames));
+  faults.add(place, value.error() + did_you_mean(*name, known));
+}
+
+void check_step(const Level& level, std::size_t index, const std::string& place, FaultList& faults) {
+  const CalculationStep& step = level.calculation[index];
+  const bool is_mean = step.cell == kMeanTitreCell;
+  if (is_mean != (index == 0))
+    faults.add(place + "/cell",
+               "expected \"" + std::string(kMeanTitreCell) + "\" as the first step and only there");
+  if (is_mean && !(step.multiply.empty() && step.divide.empty()))
+    faults.add(place, "the mean titre comes from the titres: leave multiply and divide out");
+  for (std::size_t i = 0; i < index; ++i) {
+    if (level.calculation[i].cell == step.cell && !is_mean)
+      faults.add(place + "/cell", "cell " + in_quotes(step.cell) + " stands in two steps");
+  }
+  for (std::size_t i = 0; i < step.multiply.size(); ++i)
+    check_factor(level, step.multiply[i], index, pointer_to(place + "/multiply", i), faults);
+  for (std::size_t i = 0; i < step.divide.size(); ++i)
+    check_factor(level, step.divide[i], index, pointer_to(place + "/divide", i), faults);
+}
+
+/// The largest titre that the unknown's range can ask for, label values otherwise.
+double largest_titre_cm3(const Level& level) {
+  const double sample =
+      level.unknown_in_flask ? level.sample.unknown_mol_dm3.high : level.sample.label_mol_dm3;
+  const double titrant =
+      level.unknown_in_flask ? level.titrant.label_mol_dm3 : level.titrant.unknown_mol_dm3.low;
+  return level.ratio * sample * level.aliquot_cm3 / titrant;
+}
+
+void check_titre(const Level& level, const std::string& place, FaultList& faults) {
+  const double titre_cm3 = largest_titre_cm3(level);
+  const std::string unknown =
+      place + (level.unknown_in_flask ? "/sample/unknown_mol_dm3" : "/titrant/unknown_mol_dm3");
+  if (titre_cm3 > level.burette.nominal_cm3) {
+    faults.add(unknown, "the titre can come to " + number_text(titre_cm3) + " cm3, more than the burette's " +
+                            number_text(level.burette.nominal_cm3) + " cm3");
+  } else if (titre_cm3 + level.aliquot_cm3 > level.flask.capacity_cm3) {
+    faults.add(unknown, "aliquot and titre can come to " + number_text(titre_cm3 + level.aliquot_cm3) +
+                            " cm3, more than the flask's " + number_text(level.flask.capacity_cm3) + " cm3");
+  }
+}
+
+/// Conical body and cylindrical neck, to the brim.
+double brim_cm3(const FlaskSpec& flask) {
+  const double base = flask.base_radius_cm, neck = flask.neck_radius_cm;
+  const double body =
+      (flask.height_cm - flask.neck_length_cm) * (base * base + base * neck + neck * neck) / 3.0;
+  return kPi * (body + flask.neck_length_cm * neck * neck);
+}
+
+void check_glass(const Level& level, const std::string& place, FaultList& faults) {
+  const FlaskSpec& flask = level.flask;
+  if (flask.neck_radius_cm > flask.base_radius_cm)
+    faults.add(place + "/flask", "the neck is wider than the base: make neck_radius_cm smaller");
+  else if (flask.neck_length_cm >= flask.height_cm)
+    faults.add(place + "/flask", "the neck is longer than the flask is high: make neck_length_cm smaller");
+  else if (flask.capacity_cm3 > brim_cm3(flask))
+    faults.add(place + "/flask",
+               "capacity_cm3 is more than the flask's shape holds, " + number_text(brim_cm3(flask)) + " cm3");
+  if (level.tap.jet_bore_mm >= level.tap.tip_outer_mm)
+    faults.add(place + "/tap",
+               "the jet's bore is as wide as its tip: make jet_bore_mm smaller than tip_outer_mm");
+  if (level.tap.bore_mm >= level.tap.plug_mm)
+    faults.add(place + "/tap", "the bore is as wide as the plug: make bore_mm smaller than plug_mm");
+}
+
+/// Finds a name on a shelf; a fault at `place` with the nearest name when it is not there.
+template <class T>
+const Shelved<T>* look_up(const std::map<std::string, Shelved<T>, std::less<>>& shelf,
+                          const std::string& name, const std::string& kind, const std::string& place,
+                          FaultList& faults) {
+  const auto entry = shelf.find(name);
+  if (entry != shelf.end()) return &entry->second;
+  std::vector<std::string_view> names;
+  for (const auto& [known, unused] : shelf) names.push_back(known);
+  faults.add(place, "unknown " + kind + " " + in_quotes(name) + did_you_mean(name, names));
+  return nullptr;
+}
+
+}  // namespace
+
+void check_level(const Level& level, const std::string& place, FaultList& faults) {
+  for (std::size_t i = 0; i < level.calculation.size(); ++i)
+    check_step(level, i, pointer_to(place + "/calculation", i), faults);
+  check_titre(level, place, faults);
+  check_glass(level, place, faults);
+}
+
+void take_from_shelf(const Assets& assets, const std::string& place, Level& level, FaultList& faults) {
+  const auto substance = [&](const std::string& name, const std::string& key) {
+    return look_up(assets.substances, name, "substance", place + key, faults);
+  };
+  const auto* const titrant = substance(level.titrant.substance, "/titrant/substance");
+  const auto* const sample = substance(level.sample.substance, "/sample/substance");
+  const auto* const indicator =
+      look_up(assets.indicators, level.indicator, "indicator", place + "/indicator", faults);
+  if (titrant == nullptr || sample == nullptr || indicator == nullptr) return;
+  level.titrant_substance = titrant->value;
+  level.sample_substance = sample->value;
+  level.indicator_data = indicator->value;
+  const auto member = [](const std::string& name, const std::string& json) {
+    return Json(name).dump() + ":" + json;
+  };
+  level.substances_json = "{" + member(level.titrant.substance, titrant->json);
+  if (level.sample.substance != level.titrant.substance)
+    level.substances_json += "," + member(level.sample.substance, sample->json);
+  level.substances_json += "," + member(level.indicator, indicator->json) + "}";
+}
+
+}  // namespace halfdrop

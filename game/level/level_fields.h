@@ -1,0 +1,31 @@
+#pragma once
+// A level's JSON object into a Level, key by key, and the checks that join several keys. Internal to
+// game/level.
+
+#include <string>
+
+#include "game/level/assets.h"
+#include "game/level/level.h"
+
+namespace halfdrop {
+
+/// The one step that is not worked out from factors: the mean of the titres the player ticked.
+inline constexpr std::string_view kMeanTitreCell = "calculation/mean titre";
+
+inline constexpr std::size_t kLongestId = 80;
+
+/// A level file takes its id from its name; in an attempt the id travels in the level itself.
+enum class IdPlace { file_name, in_level };
+
+/// Reads every key; faults below `place`. Does not look up substances.
+void read_level_fields(const Json& json, IdPlace id, const std::string& place, Level& level,
+                       FaultList& faults);
+
+/// What joins several keys: titres that fit the burette and the flask, names of factors, glass that fits
+/// together. For a level whose keys had no fault.
+void check_level(const Level& level, const std::string& place, FaultList& faults);
+
+/// Puts the substances and the indicator a level names into it, and their text into level.substances_json.
+void take_from_shelf(const Assets& assets, const std::string& place, Level& level, FaultList& faults);
+
+}  // namespace halfdrop
