@@ -128,8 +128,8 @@ TEST_CASE("three pH standards come out right, activity included") {
   CHECK(solve(phosphate, SolverOptions{.ideal = true}).ph > 7.15);
 }
 
-// Robinson and Stokes, mean activity coefficient of 0.1 mol/kg HCl 0.796 (from memory): -log10(0.0796) = 1.099.
-// Davies, blind to which salt it is, says 1.107.
+// Robinson and Stokes, mean activity coefficient of 0.1 mol/kg HCl 0.796 (from memory): -log10(0.0796)
+// = 1.099. Davies, blind to which salt it is, says 1.107.
 TEST_CASE("a tenth molar hydrochloric acid reads 1.1, not 1.0") {
   Mixture acid;
   acid.add(kHydrochloricAcid, 0.1);
