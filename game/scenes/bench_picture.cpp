@@ -1,0 +1,91 @@
+#include "game/scenes/bench_picture.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "game/scenes/bench_layout.h"
+#include "game/scenes/glassware.h"
+#include "game/scenes/palette.h"
+#include "game/scenes/room_picture.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr double kBeakerHolds_cm3 = 150.0;
+
+float beaker_fill(const View& view) {
+  return static_cast<float>(std::min(1.0, view.beaker_cm3 / kBeakerHolds_cm3));
+}
+
+void spilt(Canvas& canvas, const View& view) {
+  if (view.spilt_cm3 < 0.01) return;
+  const auto size = static_cast<float>(16 + 26 * std::sqrt(std::min(4.0, view.spilt_cm3)));
+  const Point at{layout::kJetX + 6, layout::kFootY + 12};
+  canvas.ellipse(at, size, size * 0.17F + 1, faded(palette::bench_deep, 0.75));
+  canvas.ellipse(at, size - 1.5F, size * 0.16F,
+                 Paint::vertical(at.y - 8, at.y + 8,
+                                 {{0, faded(palette::water, 0.75)}, {1, faded(palette::water_edge, 0.35)}}));
+  canvas.ellipse(at + Point{-size * 0.3F, -1.5F}, size * 0.3F, 1.4F, faded(sf::Color::White, 0.8));
+}
+
+}  // namespace
+
+void draw_things_behind(Canvas& canvas, const BenchPicture& picture) {
+  const View& view = picture.view;
+  const BenchSpec& spec = picture.spec;
+  draw_sink(canvas, layout::kSink);
+  draw_cloth(canvas, layout::kCloth);
+  draw_pipette(canvas, layout::kPipette,
+               static_cast<float>(std::clamp(view.pipette_cm3 / spec.pipette.nominal_cm3, 0.0, 1.0)));
+  if (view.hands.wash <= 0) draw_wash_bottle(canvas, layout::kWashBottle);
+  if (!view.funnel_in)
+    draw_funnel(canvas, {layout::kFunnelAside.x + 33, layout::kFunnelAside.bottom() - 3}, 31, 30, 28, true);
+  if (!view.tile_laid) draw_leaning_tile(canvas, layout::kTileAside);
+  draw_goggles_hook(canvas, layout::kGoggles, !view.goggles_on);
+  draw_coat_peg(canvas, layout::kCoat, !view.coat_on);
+}
+
+void draw_washing(Canvas& canvas, const BenchPicture& picture) {
+  const double wash = picture.view.hands.wash;
+  if (wash <= 0) return;
+  const Point foot = flask_foot(picture);
+  const float rim = foot.y - static_cast<float>(picture.spec.flask.height_cm) * layout::kNearUnits_cm;
+  const Rect upright{0, 0, layout::kWashBottle.w, layout::kWashBottle.h};
+  const Point spout = wash_spout(upright);
+  const Point want{foot.x - 26, rim - 12};
+  const Rect held{want.x - spout.x, want.y - spout.y, upright.w, upright.h};
+  const Points water = Path(want).quad({want.x + 16, want.y + 2}, {foot.x + 30, rim + 44}).points();
+  canvas.stroke(water, {1.6F + 1.4F * static_cast<float>(wash)}, faded(palette::water_edge, 0.9));
+  canvas.stroke(water, {0.9F}, faded(sf::Color::White, 0.9));
+  draw_wash_bottle(canvas, held);
+}
+
+void draw_bench(Canvas& canvas, const BenchPicture& picture) {
+  const View& view = picture.view;
+  draw_room(canvas);
+  draw_far(canvas, picture);
+  draw_things_behind(canvas, picture);
+  canvas.flush();
+  const auto bottle_level = [](double now, double full) {
+    return static_cast<float>(full > 0 ? std::clamp(now / full, 0.0, 1.0) : 0.0);
+  };
+  if (view.hands.pour <= 0) {
+    draw_bottle(canvas, {layout::kTitrantBottle, picture.titrant_label, palette::paper, palette::accent,
+                         0.85F * bottle_level(view.bottle_cm3, picture.spec.titrant.volume_cm3)});
+  }
+  draw_bottle(canvas, {layout::kSampleBottle, picture.sample_label, palette::paper, palette::good, 0.7F});
+  draw_dropper_bottle(canvas, layout::kIndicator, picture.indicator);
+  if (!view.beaker_under) draw_beaker(canvas, layout::kBeakerAside, beaker_fill(view), "waste");
+  canvas.flush();
+  if (view.tile_laid) draw_laid_tile(canvas, layout::kTileLaid);
+  spilt(canvas, view);
+  draw_tap_and_jet(canvas, picture);
+  if (view.beaker_under) draw_beaker(canvas, layout::kBeakerUnder, beaker_fill(view), "waste");
+  draw_flask(canvas, picture);
+  draw_washing(canvas, picture);
+  draw_tap_handle(canvas, picture);
+  canvas.flush();
+}
+
+}  // namespace halfdrop

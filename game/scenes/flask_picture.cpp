@@ -1,0 +1,290 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "game/scenes/bench_layout.h"
+#include "game/scenes/bench_picture.h"
+#include "game/scenes/glassware.h"
+#include "game/scenes/palette.h"
+
+namespace halfdrop {
+
+namespace {
+
+using layout::kNearUnits_cm;
+
+constexpr float kWall = 3.0F;          ///< glass, design units (about 1.2 mm)
+constexpr double kSwirls_per_s = 2.2;  ///< a hand's round
+
+/// The flask's outline about its axis (x = 0) and foot (y = 0), heights negative upwards.
+class FlaskShape {
+ public:
+  explicit FlaskShape(const FlaskSpec& flask) {
+    const float base = static_cast<float>(flask.base_radius_cm) * kNearUnits_cm;
+    neck_ = static_cast<float>(flask.neck_radius_cm) * kNearUnits_cm;
+    height_ = static_cast<float>(flask.height_cm) * kNearUnits_cm;
+    const float shoulder = -height_ + static_cast<float>(flask.neck_length_cm) * kNearUnits_cm;
+    const Point slope{-(base - neck_), -shoulder};
+    const float length = std::hypot(slope.x, slope.y);
+    const Point down = slope / length;
+    left_ = Path({-neck_ - 6, -height_ + 2})
+                .cubic({-neck_ - 5, -height_ + 8}, {-neck_, -height_ + 6}, {-neck_, -height_ + 16})
+                .line({-neck_, shoulder - 26})
+                .quad({-neck_, shoulder}, Point{-neck_, shoulder} + down * 30.0F)
+                .line(Point{-base, 0} - down * 22.0F)
+                .quad({-base - 1, 0}, {-base + 20, 0})
+                .points();
+  }
+
+  [[nodiscard]] const Points& left() const { return left_; }
+  [[nodiscard]] float neck() const { return neck_; }
+  [[nodiscard]] float height() const { return height_; }
+  /// Half the width at a height (outside of the glass).
+  [[nodiscard]] float half_at(float y) const {
+    for (std::size_t i = 1; i < left_.size(); ++i) {
+      if (left_[i].y >= y && left_[i].y > left_[i - 1].y) {
+        const float share = (y - left_[i - 1].y) / (left_[i].y - left_[i - 1].y);
+        return -(left_[i - 1].x + (left_[i].x - left_[i - 1].x) * std::clamp(share, 0.0F, 1.0F));
+      }
+    }
+    return -left_.back().x;
+  }
+  [[nodiscard]] Points outline(Point foot) const {
+    Points all;
+    for (const Point& p : left_) all.push_back(foot + p);
+    for (auto p = left_.rbegin(); p != left_.rend(); ++p) all.push_back(foot + Point{-p->x, p->y});
+    return all;
+  }
+
+ private:
+  Points left_;
+  float neck_ = 0, height_ = 0;
+};
+
+/// How much of the fresh colour shows at a place: a stem that sinks from where drops land, curls and thins
+/// out. `x`, `depth` in cm from the landing point; cosmetic.
+double plume(double x, double depth, double size_cm, double clock_s, double swirl) {
+  const double sway =
+      0.10 * std::sin(2.1 * depth + 0.9 * clock_s) + 0.05 * std::sin(5.3 * depth - 1.7 * clock_s);
+  const double stretched = x / (1 + 3.5 * swirl);
+  const double spread = size_cm * (0.34 + 0.16 * depth);
+  const auto bell = [](double v) { return std::exp(-v * v); };
+  const double stem = bell((stretched - sway * depth) / spread) * bell(depth / (2.6 * size_cm));
+  const double head =
+      0.75 * bell(std::hypot((stretched - sway) / 1.25, depth - 1.5 * size_cm) / (0.62 * size_cm));
+  const double curl = 0.55 * bell((std::abs(stretched - sway) - 0.75 * size_cm) / (0.24 * size_cm)) *
+                      bell((depth - 1.25 * size_cm) / (0.5 * size_cm));
+  const double cloud = 0.35 * bell(std::hypot(stretched / 1.7, depth - 0.6 * size_cm) / (1.3 * size_cm));
+  return std::clamp(stem + head + curl + cloud, 0.0, 1.0);
+}
+
+struct LiquidPlace {
+  Point foot;
+  float top = 0;   ///< surface above the foot (negative)
+  float tilt = 0;  ///< surface's rise at the right wall
+  float half = 0;  ///< of the surface
+};
+
+/// Clear liquid lets the wall through; colour stands for itself.
+double opacity(double change, double height_share) {
+  return std::clamp(0.62 + 0.28 * (1 - height_share) + change / 12.0, 0.0, 1.0);
+}
+
+void liquid_body(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape,
+                 const LiquidPlace& at) {
+  constexpr std::size_t columns = 41, rows = 30;
+  const View& view = picture.view;
+  const double swirl = view.hands.swirl, depth_cm = view.flask_depth_cm;
+  const double size = std::clamp(0.55 * std::cbrt(std::max(0.05, view.landing_share * view.flask_cm3)) + 0.35,
+                                 0.4, std::max(0.45, depth_cm));
+  const float land_x = layout::kJetX - at.foot.x;
+  std::vector<Point> points;
+  std::vector<sf::Color> colours;
+  for (std::size_t row = 0; row < rows; ++row) {
+    const float t = static_cast<float>(row) / (rows - 1);
+    const float y = at.top * (1 - t) - kWall * t;
+    const float half = std::max(2.0F, shape.half_at(y) - kWall);
+    for (std::size_t column = 0; column < columns; ++column) {
+      const float u = 2 * static_cast<float>(column) / (columns - 1) - 1;
+      const Point p{u * half, y + at.tilt * u * (1 - t)};
+      const double x_cm = static_cast<double>((p.x - land_x) / kNearUnits_cm),
+                   d_cm = static_cast<double>((y - at.top) / kNearUnits_cm);
+      const double fresh = view.landing_share > 0 ? plume(x_cm, d_cm, size, picture.clock_s, swirl) : 0.0;
+      const double edge = static_cast<double>(u * u * u * u);
+      const Rgb light = dimmed(mixed_light(view.rest_colour, view.landing_colour, fresh), 1 - 0.16 * edge);
+      const double change = view.rest_change + (view.landing_change - view.rest_change) * fresh;
+      points.push_back(at.foot + p);
+      colours.push_back(faded(screen_colour(light),
+                              std::max(opacity(std::abs(change), static_cast<double>(1 - t)), 0.9 * edge)));
+    }
+  }
+  canvas.mesh(points, colours, columns);
+}
+
+void liquid_surface(Canvas& canvas, const BenchPicture& picture, const LiquidPlace& at) {
+  const View& view = picture.view;
+  const float ry = at.half * 0.075F + 1.0F;
+  const auto ring = [&](float from, float to, float lift) {
+    Points points;
+    for (int i = 0; i <= 40; ++i) {
+      const float angle = 3.14159265F * (from + (to - from) * static_cast<float>(i) / 40);
+      const float u = std::cos(angle);
+      points.push_back(at.foot + Point{u * at.half, at.top + at.tilt * u + std::sin(angle) * ry + lift});
+    }
+    return points;
+  };
+  const sf::Color liquid = screen_colour(view.rest_colour);
+  canvas.polygon(ring(0, 2, 0), Paint::vertical(at.foot.y + at.top - ry, at.foot.y + at.top + ry,
+                                                {{0, faded(mixed(liquid, sf::Color::White, 0.55), 0.80)},
+                                                 {1, faded(mixed(liquid, sf::Color::White, 0.18), 0.85)}}));
+  if (view.landing_share > 0 && view.flask_under_jet) {
+    const float x = std::clamp(layout::kJetX - at.foot.x, -at.half * 0.6F, at.half * 0.6F);
+    const sf::Color fresh = screen_colour(view.landing_colour);
+    const float wide = std::min(at.half * 0.5F, 16.0F + 40.0F * static_cast<float>(view.hands.swirl));
+    canvas.glow(at.foot + Point{x, at.top}, wide, ry * 0.8F,
+                {{0, faded(fresh, 0.8)}, {0.5F, faded(fresh, 0.4)}, {1, faded(fresh, 0)}});
+  }
+  canvas.stroke(ring(1, 2, 0), {1.0F}, faded(palette::glass_edge, 0.55));
+  canvas.stroke(ring(0, 1, 0), {1.7F}, faded(palette::glass_dark, 0.75));
+  canvas.stroke(ring(0.05F, 0.95F, -2.0F), {1.0F}, faded(sf::Color::White, 0.8));
+}
+
+void draw_liquid(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape, Point foot) {
+  const View& view = picture.view;
+  if (view.flask_cm3 < 0.05) return;
+  LiquidPlace at;
+  at.foot = foot;
+  at.top = -std::max(kWall + 1.5F, static_cast<float>(view.flask_depth_cm) * kNearUnits_cm + kWall);
+  at.half = shape.half_at(at.top) - kWall;
+  const double phase = 2 * kPi * kSwirls_per_s * picture.clock_s;
+  at.tilt = static_cast<float>(view.hands.swirl * 9.0 * std::sin(phase));
+  liquid_body(canvas, picture, shape, at);
+  liquid_surface(canvas, picture, at);
+}
+
+/// Drops that cling above the liquid, at places that stay.
+void wall_drops(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape, Point foot) {
+  static const std::array<Point, 14> places{{{-0.62F, 0.42F},
+                                                 {0.55F, 0.50F},
+                                                 {-0.30F, 0.58F},
+                                                 {0.78F, 0.36F},
+                                                 {-0.80F, 0.30F},
+                                                 {0.24F, 0.40F},
+                                                 {-0.50F, 0.66F},
+                                                 {0.66F, 0.62F},
+                                                 {0.05F, 0.52F},
+                                                 {-0.72F, 0.52F},
+                                                 {0.40F, 0.70F},
+                                                 {-0.12F, 0.72F},
+                                                 {0.82F, 0.48F},
+                                                 {-0.4F, 0.36F}}};
+  const View& view = picture.view;
+  const double share = view.wall_cm3 / 0.25;
+  const auto count =
+      static_cast<std::size_t>(std::clamp(std::ceil(14 * std::sqrt(std::max(0.0, share))), 0.0, 14.0));
+  if (view.wall_cm3 < 0.002) return;
+  for (std::size_t i = 0; i < count; ++i) {
+    const float y = -shape.height() * places[i].y;
+    if (y > -static_cast<float>(view.flask_depth_cm) * kNearUnits_cm - 10) continue;
+    const Point p = foot + Point{places[i].x * (shape.half_at(y) - 6), y};
+    const float r = 2.1F + static_cast<float>(i % 3) * 0.6F;
+    canvas.ellipse(
+        p, r, r * 1.35F,
+        Paint::vertical(p.y - r, p.y + r,
+                        {{0, faded(palette::water_edge, 0.75)}, {1, faded(sf::Color::White, 0.85)}}));
+    canvas.stroke(ellipse_points(p, r, r * 1.35F, 20), {0.9F, true}, faded(palette::glass_dark, 0.7));
+    canvas.circle(p + Point{-r * 0.3F, -r * 0.5F}, r * 0.3F, sf::Color::White);
+  }
+}
+
+void glass_behind(Canvas& canvas, const FlaskShape& shape, Point foot) {
+  const float base = shape.half_at(-20);
+  canvas.polygon(shape.outline(foot), Paint::horizontal(foot.x - base, foot.x + base,
+                                                        {{0, faded(palette::glass_tint, 0.55)},
+                                                         {0.3F, faded(sf::Color::White, 0.16)},
+                                                         {0.7F, faded(sf::Color::White, 0.10)},
+                                                         {1, faded(palette::glass_tint, 0.5)}}));
+  canvas.stroke(ellipse_points(foot + Point{0, -shape.height() + 2}, shape.neck() + 6, 5), {1.4F, true},
+                faded(palette::glass_edge, 0.8));
+}
+
+/// A line that follows the glass at a share of its half width, between two heights.
+Points along_wall(const FlaskShape& shape, Point foot, float share, float from, float to) {
+  Points points;
+  for (int i = 0; i <= 26; ++i) {
+    const float y = -shape.height() * (from + (to - from) * static_cast<float>(i) / 26);
+    points.push_back(foot + Point{share * shape.half_at(y), y});
+  }
+  return points;
+}
+
+void glass_front(Canvas& canvas, const FlaskShape& shape, Point foot) {
+  // Thick where one looks along the wall: an inner pale line within a dark edge.
+  Points left, inner;
+  for (const Point& p : shape.left()) left.push_back(foot + p);
+  for (const Point& p : shape.left()) {
+    if (p.y < -6) inner.push_back(foot + p + Point{kWall, 0});
+  }
+  for (const bool mirror : {false, true}) {
+    const auto side = [&](const Points& points) { return mirror ? mirrored_in_x(points, foot.x) : points; };
+    canvas.stroke(side(inner), {3.2F}, faded(palette::glass_tint, 0.75));
+    canvas.stroke(side(inner), {1.0F}, faded(palette::glass_edge, 0.55));
+    canvas.stroke(side(left), {2.3F}, faded(mirror ? palette::glass_dark : palette::glass_edge, 0.95));
+  }
+  const float base = -shape.left().back().x;
+  canvas.line(foot + Point{-base, -0.5F}, foot + Point{base, -0.5F}, 2.4F, faded(palette::glass_dark, 0.85));
+  canvas.line(foot + Point{-base - 6, -4.5F}, foot + Point{base + 6, -4.5F}, 1.4F,
+              faded(sf::Color::White, 0.55));
+  // The window in the glass: a long light on the left, its echo on the right.
+  const Points light = along_wall(shape, foot, -0.80F, 0.93F, 0.13F),
+               light_in = along_wall(shape, foot, -0.70F, 0.13F, 0.93F);
+  Points band = light;
+  band.insert(band.end(), light_in.begin(), light_in.end());
+  canvas.polygon(band, Paint::vertical(foot.y - shape.height(), foot.y,
+                                       {{0, faded(sf::Color::White, 0.25)},
+                                        {0.35F, faded(sf::Color::White, 0.62)},
+                                        {0.85F, faded(sf::Color::White, 0.30)},
+                                        {1, faded(sf::Color::White, 0)}}));
+  canvas.stroke(along_wall(shape, foot, 0.86F, 0.70F, 0.10F), {2.2F, false, true},
+                faded(sf::Color::White, 0.40));
+  canvas.stroke(along_wall(shape, foot, -0.60F, 0.68F, 0.30F), {1.4F, false, true},
+                faded(sf::Color::White, 0.35));
+  const Point rim = foot + Point{0, -shape.height() + 2};
+  Points front = ellipse_points(rim, shape.neck() + 6, 5);
+  canvas.stroke(front, {2.0F, true}, faded(palette::glass_edge, 0.9));
+  canvas.stroke(ellipse_points(rim + Point{0, -1}, shape.neck() + 4.5F, 3.8F), {0.8F, true},
+                faded(sf::Color::White, 0.9));
+}
+
+void foot_light(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape, Point foot) {
+  const float base = -shape.left().back().x + 16;
+  draw_foot_shadow(canvas, foot + Point{4, 1}, base, picture.view.flask_on_tile ? 0.30 : 0.45);
+  if (!picture.view.flask_on_tile || picture.view.flask_cm3 < 0.5) return;
+  // What came through the liquid lies coloured on the tile.
+  const sf::Color cast = screen_colour(picture.view.rest_colour);
+  canvas.glow(foot + Point{14, 5}, base * 1.12F, 12,
+              {{0, faded(cast, 0.9)}, {0.6F, faded(cast, 0.55)}, {1, faded(cast, 0)}});
+}
+
+}  // namespace
+
+Point flask_foot(const BenchPicture& picture) {
+  const Hands& hands = picture.view.hands;
+  const double phase = 2 * kPi * kSwirls_per_s * picture.clock_s;
+  const auto lift = static_cast<float>(hands.flask_y_cm) * kNearUnits_cm;
+  return Point{layout::flask_x(hands.flask_x_cm), layout::kFootY - lift} +
+         Point{static_cast<float>(hands.swirl * 6.0 * std::cos(phase)),
+               static_cast<float>(hands.swirl * 2.0 * std::sin(phase))};
+}
+
+void draw_flask(Canvas& canvas, const BenchPicture& picture) {
+  const FlaskShape shape(picture.spec.flask);
+  const Point foot = flask_foot(picture);
+  foot_light(canvas, picture, shape, foot);
+  glass_behind(canvas, shape, foot);
+  draw_liquid(canvas, picture, shape, foot);
+  wall_drops(canvas, picture, shape, foot);
+  glass_front(canvas, shape, foot);
+}
+
+}  // namespace halfdrop

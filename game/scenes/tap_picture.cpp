@@ -1,0 +1,245 @@
+#include <algorithm>
+#include <cmath>
+
+#include "game/scenes/bench_layout.h"
+#include "game/scenes/bench_picture.h"
+#include "game/scenes/glassware.h"
+#include "game/scenes/palette.h"
+
+namespace halfdrop {
+
+namespace {
+
+using layout::kJetX;
+using layout::kNearUnits_cm;
+
+/// Flow at which drops run together to a thread, drops a second (common practice: uncountable above about
+/// 15).
+constexpr double kThreadDrops_per_s = 15.0;
+
+struct TapPlaces {
+  float tap, tip, tube_half, tip_half;
+  explicit TapPlaces(const BenchSpec& spec)
+      : tap(layout::tap_y(spec)),
+        tip(layout::tip_y(spec)),
+        tube_half(static_cast<float>(spec.burette.outer_half_width_mm) / 10 * kNearUnits_cm),
+        tip_half(static_cast<float>(spec.tap.tip_outer_mm) / 20 * kNearUnits_cm) {}
+};
+
+Points both_sides(const Points& left) {
+  Points all = left;
+  const Points right = mirrored_in_x(left, kJetX);
+  all.insert(all.end(), right.begin(), right.end());
+  return all;
+}
+
+Points tube_outline(const TapPlaces& at, float inset) {
+  return both_sides(Path({kJetX - at.tube_half + inset, -20})
+                        .line({kJetX - at.tube_half + inset, at.tap - 52})
+                        .cubic({kJetX - at.tube_half + inset, at.tap - 34},
+                               {kJetX - 6 + inset * 0.6F, at.tap - 36},
+                               {kJetX - 6 + inset * 0.6F, at.tap - 18})
+                        .points());
+}
+
+Points jet_outline(const TapPlaces& at, float inset) {
+  const float upper = 6.0F - inset * 1.1F, lower = at.tip_half - inset * 0.75F;
+  const float waist = at.tap + (at.tip - at.tap) * 0.45F;
+  return both_sides(
+      Path({kJetX - upper, at.tap + 16})
+          .line({kJetX - upper, waist})
+          .cubic({kJetX - upper, waist + 30}, {kJetX - lower, at.tip - 60}, {kJetX - lower, at.tip})
+          .points());
+}
+
+void tube(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at) {
+  const float l = kJetX - at.tube_half, r = kJetX + at.tube_half;
+  const Points outer = tube_outline(at, 0);
+  canvas.polygon(outer, faded(sf::Color::White, 0.35));
+  const View& view = picture.view;
+  const BuretteSpec& b = picture.spec.burette;
+  if (!view.column_empty) {
+    const double below = std::clamp((view.meniscus_cm3 - b.nominal_cm3) / b.below_scale_cm3, 0.0, 1.0);
+    const float last = at.tap - static_cast<float>(b.below_scale_mm) / 10 * kNearUnits_cm;
+    const float level =
+        view.meniscus_cm3 <= b.nominal_cm3 ? -20 : last + (at.tap - 18 - last) * static_cast<float>(below);
+    Points liquid;
+    for (const Point& p : tube_outline(at, 3)) liquid.emplace_back(p.x, std::max(p.y, level));
+    canvas.polygon(liquid, water_shading(l + 3, r - 3, 0.9));
+  }
+  canvas.polygon(outer, glass_shading(l, r, 1.1));
+  const Points left(outer.begin(), outer.begin() + static_cast<std::ptrdiff_t>(outer.size() / 2));
+  canvas.stroke(left, {1.5F}, palette::glass_edge);
+  canvas.stroke(mirrored_in_x(left, kJetX), {1.5F}, palette::glass_edge);
+  canvas.rounded_rect({l + 6, -10, 4, at.tap - 44}, 2, faded(sf::Color::White, 0.75));
+}
+
+/// Liquid in the bore, and the slug of air under the tap while there is one.
+void bore(Canvas& canvas, const View& view, const TapPlaces& at) {
+  const Points inner = jet_outline(at, 3.0F);
+  const auto fill = static_cast<float>(std::clamp(view.jet_fill, 0.0, 1.0));
+  const float top = at.tap + 16, air_end = top + (at.tip - top) * (1 - fill);
+  canvas.polygon(inner, Paint::horizontal(kJetX - 4, kJetX + 4,
+                                          {{0, rgb(0xdfe5e4)}, {0.5F, rgb(0xfbfaf4)}, {1, rgb(0xd5dcdb)}}));
+  if (fill > 0.02F) {
+    Points liquid;
+    for (const Point& p : inner) liquid.emplace_back(p.x, std::max(p.y, air_end));
+    canvas.polygon(
+        liquid, Paint::horizontal(
+                    kJetX - 4, kJetX + 4,
+                    {{0, rgb(0x7f9ea8)}, {0.45F, rgb(0xbfd6dc)}, {0.6F, rgb(0xd5e5e9)}, {1, rgb(0x7b9aa4)}}));
+  }
+  if (fill < 0.985F && fill > 0.02F) {
+    // The bubble's rounded ends stand out dark, as they do against a light wall.
+    const float length = air_end - top;
+    const Rect bubble{kJetX - 3.1F, top + 1, 6.2F, std::max(5.0F, length)};
+    canvas.stroke(rounded_rect_points(bubble, 3.1F), {1.3F, true}, faded(palette::glass_dark, 0.95));
+    canvas.line({bubble.x + 2, bubble.y + 3}, {bubble.x + 2, bubble.bottom() - 3}, 1.2F, sf::Color::White);
+  }
+}
+
+void jet(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at) {
+  const Points outer = jet_outline(at, 0);
+  canvas.polygon(outer, faded(sf::Color::White, 0.55));
+  bore(canvas, picture.view, at);
+  canvas.polygon(outer, glass_shading(kJetX - 6, kJetX + 6, 0.75));
+  const Points left(outer.begin(), outer.begin() + static_cast<std::ptrdiff_t>(outer.size() / 2));
+  canvas.stroke(left, {1.3F}, palette::glass_edge);
+  canvas.stroke(mirrored_in_x(left, kJetX), {1.3F}, palette::glass_edge);
+  canvas.line({kJetX - at.tip_half, at.tip}, {kJetX + at.tip_half, at.tip}, 1.1F, palette::glass_edge);
+}
+
+void tap_body(Canvas& canvas, const TapPlaces& at) {
+  const Rect barrel{kJetX - 20, at.tap - 17, 40, 34};
+  canvas.polygon(
+      both_sides(Path({kJetX - 6, at.tap - 20})
+                     .cubic({kJetX - 7, at.tap - 14}, {kJetX - 18, at.tap - 14}, {kJetX - 19, at.tap - 8})
+                     .line({kJetX - 19, at.tap + 8})
+                     .cubic({kJetX - 18, at.tap + 14}, {kJetX - 7, at.tap + 14}, {kJetX - 6, at.tap + 20})
+                     .points()),
+      Paint::horizontal(barrel.x, barrel.right(),
+                        {{0, palette::glass_edge},
+                         {0.2F, rgb(0xe8f0f0)},
+                         {0.5F, rgb(0xc9d9dc)},
+                         {0.85F, rgb(0xb4c8cd)},
+                         {1, palette::glass_edge}}));
+  canvas.circle({kJetX + 1, at.tap + 2}, 17, faded(palette::shadow, 0.22));
+  canvas.circle({kJetX, at.tap}, 16,
+                Paint::along({kJetX - 12, at.tap - 12}, {kJetX + 12, at.tap + 12},
+                             {{0, sf::Color::White}, {0.5F, palette::ptfe}, {1, rgb(0xc4c0b5)}}));
+  canvas.stroke(ellipse_points({kJetX, at.tap}, 16, 16), {1, true}, faded(palette::glass_edge, 0.8));
+}
+
+/// A drop of a volume that hangs from the tip: as wide as the tip at first, then a belly below a neck.
+void hanging_drop(Canvas& canvas, double volume_cm3, const TapPlaces& at) {
+  if (volume_cm3 < 2e-4) return;
+  const double cubic_units = volume_cm3 * std::pow(static_cast<double>(kNearUnits_cm), 3);
+  const auto sphere = static_cast<float>(std::cbrt(cubic_units * 3 / (4 * kPi)));
+  const float a = at.tip_half, wide = std::max(a * 0.98F, sphere * 1.01F);
+  const float h = std::max(1.5F, static_cast<float>(cubic_units / (kPi * static_cast<double>(wide) *
+                                                                   static_cast<double>(wide) * 0.66)));
+  const float y = at.tip;
+  const float belly = y + h - std::min(wide, h * 0.62F);
+  const Points drop =
+      both_sides(Path({kJetX, y + h})
+                     .cubic({kJetX - wide * 0.56F, y + h}, {kJetX - wide, belly + (y + h - belly) * 0.45F},
+                            {kJetX - wide, belly})
+                     .cubic({kJetX - wide, belly - h * 0.26F}, {kJetX - a, y + h * 0.26F}, {kJetX - a, y})
+                     .points());
+  canvas.polygon(drop, Paint::horizontal(kJetX - wide, kJetX + wide,
+                                         {{0, rgb(0x6f929d)},
+                                          {0.22F, rgb(0xcfe0e4)},
+                                          {0.55F, rgb(0xf1f7f8)},
+                                          {0.8F, rgb(0xbcd2d8)},
+                                          {1, rgb(0x668a95)}}));
+  canvas.stroke(drop, {0.9F, true}, faded(palette::glass_dark, 0.75));
+  if (h > 4)
+    canvas.ellipse({kJetX - wide * 0.36F, belly - h * 0.02F}, wide * 0.16F, h * 0.15F, sf::Color::White);
+}
+
+void falling_drop(Canvas& canvas, float y, double volume_cm3) {
+  const float r = static_cast<float>(std::cbrt(volume_cm3 * 3 / (4 * kPi))) * kNearUnits_cm;
+  canvas.ellipse({kJetX, y - r * 1.4F}, r * 0.45F, r * 1.6F, faded(palette::water_edge, 0.25));
+  canvas.ellipse({kJetX, y}, r * 0.96F, r * 1.06F,
+                 Paint::horizontal(kJetX - r, kJetX + r,
+                                   {{0, rgb(0x6f929d)}, {0.4F, rgb(0xe6f0f2)}, {1, rgb(0x668a95)}}));
+  canvas.stroke(ellipse_points({kJetX, y}, r * 0.96F, r * 1.06F, 24), {0.8F, true},
+                faded(palette::glass_dark, 0.7));
+  canvas.ellipse({kJetX - r * 0.35F, y - r * 0.3F}, r * 0.18F, r * 0.28F, sf::Color::White);
+}
+
+float landing_y(const BenchPicture& picture) {
+  const View& view = picture.view;
+  if (view.beaker_under) return layout::kBeakerUnder.bottom() - 30;
+  if (view.flask_under_jet)
+    return flask_foot(picture).y - static_cast<float>(std::max(0.15, view.flask_depth_cm)) * kNearUnits_cm;
+  return layout::kFootY;
+}
+
+void on_the_way(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at) {
+  const View& view = picture.view;
+  const float end = landing_y(picture);
+  if (view.flow_cm3_s / std::max(0.005, view.full_drop_cm3) > kThreadDrops_per_s) {
+    const float wide = 1.2F + 0.5F * static_cast<float>(std::sqrt(view.flow_cm3_s));
+    const Points thread = both_sides(
+        {{kJetX - wide, at.tip}, {kJetX - wide * 0.72F, at.tip + 40}, {kJetX - wide * 0.55F, end}});
+    canvas.polygon(thread,
+                   Paint::horizontal(kJetX - wide, kJetX + wide,
+                                     {{0, rgb(0x7a9ba5)}, {0.45F, rgb(0xeef5f6)}, {1, rgb(0x7a9ba5)}}));
+    return;
+  }
+  for (const double fallen : view.drops_fallen_cm) {
+    const float y = at.tip + 4 + static_cast<float>(fallen) * kNearUnits_cm;
+    if (y < end) falling_drop(canvas, y, view.full_drop_cm3);
+  }
+}
+
+}  // namespace
+
+void draw_tap_and_jet(Canvas& canvas, const BenchPicture& picture) {
+  const TapPlaces at(picture.spec);
+  tube(canvas, picture, at);
+  jet(canvas, picture, at);
+  on_the_way(canvas, picture, at);
+  hanging_drop(canvas, picture.view.hanging_cm3, at);
+}
+
+void draw_tap_handle(Canvas& canvas, const BenchPicture& picture) {
+  const TapPlaces at(picture.spec);
+  tap_body(canvas, at);
+  const double degrees = -90 * std::clamp(picture.view.hands.tap, 0.0, 1.0);
+  const Point axis{kJetX, at.tap};
+  const auto turn = [&](Points points) { return turned(std::move(points), axis, degrees); };
+  const Points lever =
+      Path({kJetX - 9, at.tap - 9})
+          .line({kJetX + 12, at.tap - 9})
+          .cubic({kJetX + 34, at.tap - 7}, {kJetX + 46, at.tap - 6}, {kJetX + 60, at.tap - 9})
+          .cubic({kJetX + 72, at.tap - 12}, {kJetX + 88, at.tap - 10}, {kJetX + 88, at.tap})
+          .cubic({kJetX + 88, at.tap + 10}, {kJetX + 72, at.tap + 12}, {kJetX + 60, at.tap + 9})
+          .cubic({kJetX + 46, at.tap + 6}, {kJetX + 34, at.tap + 7}, {kJetX + 12, at.tap + 9})
+          .line({kJetX - 9, at.tap + 9})
+          .cubic({kJetX - 14, at.tap + 6}, {kJetX - 14, at.tap - 6}, {kJetX - 9, at.tap - 9})
+          .points();
+  Points shadow = turn(lever);
+  for (Point& p : shadow) p += Point{4, 6};
+  canvas.polygon(shadow, faded(palette::shadow, 0.14));
+  const Points shape = turn(lever);
+  const Points across = turn({{kJetX, at.tap - 11}, {kJetX, at.tap + 11}});
+  canvas.polygon(shape, Paint::along(across[0], across[1],
+                                     {{0, palette::tap_handle_light},
+                                      {0.35F, palette::tap_handle},
+                                      {0.75F, palette::tap_handle},
+                                      {1, palette::tap_handle_dark}}));
+  canvas.stroke(shape, {1.1F, true}, palette::tap_handle_dark);
+  canvas.stroke(turn({{kJetX + 16, at.tap - 4}, {kJetX + 40, at.tap - 3}, {kJetX + 62, at.tap - 5}}),
+                {2, false, true}, faded(sf::Color::White, 0.45));
+  for (const float x : {66.0F, 72.0F, 78.0F})
+    canvas.stroke(turn({{kJetX + x, at.tap - 5}, {kJetX + x, at.tap + 5}}), {1.4F, false, true},
+                  faded(palette::tap_handle_dark, 0.8));
+  canvas.circle(axis, 6,
+                Paint::along(axis - Point{5, 5}, axis + Point{5, 5},
+                             {{0, rgb(0xf7c8a8)}, {1, palette::tap_handle_dark}}));
+  canvas.circle(axis, 2.4F, faded(palette::tap_handle_dark, 0.9));
+}
+
+}  // namespace halfdrop
