@@ -3,11 +3,7 @@
 namespace halfdrop {
 
 void FaultList::add(FaultKind kind, std::string place, std::string message) {
-  if (faults_.size() >= kMostFaults) {
-    ++unlisted_;
-    return;
-  }
-  faults_.push_back({kind, file_, std::move(place), std::move(message)});
+  put({kind, file_, std::move(place), std::move(message)});
 }
 
 void FaultList::add(std::string place, std::string message) {
@@ -15,14 +11,17 @@ void FaultList::add(std::string place, std::string message) {
 }
 
 void FaultList::add_all(const std::vector<Fault>& faults, const std::string& place_prefix) {
-  for (const Fault& fault : faults) {
-    if (faults_.size() >= kMostFaults) {
-      ++unlisted_;
-      continue;
-    }
-    faults_.push_back(fault);
-    faults_.back().place = place_prefix + fault.place;
+  for (const Fault& fault : faults) put({fault.kind, fault.file, place_prefix + fault.place, fault.message});
+}
+
+void FaultList::put(Fault fault) {
+  if (faults_.size() >= kMostFaults) {
+    ++unlisted_;
+    return;
   }
+  // "line 12 " stands before the pointers of that line; the whole line is "line 12".
+  if (fault.place.ends_with(' ')) fault.place.pop_back();
+  faults_.push_back(std::move(fault));
 }
 
 std::vector<Fault> FaultList::take() {

@@ -29,6 +29,8 @@ class FaultList {
   [[nodiscard]] std::vector<Fault> take();
 
  private:
+  void put(Fault fault);
+
   std::string file_;
   std::vector<Fault> faults_;
   std::size_t unlisted_ = 0;

@@ -123,13 +123,18 @@ void take_from_shelf(const Assets& assets, const std::string& place, Level& leve
   level.titrant_substance = titrant->value;
   level.sample_substance = sample->value;
   level.indicator_data = indicator->value;
-  const auto member = [](const std::string& name, const std::string& json) {
-    return Json(name).dump() + ":" + json;
+  std::string& all = level.substances_json;
+  const auto append = [&](char before, const std::string& name, const std::string& json) {
+    all += before;
+    all += Json(name).dump();
+    all += ':';
+    all += json;
   };
-  level.substances_json = "{" + member(level.titrant.substance, titrant->json);
-  if (level.sample.substance != level.titrant.substance)
-    level.substances_json += "," + member(level.sample.substance, sample->json);
-  level.substances_json += "," + member(level.indicator, indicator->json) + "}";
+  all.clear();
+  append('{', level.titrant.substance, titrant->json);
+  if (level.sample.substance != level.titrant.substance) append(',', level.sample.substance, sample->json);
+  append(',', level.indicator, indicator->json);
+  all += '}';
 }
 
 }  // namespace halfdrop

@@ -140,13 +140,18 @@ std::string pointer_to(const std::string& pointer, std::size_t index) {
 
 std::string in_quotes(std::string_view text) {
   constexpr std::size_t kMostBytes = 60;
-  if (text.size() <= kMostBytes) return "\"" + std::string(text) + "\"";
-  std::size_t end = kMostBytes;
   const auto continues = [&](std::size_t at) {
     return (static_cast<unsigned char>(text[at]) & 0xc0) == 0x80;
   };
-  while (end > 0 && continues(end)) --end;
-  return "\"" + std::string(text.substr(0, end)) + "...\"";
+  std::size_t end = text.size();
+  if (end > kMostBytes) {
+    end = kMostBytes;
+    while (end > 0 && continues(end)) --end;
+  }
+  std::string words = "\"";
+  words += text.substr(0, end);
+  words += end < text.size() ? "...\"" : "\"";
+  return words;
 }
 
 }  // namespace halfdrop
