@@ -2,11 +2,11 @@
 // The results sheet as paper one writes on. The bench goes on ticking while one writes.
 
 #include <SFML/Window/Event.hpp>
-#include <map>
 #include <string>
 #include <vector>
 
 #include "game/scenes/canvas.h"
+#include "game/scenes/sheet_layout.h"
 #include "game/session/session.h"
 
 namespace halfdrop {
@@ -16,8 +16,10 @@ class SheetPaper {
   explicit SheetPaper(const Level& level);
 
   void draw(Canvas& canvas, const Session& session) const;
-  /// True when the paper took the event. `pointer` is the mouse in design units. Enter writes through
-  /// Session::write at the session's tick; a confirmed "Hand in" ends the session ("handed in").
+  /// True when the paper took the event. `pointer` is the mouse in design units. R opens the next cell, T
+  /// brings the paper forward, H asks whether to hand in. Enter, Tab and up/down write through Session::write
+  /// at the session's tick, Esc leaves the cell as it was, Delete strikes it out; a confirmed "Hand in" ends
+  /// the session ("handed in").
   bool event(const sf::Event& event, sf::Vector2f pointer, Session& session);
 
   /// A cell is being written: keys belong to the paper.
@@ -28,7 +30,7 @@ class SheetPaper {
   /// The paper lies larger over the bench (key T, or its corner).
   [[nodiscard]] bool forward() const { return forward_; }
   void come_forward(bool forward);
-  /// Starts writing in a cell; empty: the next cell that wants writing.
+  /// Starts writing in a cell; empty name: the next cell of the table that wants writing.
   void open(const std::string& cell, const Session& session);
 
   /// Where the paper lies, and a cell of it; also "hand in", "turn", "yes", "no". Empty rectangle if not
@@ -39,27 +41,33 @@ class SheetPaper {
   [[nodiscard]] std::vector<std::pair<std::string, Rect>> places() const;
 
  private:
+  [[nodiscard]] SheetLayout layout() const;
   bool key(const sf::Event::KeyEvent& key, Session& session);
+  bool editing_key(const sf::Event::KeyEvent& key, Session& session);
+  bool idle_key(const sf::Event::KeyEvent& key, Session& session);
+  bool type(sf::Uint32 character);
   bool click(sf::Vector2f at, Session& session);
+  void open_place(const std::string& name, Session& session);
   bool answer(bool yes, Session& session);
-  void write(Session& session);
+  void put(const std::string& cell, const std::string& text, Session& session);
+  void leave(Session& session);
   void move(int columns, int rows, Session& session);
   void step(int by, Session& session);
-  void toggle_counts(const std::string& cell, Session& session);
-  void draw_table(Canvas& canvas, const Session& session) const;
-  void draw_calculation(Canvas& canvas, const Session& session) const;
-  void draw_cell(Canvas& canvas, const Session& session, const std::string& cell) const;
-  void draw_foot(Canvas& canvas) const;
+  void draw_table(Canvas& canvas, const SheetLayout& sheet, const Session& session) const;
+  void draw_working(Canvas& canvas, const SheetLayout& sheet, const Session& session) const;
+  void draw_working_line(Canvas& canvas, const SheetLayout& sheet, const Session& session) const;
+  void draw_foot(Canvas& canvas, const SheetLayout& sheet) const;
 
+  Level level_;
   std::vector<std::string> runs_;
-  std::vector<CalculationStep> calculation_;
-  std::vector<std::string> cells_;
   std::string editing_, text_, message_;
   bool forward_ = false;
+  bool came_for_working_ = false;  ///< goes back to its place when the working is left
   bool asking_ = false;
+  bool swallow_ = false;  ///< the key that opened a cell also comes as text
 };
 
-/// What stood in each cell before what stands there now, oldest first.
+/// What stood in a cell before what stands there now, oldest first.
 [[nodiscard]] std::vector<std::string> struck_out(const Attempt& attempt, const std::string& cell);
 
 }  // namespace halfdrop

@@ -1,6 +1,8 @@
 #pragma once
 // Words of paper, eye view, marks page and level list, in one place.
 
+#include <string>
+
 #include "game/marking/titre_breakdown.h"
 
 namespace halfdrop::words {
@@ -8,11 +10,59 @@ namespace halfdrop::words {
 inline constexpr const char* kMeniscusLower = "meniscus is lower \u2193";
 inline constexpr const char* kMeniscusHigher = "meniscus is higher \u2191";
 
-/// Causes of the titre breakdown in words of the bench.
-struct CauseWords {
-  const char* name;    ///< beside its bar
-  const char* choice;  ///< as an answer to "What went wrong?"
-};
-[[nodiscard]] CauseWords cause_words(Cause cause);
+inline constexpr const char* kSheetHeading = "Burette / cm\u00b3";
+inline constexpr const char* kWorking = "working:";
+inline constexpr const char* kWorkingMore = "write it \u2192";
+inline constexpr const char* kSheetIdle = "R write \u00b7 T larger \u00b7 H hand in";
+inline constexpr const char* kSheetForward = "click a cell, or R, to write \u00b7 T back to its place";
+inline constexpr const char* kSheetEditing = "Enter writes it now \u00b7 Tab next \u00b7 Esc leaves it";
+inline constexpr const char* kHandInQuestion = "Hand in? Nothing can be changed after.";
+inline constexpr const char* kHandIn = "Hand in";
+inline constexpr const char* kYes = "Yes (Y)";
+inline constexpr const char* kNo = "No (N)";
+
+inline constexpr const char* kRehearsal =
+    "This is a rehearsal. It is no evidence of practical competence and replaces no risk assessment.";
+inline constexpr const char* kTeacherOverrides =
+    "Your teacher's instructions and your school's risk assessment override anything here.";
+
+inline constexpr const char* kQuestion = "What went wrong, and which way did it push the titre?";
+inline constexpr const char* kQuestionWhy =
+    "Say it before you see it. The answer is not part of the marks. Choose one cause, then which way.";
+inline constexpr const char* kTooHigh = "Titre too high (+)";
+inline constexpr const char* kTooLow = "Titre too low (\u2212)";
+inline constexpr const char* kNothing = "Nothing went wrong (0)";
+inline constexpr const char* kQuestionKeys = "Arrows choose, then + or \u2212; 0: nothing went wrong";
+
+inline constexpr const char* kAgain = "Again, another seed (A)";
+inline constexpr const char* kLevelList = "Level list (L)";
+inline constexpr const char* kMarksKeys =
+    "Wheel, Page Up and Page Down turn the page; a time replays that moment";
+inline constexpr const char* kSafetyMet = "Safety: met";
+inline constexpr const char* kSafetyNotMet = "Safety: not met. Until it is, nothing counts: the total is 0.";
+inline constexpr const char* kWhereTitre = "Where each titre came from";
+inline constexpr const char* kWhereTitreWhy =
+    "From the ideal titre to the one you recorded, in cm\u00b3; a bar to the right raised your titre.";
+inline constexpr const char* kFindings = "What was seen";
+inline constexpr const char* kMet = "met";
+inline constexpr const char* kNotMet = "not met";
+
+inline constexpr const char* kListSubtitle = "Burette technique, rehearsed";
+inline constexpr const char* kListKeys = "Up and Down choose, Enter opens, Esc leaves";
+inline constexpr const char* kUnfinished = "Not finished";
+inline constexpr const char* kBefore = "Before you begin";
+inline constexpr const char* kStart = "I have read this: start (Enter)";
+inline constexpr const char* kBack = "Back (Esc)";
+
+/// Causes of the titre breakdown in words of the bench, with a capital.
+[[nodiscard]] const char* cause_name(Cause cause);
+/// "21.40"; a true minus sign.
+[[nodiscard]] std::string fixed(double value, int decimals);
+/// "+0.05", "-0.12" with a true minus, "0.00" without a sign.
+[[nodiscard]] std::string with_sign(double value, int decimals);
+/// With so many significant figures: "0.09412".
+[[nodiscard]] std::string figures(double value, int significant);
+/// Minutes and seconds of a tick: "3:07".
+[[nodiscard]] std::string clock(Tick tick);
 
 }  // namespace halfdrop::words

@@ -1,0 +1,244 @@
+#include "game/scenes/sheet_paper.h"
+
+#include <algorithm>
+
+#include <SFML/System/String.hpp>
+
+namespace halfdrop {
+
+namespace {
+
+constexpr std::size_t kLongestWriting = 40;  ///< bytes, as check_writing has it
+
+bool is_counts(const std::string& cell) { return cell.ends_with("/counts"); }
+bool is_working(const std::string& cell) { return cell.starts_with("calculation/"); }
+
+std::string utf8(sf::Uint32 character) {
+  const auto bytes = sf::String(character).toUtf8();
+  return {bytes.begin(), bytes.end()};
+}
+
+void drop_last_character(std::string& text) {
+  while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xC0U) == 0x80U) text.pop_back();
+  if (!text.empty()) text.pop_back();
+}
+
+}  // namespace
+
+std::vector<std::string> struck_out(const Attempt& attempt, const std::string& cell) {
+  std::vector<std::string> texts;
+  for (const Change& change : attempt.changes) {
+    const auto* writing = std::get_if<Writing>(&change.what);
+    if (writing && writing->cell == cell) texts.push_back(writing->text);
+  }
+  if (!texts.empty()) texts.pop_back();
+  std::erase(texts, "");
+  return texts;
+}
+
+SheetPaper::SheetPaper(const Level& level) : level_(level), runs_(run_names(level)) {}
+
+SheetLayout SheetPaper::layout() const { return sheet_layout(runs_, level_.calculation, forward_, asking_); }
+
+Rect SheetPaper::area() const { return layout().paper; }
+
+Rect SheetPaper::rect_of(const std::string& cell) const { return layout().place(cell); }
+
+std::vector<std::pair<std::string, Rect>> SheetPaper::places() const { return layout().places; }
+
+void SheetPaper::come_forward(bool forward) {
+  forward_ = forward;
+  came_for_working_ = false;
+  if (!forward && is_working(editing_)) editing_.clear();
+}
+
+void SheetPaper::open(const std::string& cell, const Session& session) {
+  asking_ = false;
+  message_.clear();
+  text_.clear();
+  editing_ = cell;
+  for (std::size_t run = 0; editing_.empty() && run < runs_.size(); ++run) {
+    for (const char* row : {"/initial", "/final", "/titre"}) {
+      if (editing_.empty() && session.cell(runs_[run] + row).empty()) editing_ = runs_[run] + row;
+    }
+  }
+  if (is_working(editing_) && !forward_) forward_ = came_for_working_ = true;
+}
+
+void SheetPaper::put(const std::string& cell, const std::string& text, Session& session) {
+  message_ = session.write({cell, text}).value_or("");
+}
+
+/// Writes what was typed; nothing typed leaves the cell as it was.
+void SheetPaper::leave(Session& session) {
+  if (!text_.empty() && !is_counts(editing_)) put(editing_, text_, session);
+  text_.clear();
+}
+
+bool SheetPaper::answer(bool yes, Session& session) {
+  asking_ = false;
+  if (yes) session.end("handed in");
+  return true;
+}
+
+void SheetPaper::open_place(const std::string& name, Session& session) {
+  if (name == "turn") {
+    come_forward(!forward_);
+  } else if (name == "hand in") {
+    asking_ = true;
+  } else if (name == "working") {
+    if (!level_.calculation.empty()) open(level_.calculation.front().cell, session);
+  } else if (is_counts(name)) {
+    put(name, session.cell(name).empty() ? "yes" : "", session);
+  } else {
+    open(name, session);
+  }
+}
+
+bool SheetPaper::click(sf::Vector2f at, Session& session) {
+  const SheetLayout sheet = layout();
+  if (!sheet.paper.contains(at)) {
+    if (!editing()) return false;
+    leave(session);
+    editing_.clear();
+    if (came_for_working_) come_forward(false);
+    return false;  // the bench may have what was clicked
+  }
+  for (const auto& [name, rect] : sheet.places) {
+    if (!rect.contains(at)) continue;
+    if (name == "yes" || name == "no") return answer(name == "yes", session);
+    leave(session);
+    editing_.clear();
+    open_place(name, session);
+    return true;
+  }
+  return true;
+}
+
+void SheetPaper::move(int columns, int rows, Session& session) {
+  const auto at = std::find_if(level_.calculation.begin(), level_.calculation.end(),
+                               [&](const CalculationStep& s) { return s.cell == editing_; });
+  int column = 0, row = kSheetRows + static_cast<int>(at - level_.calculation.begin());
+  if (at == level_.calculation.end()) {
+    for (int c = 0; c < static_cast<int>(runs_.size()); ++c) {
+      for (int r = 0; r < kSheetRows; ++r) {
+        if (editing_ != runs_[static_cast<std::size_t>(c)] + "/" + sheet_row_name(r)) continue;
+        column = c;
+        row = r;
+      }
+    }
+  }
+  const int last = kSheetRows + static_cast<int>(level_.calculation.size()) - 1;
+  column = std::clamp(column + columns, 0, static_cast<int>(runs_.size()) - 1);
+  row = std::clamp(row + rows, 0, last);
+  leave(session);
+  open(row < kSheetRows ? runs_[static_cast<std::size_t>(column)] + "/" + sheet_row_name(row)
+                        : level_.calculation[static_cast<std::size_t>(row - kSheetRows)].cell,
+       session);
+}
+
+/// In the order of work: initial, final, titre, counts of each run, then the working.
+void SheetPaper::step(int by, Session& session) {
+  const auto cells = sheet_cells(level_);
+  const auto at = std::find(cells.begin(), cells.end(), editing_) - cells.begin();
+  const auto next = std::clamp<std::ptrdiff_t>(at + by, 0, static_cast<std::ptrdiff_t>(cells.size()) - 1);
+  const std::string message = (leave(session), message_);
+  open(cells[static_cast<std::size_t>(next)], session);
+  message_ = message;
+}
+
+bool SheetPaper::editing_key(const sf::Event::KeyEvent& key, Session& session) {
+  swallow_ = false;
+  switch (key.code) {
+    case sf::Keyboard::Escape:
+    case sf::Keyboard::Enter:
+      if (key.code == sf::Keyboard::Enter) {
+        if (is_counts(editing_)) put(editing_, session.cell(editing_).empty() ? "yes" : "", session);
+        leave(session);
+      }
+      text_.clear();
+      editing_.clear();
+      if (came_for_working_) come_forward(false);
+      return true;
+    case sf::Keyboard::Tab:
+      step(key.shift ? -1 : 1, session);
+      return true;
+    case sf::Keyboard::Up:
+    case sf::Keyboard::Down:
+      move(0, key.code == sf::Keyboard::Up ? -1 : 1, session);
+      return true;
+    case sf::Keyboard::Left:
+    case sf::Keyboard::Right:
+      if (text_.empty()) move(key.code == sf::Keyboard::Left ? -1 : 1, 0, session);
+      return true;
+    case sf::Keyboard::Backspace:
+      drop_last_character(text_);
+      return true;
+    case sf::Keyboard::Delete:
+      if (!session.cell(editing_).empty()) put(editing_, "", session);
+      return true;
+    case sf::Keyboard::Space:
+      if (is_counts(editing_)) put(editing_, session.cell(editing_).empty() ? "yes" : "", session);
+      return true;
+    default:
+      return true;
+  }
+}
+
+bool SheetPaper::idle_key(const sf::Event::KeyEvent& key, Session& session) {
+  if (key.control || key.alt || key.system) return false;
+  switch (key.code) {
+    case sf::Keyboard::R:
+      open("", session);
+      swallow_ = editing();
+      return true;
+    case sf::Keyboard::T:
+      come_forward(!forward_);
+      return true;
+    case sf::Keyboard::H:
+      asking_ = true;
+      return true;
+    case sf::Keyboard::Escape:
+      if (!forward_) return false;
+      come_forward(false);
+      return true;
+    default:
+      return false;
+  }
+}
+
+bool SheetPaper::key(const sf::Event::KeyEvent& key, Session& session) {
+  if (asking_) {
+    if (key.code == sf::Keyboard::Y) return answer(true, session);
+    if (key.code == sf::Keyboard::N || key.code == sf::Keyboard::Escape) return answer(false, session);
+    return true;
+  }
+  return editing() ? editing_key(key, session) : idle_key(key, session);
+}
+
+bool SheetPaper::type(sf::Uint32 character) {
+  if (swallow_) {
+    swallow_ = false;
+    return true;
+  }
+  if (is_counts(editing_) || character < 32 || character == 127) return true;
+  const std::string more = utf8(character);
+  if (text_.size() + more.size() <= kLongestWriting) text_ += more;
+  return true;
+}
+
+bool SheetPaper::event(const sf::Event& event, sf::Vector2f pointer, Session& session) {
+  if (session.ended()) return false;
+  switch (event.type) {
+    case sf::Event::KeyPressed:
+      return key(event.key, session);
+    case sf::Event::TextEntered:
+      return editing() && type(event.text.unicode);
+    case sf::Event::MouseButtonPressed:
+      return event.mouseButton.button == sf::Mouse::Left && click(pointer, session);
+    default:
+      return false;
+  }
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,228 @@
+#include <algorithm>
+#include <functional>
+
+#include "game/scenes/palette.h"
+#include "game/scenes/sheet_paper.h"
+#include "game/scenes/words.h"
+
+namespace halfdrop {
+
+namespace {
+
+TextStyle print(float size, Face face = Face::regular, Align align = Align::left) {
+  return {size, palette::print, face, align};
+}
+
+/// A hand does not keep the line: up to a unit off, the same for the same words.
+float unsteadiness(const std::string& text) {
+  return static_cast<float>(std::hash<std::string>{}(text) % 5) * 0.5F - 1.0F;
+}
+
+/// The largest of some sizes at which a text fits, never below 13.
+float fitting(const Canvas& canvas, const std::string& text, float width, TextStyle style) {
+  while (style.size > 13.0F && canvas.text_width(text, style) > width) style.size -= 1.0F;
+  return style.size;
+}
+
+void draw_tick(Canvas& canvas, Point at, float size) {
+  canvas.stroke({{at.x - size * 0.42F, at.y - size * 0.02F},
+                 {at.x - size * 0.10F, at.y + size * 0.34F},
+                 {at.x + size * 0.50F, at.y - size * 0.46F}},
+                {size * 0.15F, false, true}, palette::ink);
+}
+
+void draw_sheet(Canvas& canvas, const SheetLayout& sheet, bool forward) {
+  const Rect& p = sheet.paper;
+  canvas.soft_rect({p.x + 3, p.y + (forward ? 14.0F : 6.0F), p.w, p.h}, 4, forward ? 22.0F : 9.0F,
+                   faded(palette::shadow, forward ? 0.42 : 0.34));
+  const float ear = 26;
+  // Cut by hand: no two corners alike.
+  canvas.polygon({{p.x, p.y + 3},
+                  {p.right() - ear, p.y + 0.4F},
+                  {p.right(), p.y + ear},
+                  {p.right() + 1.5F, p.bottom() - 2},
+                  {p.x + 2, p.bottom() + 1}},
+                 Paint::along({p.x, p.y}, {p.right(), p.bottom()},
+                              {{0, rgb(0xfffef8)}, {0.6F, palette::paper}, {1, palette::paper_shade}}));
+  canvas.polygon({{p.right() - ear, p.y}, {p.right(), p.y + ear}, {p.right() - ear + 2, p.y + ear - 3}},
+                 Paint::along({p.right() - ear, p.y + ear}, {p.right() - ear / 2, p.y + ear / 2},
+                              {{0, rgb(0xf7f2e4)}, {1, rgb(0xd6cfbd)}}));
+}
+
+void draw_grid(Canvas& canvas, const SheetLayout& sheet, const std::vector<std::string>& runs) {
+  const Rect& t = sheet.table;
+  const float px = std::max(1.0F, canvas.pixel());
+  for (int row = 0; row <= kSheetRows; ++row) {
+    const float y = t.y + sheet.heading_height + sheet.row_height * static_cast<float>(row);
+    canvas.line({t.x, y}, {t.right(), y}, row == 0 ? 1.6F * px : px,
+                row == 0 ? palette::print_soft : palette::paper_line);
+  }
+  const TextStyle head = print(sheet.print_size, Face::semibold);
+  canvas.text_middle(words::kSheetHeading, {t.x + 2, t.y + sheet.heading_height / 2}, head);
+  for (std::size_t c = 0; c < runs.size(); ++c) {
+    const float x = t.x + sheet.label_width + sheet.column_width * static_cast<float>(c);
+    canvas.line({x, t.y + 4}, {x, t.bottom()}, px, palette::paper_line);
+    canvas.text_middle(runs[c], {x + sheet.column_width / 2, t.y + sheet.heading_height / 2},
+                       print(sheet.print_size, Face::semibold, Align::centre));
+  }
+  for (int row = 0; row < kSheetRows; ++row) {
+    const float y = t.y + sheet.heading_height + sheet.row_height * (static_cast<float>(row) + 0.5F);
+    canvas.text_middle(sheet_row_name(row), {t.x + 2, y}, print(sheet.print_size));
+  }
+}
+
+/// What a cell shows.
+struct CellInk {
+  std::string now, struck;
+  bool edited = false;
+};
+
+void draw_struck(Canvas& canvas, const SheetLayout& sheet, const Rect& cell, const std::string& struck) {
+  TextStyle style{sheet.struck_size, faded(palette::ink, 0.72), Face::italic, Align::left};
+  const float width = std::min(cell.w - 4, canvas.text_width(struck, style));
+  const float y = cell.y + 1 + sheet.struck_size * 0.5F, x = cell.centre().x - width / 2;
+  canvas.text_middle(struck, {x, y}, style);
+  canvas.line({x - 2, y + 1}, {x + width + 2, y - 1.5F}, 1.4F, palette::ink);
+}
+
+void draw_ink(Canvas& canvas, const SheetLayout& sheet, const Rect& cell, const CellInk& ink) {
+  if (ink.edited) {
+    canvas.rounded_rect(cell.grown(-1.5F), 4, rgb(0xfbe9b7, 0.9));
+    canvas.stroke(rounded_rect_points(cell.grown(-1.5F), 4), {1.6F, true}, palette::accent);
+  }
+  if (!ink.struck.empty()) draw_struck(canvas, sheet, cell, ink.struck);
+  TextStyle style{sheet.ink_size, palette::ink, Face::italic, Align::centre};
+  style.size = fitting(canvas, ink.now, cell.w - 4, style);
+  const float drop = ink.struck.empty() ? 0.0F : sheet.struck_size * 0.55F;
+  const Point at{cell.centre().x, cell.centre().y + drop + (ink.edited ? 0.0F : unsteadiness(ink.now))};
+  canvas.text_middle(ink.now, at, style);
+  if (!ink.edited) return;
+  const float caret = at.x + canvas.text_width(ink.now, style) / 2 + 2;
+  canvas.line({caret, at.y - style.size * 0.5F}, {caret, at.y + style.size * 0.5F}, 1.6F, palette::ink);
+}
+
+void draw_button(Canvas& canvas, const Rect& at, const std::string& text, float size, bool strong) {
+  canvas.rounded_rect(at, 6, strong ? palette::accent : rgb(0xffffff, 0.6));
+  canvas.stroke(rounded_rect_points(at, 6), {1.4F, true}, palette::accent);
+  canvas.text_middle(text, at.centre(),
+                     {size, strong ? palette::pill_text : palette::accent, Face::semibold, Align::centre});
+}
+
+/// What is seen in a cell while `editing` may be in it.
+CellInk ink_of(const Session& session, const std::string& cell, const std::string& editing,
+               const std::string& typed) {
+  CellInk ink{session.cell(cell), "", cell == editing};
+  auto struck = struck_out(session.attempt(), cell);
+  if (ink.edited) {
+    if (!ink.now.empty()) struck.push_back(ink.now);
+    ink.now = typed;
+  }
+  for (const std::string& text : struck) ink.struck += (ink.struck.empty() ? "" : " ") + text;
+  return ink;
+}
+
+}  // namespace
+
+void SheetPaper::draw_table(Canvas& canvas, const SheetLayout& sheet, const Session& session) const {
+  draw_grid(canvas, sheet, runs_);
+  for (const std::string& run : runs_) {
+    for (int row = 0; row < kSheetRows; ++row) {
+      const std::string cell = run + "/" + sheet_row_name(row);
+      const Rect place = sheet.place(cell);
+      CellInk ink = ink_of(session, cell, editing_, text_);
+      if (row + 1 < kSheetRows) {
+        // Beside the bench there is room for the last correction only.
+        if (!forward_) ink.struck = ink.struck.substr(ink.struck.find_last_of(' ') + 1);
+        draw_ink(canvas, sheet, place, ink);
+        continue;
+      }
+      if (ink.edited) draw_ink(canvas, sheet, place, {"", "", true});
+      if (!session.cell(cell).empty()) draw_tick(canvas, place.centre(), sheet.ink_size * 0.8F);
+    }
+  }
+}
+
+void SheetPaper::draw_working(Canvas& canvas, const SheetLayout& sheet, const Session& session) const {
+  const float px = std::max(1.0F, canvas.pixel());
+  for (const CalculationStep& step : level_.calculation) {
+    const Rect place = sheet.place(step.cell);
+    const float middle = place.centre().y, left = sheet.working.x;
+    const float width = place.x - left - 24;
+    TextStyle style = print(17);
+    style.size = fitting(canvas, step.prompt, width * 1.9F, style);
+    const auto lines = canvas.wrapped(step.prompt, width, style);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      const float shift =
+          (static_cast<float>(i) - 0.5F * static_cast<float>(lines.size() - 1)) * style.size * 1.1F;
+      canvas.text_middle(lines[i], {left + 2, middle + shift}, style);
+    }
+    canvas.text_middle("=", {place.x - 12, middle}, print(17, Face::regular, Align::centre));
+    canvas.line({place.x, place.bottom() - 5}, {place.right(), place.bottom() - 5}, px, palette::print_soft);
+    CellInk ink = ink_of(session, step.cell, editing_, text_);
+    const Rect line{place.x, place.y, place.w, place.h - 5};
+    if (ink.struck.empty()) {
+      draw_ink(canvas, sheet, line, ink);
+    } else {
+      SheetLayout small = sheet;
+      small.struck_size = 13;
+      small.ink_size = 19;
+      draw_ink(canvas, small, line, ink);
+    }
+    canvas.text_middle(step.unit, {place.right() + 8, middle}, print(16));
+  }
+}
+
+/// One line that stands for the working.
+void SheetPaper::draw_working_line(Canvas& canvas, const SheetLayout& sheet, const Session& session) const {
+  if (level_.calculation.empty()) return;
+  const Rect& w = sheet.working;
+  const auto done = std::count_if(level_.calculation.begin(), level_.calculation.end(),
+                                  [&](const CalculationStep& s) { return !session.cell(s.cell).empty(); });
+  const CalculationStep& last = level_.calculation.back();
+  const std::string result = session.cell(last.cell);
+  canvas.text_middle(std::string(words::kWorking) + "  " + std::to_string(done) + " of " +
+                         std::to_string(level_.calculation.size()) + " lines",
+                     {w.x + 2, w.centre().y}, print(15));
+  if (result.empty()) {
+    canvas.text_middle(words::kWorkingMore, {w.right() - 2, w.centre().y},
+                       {15, palette::accent, Face::semibold, Align::right});
+  } else {
+    canvas.text_middle(result + " " + last.unit, {w.right() - 2, w.centre().y},
+                       {17, palette::ink, Face::italic, Align::right});
+  }
+}
+
+void SheetPaper::draw_foot(Canvas& canvas, const SheetLayout& sheet) const {
+  const float size = forward_ ? 18.0F : 15.0F;
+  const Rect button = sheet.place(asking_ ? "yes" : "hand in");
+  const float left = sheet.table.x + 2, middle = button.centre().y, width = button.x - left - 10;
+  std::string note = editing() ? words::kSheetEditing : (forward_ ? words::kSheetForward : words::kSheetIdle);
+  if (!message_.empty()) note = message_;
+  if (asking_) note = words::kHandInQuestion;
+  TextStyle style = print(asking_ || !message_.empty() ? size : 13.0F,
+                          asking_ || !message_.empty() ? Face::semibold : Face::regular);
+  if (!message_.empty() || asking_) style.colour = palette::bad;
+  style.size = fitting(canvas, note, width, style);
+  canvas.text_middle(note, {left, middle}, style);
+  if (asking_) {
+    draw_button(canvas, sheet.place("yes"), words::kYes, size, true);
+    draw_button(canvas, sheet.place("no"), words::kNo, size, false);
+  } else {
+    draw_button(canvas, button, words::kHandIn, size, true);
+  }
+}
+
+void SheetPaper::draw(Canvas& canvas, const Session& session) const {
+  const SheetLayout sheet = layout();
+  canvas.flush();
+  draw_sheet(canvas, sheet, forward_);
+  if (forward_) {
+    canvas.text_middle(level_.title, {sheet.table.x + 2, sheet.paper.y + 30}, print(20, Face::bold));
+  }
+  draw_table(canvas, sheet, session);
+  forward_ ? draw_working(canvas, sheet, session) : draw_working_line(canvas, sheet, session);
+  draw_foot(canvas, sheet);
+  canvas.flush();
+}
+
+}  // namespace halfdrop
