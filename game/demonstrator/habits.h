@@ -1,0 +1,21 @@
+#pragma once
+// How a pair of hands works. The demonstrator's own habits are sound; a mistake changes one of them.
+
+namespace halfdrop {
+
+struct Habits {
+  bool wears_goggles = true;
+  bool fills_jet = true;             ///< opens the tap after filling until no air is left in the jet
+  bool lifts_funnel_out = true;      ///< before the first reading
+  bool fills_for_every_run = false;  ///< not only when too little is left
+  bool swirls = true;
+  bool slows_down = true;  ///< drop by drop near the end of an accurate run
+  bool leaves_drop_hanging =
+      false;                  ///< lets the next drop swell before shutting the tap, and reads with it there
+  bool cleans_flask = true;   ///< empties and rinses it after every run
+  bool counts_trial = false;  ///< ticks the trial and takes it into the mean
+  double eye_too_high_at_start_mm = 0.0;
+  double eye_too_high_at_end_mm = 0.0;
+};
+
+}  // namespace halfdrop

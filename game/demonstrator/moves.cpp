@@ -1,0 +1,124 @@
+#include "game/demonstrator/moves.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace halfdrop {
+
+namespace {
+
+constexpr double kSwirl = 0.8;
+constexpr double kAside_cm = 26.0;
+constexpr double kTapStep = 0.01;
+constexpr double kFinestTapStep = 0.0025;
+/// Single drops: slow enough to shut the tap between two of them.
+constexpr double kDrip_per_s = 0.5;
+constexpr double kHalfDrop = 0.5;
+constexpr double kSwollen = 0.8;
+constexpr double kNothingHangs = 0.01;
+/// A reading from an eye this far off level is off by less than 0.04 cm3: good enough while it runs.
+constexpr double kNearLevel_mm = 20.0;
+
+}  // namespace
+
+void Moves::level_eye(double above_mm) {
+  for (int tries = 0; tries < 5; ++tries) {
+    const double off_mm = bench_.look().eye_above_level_mm - above_mm;
+    if (std::fabs(off_mm) < 0.25) return;
+    bench_.hold(&HandsChange::eye_mm,
+                std::clamp(bench_.hands().eye_mm - off_mm, kEyeLowest_mm, kEyeHighest_mm));
+    bench_.wait(0.8);
+  }
+}
+
+void Moves::follow_meniscus(const Senses& seen) {
+  if (std::fabs(seen.eye_above_level_mm) < kNearLevel_mm) return;
+  // Ahead of it, so that the meniscus falls into view.
+  const double ahead_mm = seen.eye_above_level_mm + kNearLevel_mm / 2.0;
+  bench_.hold(&HandsChange::eye_mm,
+              std::clamp(bench_.hands().eye_mm - ahead_mm, kEyeLowest_mm, kEyeHighest_mm));
+}
+
+int Moves::read_hundredths() const {
+  const double twentieths = std::round(bench_.look().reading_cm3 * 100.0) / 5.0;
+  return static_cast<int>(std::floor(twentieths + 0.5)) * 5;
+}
+
+void Moves::open_tap_to(double drops_per_s) {
+  double position = drips_at_;
+  bool opening = false;
+  bool runs = false;
+  const auto right = [&](const Senses& seen) {
+    runs = runs || seen.drops_per_s > 0.0;
+    const double step = runs && drops_per_s <= 4.0 * kDrip_per_s ? kFinestTapStep : kTapStep;
+    if (!opening && seen.drops_per_s > 2.0 * drops_per_s && position > step) {
+      position -= step;
+    } else if (seen.drops_per_s < drops_per_s && position < 1.0) {
+      opening = true;
+      position = std::min(1.0, position + step);
+    } else {
+      return true;
+    }
+    bench_.hold(&HandsChange::tap, position);
+    return false;
+  };
+  bench_.hold(&HandsChange::tap, position);
+  bench_.watch_until(right, 30.0);
+}
+
+void Moves::one_drop(bool hang_next) {
+  double hung = bench_.look().hanging_share;
+  open_tap_to(kDrip_per_s);
+  drips_at_ = bench_.hands().tap;
+  const auto fell = [&](const Senses& seen) {
+    const bool falls = seen.falling > 0 || seen.hanging_share < hung;
+    hung = seen.hanging_share;
+    return falls;
+  };
+  bench_.watch_until(fell, 20.0);
+  if (hang_next) bench_.watch_until([](const Senses& seen) { return seen.hanging_share >= kSwollen; }, 20.0);
+  shut_tap();
+}
+
+void Moves::half_drop() {
+  open_tap_to(kDrip_per_s);
+  drips_at_ = bench_.hands().tap;
+  bench_.watch_until([](const Senses& seen) { return seen.hanging_share >= kHalfDrop; }, 20.0);
+  shut_tap();
+  touch_off();
+}
+
+void Moves::touch_off() {
+  const Senses seen = bench_.look();
+  if (seen.hanging_share < kNothingHangs) return;
+  bench_.act(Deed::touch_off_drop);
+  if (seen.flask_under_jet && !seen.beaker_under) wash_down(2.5);
+}
+
+void Moves::swirl() {
+  if (swirls_) bench_.hold(&HandsChange::swirl, kSwirl);
+}
+
+void Moves::wash_down(double seconds) {
+  bench_.hold(&HandsChange::wash, 0.6);
+  bench_.wait(seconds);
+  bench_.hold(&HandsChange::wash, 0.0);
+}
+
+void Moves::slide_flask(double to_cm) {
+  constexpr int kSteps = 8;
+  const double from_cm = bench_.hands().flask_x_cm;
+  for (int i = 1; i <= kSteps; ++i) {
+    bench_.hold(&HandsChange::flask_x_cm, from_cm + (to_cm - from_cm) * i / kSteps);
+    bench_.wait(0.15);
+  }
+}
+
+void Moves::flask_under() { slide_flask(0.0); }
+
+void Moves::flask_aside() {
+  stop_swirling();
+  slide_flask(kAside_cm);
+}
+
+}  // namespace halfdrop

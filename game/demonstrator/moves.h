@@ -1,0 +1,44 @@
+#pragma once
+// What trained hands do at a burette, each from what is seen while it is done.
+
+#include "game/demonstrator/at_bench.h"
+
+namespace halfdrop {
+
+/// A pair of hands that remembers where the tap began to drip.
+class Moves {
+ public:
+  Moves(AtBench& bench, bool swirls) : bench_(bench), swirls_(swirls) {}
+
+  /// Moves the eye until it stands this far above the meniscus; 0 is level.
+  void level_eye(double above_mm = 0.0);
+  /// Keeps the eye near the level of the falling meniscus.
+  void follow_meniscus(const Senses& seen);
+  /// Reading at the eye's height to the nearest 0.05 cm3, in hundredths.
+  [[nodiscard]] int read_hundredths() const;
+
+  void shut_tap() { bench_.hold(&HandsChange::tap, 0.0); }
+  /// Opens the tap bit by bit until it runs about this fast, in drops a second.
+  void open_tap_to(double drops_per_s);
+  /// Opens, lets one drop fall and shuts. With `hang_next`, shuts only when the next one has swollen.
+  void one_drop(bool hang_next = false);
+  /// Lets half a drop swell, touches it off and washes it down.
+  void half_drop();
+  /// Touches off what hangs, if anything does, and, over the flask, washes it down.
+  void touch_off();
+
+  void swirl();
+  void stop_swirling() { bench_.hold(&HandsChange::swirl, 0.0); }
+  void wash_down(double seconds);
+  void flask_under();
+  void flask_aside();
+
+ private:
+  void slide_flask(double to_cm);
+
+  AtBench& bench_;
+  bool swirls_;
+  double drips_at_ = 0.0;  ///< tap position that gave slow drops last time; 0: not found yet
+};
+
+}  // namespace halfdrop

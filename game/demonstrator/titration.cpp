@@ -1,0 +1,96 @@
+#include "game/demonstrator/titration.h"
+
+#include <cmath>
+
+#include "physics/flask/contents.h"
+
+namespace halfdrop {
+
+namespace {
+
+/// 0.4 cm3/s, below the 0.5 cm3/s that a jet should not exceed (USP <31>).
+constexpr double kStream_drops_per_s = 8.0;
+constexpr double kSameAllOver = 0.5;
+constexpr double kMixes_s = 8.0;
+/// A flash that takes this long to fade says that the endpoint is a few drops away (our own estimate).
+constexpr double kLingers_s = 2.2;
+constexpr double kMustLast_s = 30.0;
+constexpr int kMostDrops = 200;
+
+bool looks_coloured(const Senses& seen) { return seen.rest_change >= kFirstVisibleChange; }
+
+}  // namespace
+
+bool Titration::coloured() const { return looks_coloured(bench_.look()); }
+
+void Titration::begin() {
+  moves_.flask_under();
+  moves_.swirl();
+}
+
+bool Titration::stream_until(const std::function<bool(const Senses&)>& seen_enough) {
+  const double last_mark_cm3 = bench_.level().burette.nominal_cm3;
+  bool run_down = false;
+  const auto enough = [&](const Senses& seen) {
+    moves_.follow_meniscus(seen);
+    run_down = !seen.meniscus_in_sight || seen.reading_cm3 >= last_mark_cm3;
+    return run_down || seen_enough(seen);
+  };
+  if (!enough(bench_.look())) {
+    moves_.open_tap_to(kStream_drops_per_s);
+    bench_.watch_until(enough, 600.0);
+  }
+  moves_.shut_tap();
+  if (run_down) bench_.give_up("the burette ran down before the colour stayed");
+  return !run_down;
+}
+
+double Titration::mix() {
+  bench_.watch_until([](const Senses& seen) { return seen.falling == 0; }, 1.0);
+  const double from_s = bench_.look().time_s;
+  bench_.watch_until([](const Senses& seen) { return seen.landing_change < kFirstVisibleChange; }, kMixes_s);
+  const double faded_s = bench_.look().time_s - from_s;
+  const auto same = [](const Senses& seen) {
+    return std::fabs(seen.landing_change - seen.rest_change) < kSameAllOver;
+  };
+  bench_.watch_until(same, kMixes_s);
+  return faded_s;
+}
+
+void Titration::quick() {
+  begin();
+  while (!bench_.gave_up() && !coloured()) {
+    if (!stream_until(looks_coloured)) return;
+    mix();
+  }
+}
+
+void Titration::careful(double slow_from_cm3) {
+  begin();
+  if (!stream_until([&](const Senses& seen) { return seen.reading_cm3 >= slow_from_cm3; })) return;
+  mix();
+  moves_.wash_down(2.5);
+  drop_by_drop();
+}
+
+void Titration::drop_by_drop() {
+  bool lingers = false;
+  for (int drops = 0; drops < kMostDrops && !coloured() && !bench_.gave_up(); ++drops) {
+    if (lingers && !habits_.leaves_drop_hanging) {
+      moves_.half_drop();
+    } else {
+      moves_.one_drop(habits_.leaves_drop_hanging);
+    }
+    const double fades_s = mix();
+    lingers = lingers || (habits_.swirls && fades_s > kLingers_s);
+  }
+  if (!coloured()) bench_.give_up("the colour did not stay");
+}
+
+void Titration::let_it_last() {
+  if (!habits_.leaves_drop_hanging) moves_.touch_off();
+  bench_.wait(kMustLast_s);
+  if (!coloured() && !bench_.gave_up()) drop_by_drop();
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,35 @@
+#pragma once
+// One titration, from the flask put under the jet to the colour that lasts.
+
+#include "game/demonstrator/habits.h"
+#include "game/demonstrator/moves.h"
+
+namespace halfdrop {
+
+class Titration {
+ public:
+  Titration(AtBench& bench, Moves& moves, const Habits& habits)
+      : bench_(bench), moves_(moves), habits_(habits) {}
+
+  /// Fast, to the first colour that stays after swirling.
+  void quick();
+  /// Fast until the burette reads `slow_from_cm3`, then drop by drop to the first colour that stays.
+  void careful(double slow_from_cm3);
+  /// What hangs goes in, then half a minute of swirling in which the colour must last.
+  void let_it_last();
+
+ private:
+  void begin();
+  /// Runs a steady stream until something is seen; false when the burette is run down.
+  bool stream_until(const std::function<bool(const Senses&)>& seen_enough);
+  void drop_by_drop();
+  /// Swirls until the flask looks the same all over. How long the flash took to fade, s.
+  double mix();
+  [[nodiscard]] bool coloured() const;
+
+  AtBench& bench_;
+  Moves& moves_;
+  const Habits& habits_;
+};
+
+}  // namespace halfdrop
