@@ -8,7 +8,7 @@ namespace halfdrop::layout {
 namespace {
 
 constexpr double kTrueReach_cm = 8.0;  ///< drawn to scale up to here
-constexpr double kBeyond = 0.2;        ///< of the scale from there on
+constexpr double kBeyond = 0.1;        ///< of the scale from there on
 
 constexpr float kFarFoot = 604.0F;
 constexpr float kFarTop = 54.0F;  ///< rim of the burette; room for the funnel above

@@ -7,7 +7,7 @@
 namespace halfdrop::layout {
 
 inline constexpr float kHorizon = 532.0F;      ///< back edge of the bench
-inline constexpr float kNearUnits_cm = 24.0F;  ///< design units a cm in the near picture
+inline constexpr float kNearUnits_cm = 26.5F;  ///< design units a cm in the near picture
 inline constexpr float kJetX = 432.0F;
 inline constexpr float kFootY = 634.0F;  ///< where the flask stands
 inline constexpr float kShelfY = 250.0F;
@@ -57,7 +57,7 @@ inline constexpr Rect kBeakerAside{204, 486, 116, 146};
 inline constexpr Rect kBeakerUnder{374, 488, 116, 146};
 inline constexpr Rect kTileAside{536, 436, 84, 96};
 inline constexpr Rect kTileLaid{292, 614, 284, 40};
-inline constexpr Rect kSink{776, 400, 74, 128};
+inline constexpr Rect kSink{772, 402, 78, 150};
 inline constexpr Rect kCoat{1194, 96, 78, 320};
 inline constexpr Rect kGoggles{1190, 30, 84, 44};
 

@@ -9,7 +9,7 @@ namespace halfdrop {
 struct BenchPicture {
   const View& view;
   const BenchSpec& spec;
-  double clock_s = 0.0;   ///< for cosmetic movement only
+  double clock_s = 0.0;                                ///< for cosmetic movement only
   std::string titrant_label, sample_label, indicator;  ///< words on the bottles
 };
 

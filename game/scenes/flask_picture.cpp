@@ -165,19 +165,19 @@ void draw_liquid(Canvas& canvas, const BenchPicture& picture, const FlaskShape& 
 /// Drops that cling above the liquid, at places that stay.
 void wall_drops(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape, Point foot) {
   static const std::array<Point, 14> places{{{-0.62F, 0.42F},
-                                                 {0.55F, 0.50F},
-                                                 {-0.30F, 0.58F},
-                                                 {0.78F, 0.36F},
-                                                 {-0.80F, 0.30F},
-                                                 {0.24F, 0.40F},
-                                                 {-0.50F, 0.66F},
-                                                 {0.66F, 0.62F},
-                                                 {0.05F, 0.52F},
-                                                 {-0.72F, 0.52F},
-                                                 {0.40F, 0.70F},
-                                                 {-0.12F, 0.72F},
-                                                 {0.82F, 0.48F},
-                                                 {-0.4F, 0.36F}}};
+                                             {0.55F, 0.50F},
+                                             {-0.30F, 0.58F},
+                                             {0.78F, 0.36F},
+                                             {-0.80F, 0.30F},
+                                             {0.24F, 0.40F},
+                                             {-0.50F, 0.66F},
+                                             {0.66F, 0.62F},
+                                             {0.05F, 0.52F},
+                                             {-0.72F, 0.52F},
+                                             {0.40F, 0.70F},
+                                             {-0.12F, 0.72F},
+                                             {0.82F, 0.48F},
+                                             {-0.4F, 0.36F}}};
   const View& view = picture.view;
   const double share = view.wall_cm3 / 0.25;
   const auto count =

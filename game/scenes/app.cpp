@@ -1,0 +1,211 @@
+#include "game/scenes/app.h"
+
+#include <SFML/System/Clock.hpp>
+#include <SFML/Window/VideoMode.hpp>
+#include <chrono>
+#include <cstdio>
+
+#include "game/scenes/attempt_shelf.h"
+#include "game/scenes/overlays.h"
+#include "game/scenes/palette.h"
+#include "game/scenes/still_picture.h"
+#include "game/session/replay.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr unsigned kFramesPerSecond = 60;
+
+std::string minutes_and_seconds(Tick tick) {
+  char text[32];
+  const auto whole = static_cast<long>(seconds(tick));
+  std::snprintf(text, sizeof text, "%ld:%02ld", whole / 60, whole % 60);
+  return text;
+}
+
+}  // namespace
+
+App::App(Options options, const Fonts& fonts)
+    : options_(std::move(options)), canvas_(window_, fonts), fullscreen_(options_.fullscreen) {}
+
+void App::open_window() {
+  sf::ContextSettings context;
+  context.antialiasingLevel = 0;
+  if (fullscreen_) {
+    const auto& modes = sf::VideoMode::getFullscreenModes();
+    window_.create(modes.empty() ? sf::VideoMode::getDesktopMode() : modes.front(), "Halfdrop",
+                   sf::Style::Fullscreen, context);
+  } else {
+    window_.create(sf::VideoMode(options_.width, options_.height), "Halfdrop", sf::Style::Default, context);
+    window_.setPosition({0, 0});
+  }
+  window_.setFramerateLimit(kFramesPerSecond);
+}
+
+int App::run() {
+  open_window();
+  if (options_.level.empty()) {
+    show_list();
+  } else {
+    begin(find_level(options_.level));
+    if (status_ != 0) return status_;
+  }
+  sf::Clock clock;
+  while (window_.isOpen()) {
+    sf::Event event{};
+    while (window_.isOpen() && window_.pollEvent(event)) handle(event);
+    if (window_.isOpen()) frame(static_cast<double>(clock.restart().asSeconds()));
+  }
+  return status_;
+}
+
+void App::handle(const sf::Event& event) {
+  if (event.type == sf::Event::Closed) {
+    window_.close();
+    return;
+  }
+  if (event.type == sf::Event::KeyPressed && event.key.code == sf::Keyboard::F11) {
+    if (bench_) bench_->let_go();
+    fullscreen_ = !fullscreen_;
+    open_window();
+    return;
+  }
+  if (event.type == sf::Event::MouseMoved) pointer_ = canvas_.to_design(event.mouseMove.x, event.mouseMove.y);
+  if (event.type == sf::Event::MouseButtonPressed)
+    pointer_ = canvas_.to_design(event.mouseButton.x, event.mouseButton.y);
+  if (marking_.valid()) return;
+  if (moment_) {
+    moment_->event(event, pointer_);
+  } else if (marks_) {
+    marks_->event(event, pointer_);
+  } else if (bench_) {
+    bench_->event(event, pointer_);
+  } else if (list_) {
+    list_->event(event, pointer_);
+  }
+}
+
+void App::frame(double wall_s) {
+  if (moment_) {
+    moment_->advance(wall_s);
+    if (moment_->take_wish() != PlayScene::Wish::none) moment_.reset();
+  } else if (marks_) {
+    follow_marks();
+  } else if (marking_.valid()) {
+    if (marking_.wait_for(std::chrono::seconds(0)) == std::future_status::ready) {
+      marks_ = std::make_unique<MarksPage>(marking_.get());
+    }
+  } else if (bench_) {
+    bench_->advance(wall_s);
+    follow_bench();
+  } else if (list_) {
+    follow_list();
+  }
+  if (window_.isOpen()) draw();
+}
+
+void App::draw() {
+  window_.clear(palette::wall);
+  canvas_.begin();
+  if (moment_) {
+    moment_->draw(canvas_);
+  } else if (marks_) {
+    marks_->draw(canvas_);
+  } else if (bench_) {
+    bench_->draw(canvas_);
+    if (marking_.valid()) draw_wait(canvas_, "Going through what you did …");
+  } else if (list_) {
+    list_->draw(canvas_);
+  }
+  canvas_.flush();
+  window_.display();
+}
+
+void App::show_list() {
+  bench_.reset();
+  marks_.reset();
+  list_.emplace(LevelList::read());
+}
+
+void App::follow_list() {
+  const auto wish = list_->take_wish();
+  if (!wish) return;
+  switch (wish->kind) {
+    case LevelList::Wish::Kind::start:
+      begin(wish->path);
+      break;
+    case LevelList::Wish::Kind::go_on:
+      level_path_.clear();
+      show(go_on_with_attempt(wish->path, options_.play));
+      break;
+    case LevelList::Wish::Kind::quit:
+      window_.close();
+      break;
+  }
+}
+
+void App::follow_bench() {
+  switch (bench_->take_wish()) {
+    case PlayScene::Wish::level_list:
+      show_list();
+      break;
+    case PlayScene::Wish::marks:
+      begin_marking();
+      break;
+    default:
+      break;
+  }
+}
+
+void App::follow_marks() {
+  switch (marks_->take_wish()) {
+    case MarksPage::Wish::again: {
+      const std::string path = level_path_.empty() ? find_level(attempt_->level.id) : level_path_;
+      marks_.reset();
+      begin(path);
+      break;
+    }
+    case MarksPage::Wish::level_list:
+      show_list();
+      break;
+    case MarksPage::Wish::replay:
+      look_at(marks_->replay_tick());
+      break;
+    case MarksPage::Wish::none:
+      break;
+  }
+}
+
+void App::begin(const std::string& level_path) {
+  level_path_ = level_path;
+  show(begin_attempt({level_path, options_.seed.value_or(fresh_seed()), options_.alias, options_.folder},
+                     options_.play));
+}
+
+/// A scene that cannot be shown: said on standard error; the list of levels goes on, a level asked for does
+/// not.
+void App::show(Result<std::unique_ptr<PlayScene>> scene) {
+  if (!scene) {
+    const int status = report(scene.error());
+    if (!list_) {
+      status_ = status;
+      window_.close();
+    }
+    return;
+  }
+  bench_ = std::move(*scene);
+}
+
+void App::begin_marking() {
+  attempt_ = bench_->session().attempt();
+  marking_ = std::async(std::launch::async, [attempt = *attempt_] { return mark(attempt); });
+}
+
+void App::look_at(Tick tick) {
+  moment_ = std::make_unique<PlayScene>(replay(*attempt_, {}, tick).session, std::nullopt, options_.play);
+  moment_->only_look("The bench as it stood at " + minutes_and_seconds(tick) +
+                     "   ·   any key: back to your marks");
+}
+
+}  // namespace halfdrop

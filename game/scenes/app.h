@@ -1,0 +1,52 @@
+#pragma once
+// The window and its pages: list of levels, bench, marks.
+
+#include <SFML/Graphics/RenderWindow.hpp>
+#include <future>
+#include <memory>
+#include <optional>
+
+#include "game/scenes/canvas.h"
+#include "game/scenes/level_list.h"
+#include "game/scenes/marks_page.h"
+#include "game/scenes/options.h"
+
+namespace halfdrop {
+
+class App {
+ public:
+  App(Options options, const Fonts& fonts);
+  /// Until the window is closed; returns the exit status.
+  [[nodiscard]] int run();
+
+ private:
+  void open_window();
+  void handle(const sf::Event& event);
+  void frame(double wall_s);
+  void draw();
+
+  void show_list();
+  void follow_list();
+  void follow_bench();
+  void follow_marks();
+  void begin(const std::string& level_path);
+  void show(Result<std::unique_ptr<PlayScene>> scene);
+  void begin_marking();
+  void look_at(Tick tick);
+
+  Options options_;
+  sf::RenderWindow window_;
+  Canvas canvas_;
+  Point pointer_;
+  bool fullscreen_ = false;
+  std::optional<LevelList> list_;
+  std::unique_ptr<PlayScene> bench_;
+  std::unique_ptr<PlayScene> moment_;  ///< a moment of the attempt, shown from the marks
+  std::optional<Attempt> attempt_;     ///< what the marks are about
+  std::future<MarkedAttempt> marking_;
+  std::unique_ptr<MarksPage> marks_;
+  std::string level_path_;
+  int status_ = 0;
+};
+
+}  // namespace halfdrop

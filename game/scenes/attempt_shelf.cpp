@@ -1,0 +1,91 @@
+#include "game/scenes/attempt_shelf.h"
+
+#include <chrono>
+#include <ctime>
+#include <filesystem>
+#include <fstream>
+#include <random>
+
+#include "game/session/replay.h"
+
+namespace halfdrop {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string time_stamp() {
+  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+  std::tm parts{};
+  localtime_r(&now, &parts);
+  char text[32];
+  std::strftime(text, sizeof text, "%Y%m%d-%H%M%S", &parts);
+  return text;
+}
+
+std::string free_path(const std::string& folder, const std::string& level_id) {
+  const std::string stem = folder + "/" + level_id + "-" + time_stamp();
+  std::string path = stem + ".jsonl";
+  for (int i = 2; fs::exists(path); ++i) path = stem + "-" + std::to_string(i) + ".jsonl";
+  return path;
+}
+
+}  // namespace
+
+Result<std::unique_ptr<PlayScene>> begin_attempt(const NewAttempt& wanted, const PlaySettings& settings) {
+  auto level = read_level(wanted.level_path);
+  if (!level) return tl::unexpected(level.error());
+  std::error_code failed;
+  fs::create_directories(wanted.folder, failed);
+  if (failed) {
+    return tl::unexpected(std::vector{
+        Fault{FaultKind::cannot_open, wanted.folder, "", "cannot make this folder: " + failed.message()}});
+  }
+  const std::string path = free_path(wanted.folder, level->id);
+  Session session(std::move(*level), wanted.seed, wanted.alias);
+  auto journal = Journal::begin(path, session.attempt());
+  if (!journal) return tl::unexpected(std::vector{journal.error()});
+  return std::make_unique<PlayScene>(std::move(session), std::move(*journal), settings);
+}
+
+Result<std::unique_ptr<PlayScene>> go_on_with_attempt(const std::string& path, const PlaySettings& settings) {
+  auto file = read_attempt(path);
+  if (!file) return tl::unexpected(file.error());
+  Replay played = replay(file->attempt);
+  if (!played.outcome.reproduced) {
+    return tl::unexpected(std::vector{Fault{FaultKind::not_reproduced, path, "", played.outcome.message}});
+  }
+  if (played.session.ended()) {
+    return tl::unexpected(std::vector{Fault{FaultKind::invalid, path, "", "this attempt has ended"}});
+  }
+  auto journal = Journal::go_on(path, file->attempt);
+  if (!journal) return tl::unexpected(std::vector{journal.error()});
+  auto scene = std::make_unique<PlayScene>(std::move(played.session), std::move(*journal), settings);
+  scene->let_go();
+  return scene;
+}
+
+std::string find_level(const std::string& name) {
+  if (fs::exists(name)) return name;
+  for (const char* folder : {"/levels/", "/levels/drills/", "/levels/demonstrations/"}) {
+    const std::string path = data_folder() + folder + name;
+    for (const std::string& candidate : {path, path + ".json"}) {
+      if (fs::is_regular_file(candidate)) return candidate;
+    }
+  }
+  return name;
+}
+
+bool looks_like_attempt(const std::string& path) {
+  std::ifstream file(path);
+  std::string start(64, '\0');
+  file.read(start.data(), static_cast<std::streamsize>(start.size()));
+  return start.find("\"attempt\"") != std::string::npos;
+}
+
+std::uint64_t fresh_seed() {
+  std::random_device source;
+  return (static_cast<std::uint64_t>(source()) << 32U | source()) % 1'000'000'000U;
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,24 @@
+#include <cstdio>
+
+#include "game/scenes/app.h"
+#include "game/scenes/display_probe.h"
+#include "game/scenes/still_picture.h"
+
+int main(int count, char** arguments) {
+  using namespace halfdrop;
+  const auto read = read_options(count, arguments);
+  if (const int* status = std::get_if<int>(&read)) return *status;
+  const auto& options = std::get<Options>(read);
+  if (options.places) return print_places(options);
+  if (const auto fault = display_fault()) {
+    std::fprintf(stderr, "%s\n", fault->c_str());
+    return 1;
+  }
+  if (!options.picture.empty()) return draw_still(options);
+  const auto fonts = Fonts::load();
+  if (!fonts) {
+    std::fprintf(stderr, "%s\n", fonts.error().c_str());
+    return 1;
+  }
+  return App(options, *fonts).run();
+}

@@ -1,0 +1,60 @@
+#include "game/scenes/options.h"
+
+#include <CLI/CLI.hpp>
+#include <cstdio>
+
+namespace halfdrop {
+
+namespace {
+
+constexpr int kWrongArguments = 2;
+constexpr unsigned kSmallest = 320, kLargest = 7680;
+
+/// "1280x720"
+std::string read_size(const std::string& text, unsigned& width, unsigned& height) {
+  char rest = '\0';
+  if (std::sscanf(text.c_str(), "%ux%u%c", &width, &height, &rest) != 2)
+    return "expected a size such as 1280x720";
+  const bool fits = width >= kSmallest && height >= kSmallest / 2 && width <= kLargest && height <= kLargest;
+  return fits ? "" : "a size between 320x160 and 7680x7680";
+}
+
+}  // namespace
+
+std::variant<Options, int> read_options(int count, const char* const* arguments) {
+  Options options;
+  std::string size;
+  CLI::App app{"Halfdrop: a practice bench for burette technique", "halfdrop"};
+  app.add_option("level", options.level, "a level by path or name; with --picture an attempt as well");
+  app.add_option("--alias", options.alias, "name written into the attempt");
+  app.add_flag("--projector", options.play.projector, "larger words");
+  app.add_option("--seed", options.seed, "seed of unknown and glass");
+  app.add_option("--time-scale", options.play.time_scale, "bench seconds a second")
+      ->check(CLI::Range(0.01, 60.0));
+  app.add_option("--size", size, "window or picture, such as 1280x720");
+  app.add_flag("--fullscreen", options.fullscreen, "the whole screen (F11 toggles)");
+  app.add_option("--folder", options.folder, "where attempts are kept");
+  app.add_flag("--say", options.play.say, "what is perceived, as lines on standard output");
+  app.add_flag("--places", options.places, "print what can be clicked, with x y w h, and exit");
+  const auto* picture =
+      app.add_option("--picture", options.picture, "draw one frame into this PNG file and exit");
+  app.add_option("--at", options.at_s, "moment of the picture, seconds")
+      ->check(CLI::Range(0.0, 14400.0))
+      ->needs("--picture");
+  try {
+    app.parse(count, arguments);
+  } catch (const CLI::ParseError& fault) {
+    return app.exit(fault) == 0 ? 0 : kWrongArguments;
+  }
+  std::string wrong = size.empty() ? "" : read_size(size, options.width, options.height);
+  if (!wrong.empty()) wrong = "--size: " + wrong;
+  if (picture->count() > 0 && options.level.empty()) wrong = "--picture needs a level or an attempt";
+  if (!wrong.empty()) {
+    std::fprintf(stderr, "%s\n", wrong.c_str());
+    return kWrongArguments;
+  }
+  if (options.folder.empty()) options.folder = attempts_folder();
+  return options;
+}
+
+}  // namespace halfdrop

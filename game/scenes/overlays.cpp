@@ -1,0 +1,181 @@
+#include "game/scenes/overlays.h"
+
+#include <algorithm>
+#include <array>
+
+#include "game/scenes/palette.h"
+
+namespace halfdrop {
+
+namespace {
+
+struct Piece {
+  std::string words;
+  bool key = false;
+};
+
+std::vector<Piece> pieces_of(const std::string& words) {
+  std::vector<Piece> pieces(1);
+  for (const char c : words) {
+    if (c == '[' || c == ']') {
+      pieces.push_back({"", c == '['});
+    } else {
+      pieces.back().words += c;
+    }
+  }
+  std::erase_if(pieces, [](const Piece& piece) { return piece.words.empty(); });
+  return pieces;
+}
+
+TextStyle piece_style(const Piece& piece, float size) {
+  return {size, piece.key ? palette::pill_key : palette::pill_text, piece.key ? Face::bold : Face::regular,
+          Align::left};
+}
+
+float width_of(Canvas& canvas, const std::vector<Piece>& pieces, float size) {
+  float width = 0;
+  for (const Piece& piece : pieces) width += canvas.text_width(piece.words, piece_style(piece, size));
+  return width;
+}
+
+/// Broken once, at the space nearest to the middle.
+std::vector<std::string> two_lines(const std::string& words) {
+  const std::size_t half = words.size() / 2;
+  const std::size_t before = words.rfind(' ', half), after = words.find(' ', half);
+  const std::size_t at =
+      after != std::string::npos && (before == std::string::npos || after - half < half - before) ? after
+                                                                                                  : before;
+  if (at == std::string::npos) return {words};
+  return {words.substr(0, at), words.substr(at + 1)};
+}
+
+void card(Canvas& canvas, const Rect& rect) {
+  canvas.flush();
+  canvas.rect(canvas.window(), faded(palette::shadow, 0.42));
+  canvas.soft_rect({rect.x + 4, rect.y + 12, rect.w, rect.h}, 14, 26, faded(palette::shadow, 0.6));
+  canvas.rounded_rect(
+      rect, 14, Paint::vertical(rect.y, rect.bottom(), {{0, sf::Color::White}, {1, palette::paper_shade}}));
+}
+
+struct HelpLine {
+  const char *keys, *words;
+};
+
+constexpr std::array<HelpLine, 14> kLeft{{{"← →", "tap: shut, open"},
+                                          {"Shift, Ctrl + ← →", "finer, coarser"},
+                                          {"S", "snap the tap shut"},
+                                          {"↑ ↓", "eye 1 mm up, down"},
+                                          {"Shift + ↑ ↓", "eye 10 mm"},
+                                          {"PgUp PgDn", "eye 50 mm"},
+                                          {"K", "hold the card below the eye"},
+                                          {"Space (hold)", "swirl the flask"},
+                                          {"W (hold)", "wash down"},
+                                          {"P (hold)", "pour titrant in"},
+                                          {"F", "flask under the jet, aside"},
+                                          {"N", "funnel in, out"},
+                                          {"O", "touch off the hanging drop"},
+                                          {"L", "white tile"}}};
+constexpr std::array<HelpLine, 14> kRight{{{"C", "coat on"},
+                                           {"G", "eye protection on, off"},
+                                           {"B", "beaker under the jet, away"},
+                                           {"Shift + B", "pour the beaker out"},
+                                           {"A", "pipette: fill, let out"},
+                                           {"I", "a drop of indicator"},
+                                           {"X", "empty the flask"},
+                                           {"V", "rinse the flask"},
+                                           {"M", "mop the bench"},
+                                           {"R", "write the next result"},
+                                           {"T", "results sheet to the front"},
+                                           {"H", "hand in"},
+                                           {"Esc", "pause"},
+                                           {"F11", "full screen"}}};
+
+void help_column(Canvas& canvas, const std::array<HelpLine, 14>& lines, float x) {
+  float y = 152;
+  for (const HelpLine& line : lines) {
+    canvas.text(line.keys, {x + 150, y}, {17, palette::accent, Face::bold, Align::right});
+    canvas.text(line.words, {x + 166, y}, {17, palette::print});
+    y += 31;
+  }
+}
+
+}  // namespace
+
+void draw_pill(Canvas& canvas, const std::string& words, bool is_warning, bool projector) {
+  if (words.empty()) return;
+  constexpr float most = 810.0F;  // left of the paper
+  float size = projector ? 29.0F : 17.0F;
+  std::vector<std::string> lines = {words};
+  if (width_of(canvas, pieces_of(words), size) > most - 44) lines = two_lines(words);
+  float width = 0;
+  for (const std::string& line : lines) width = std::max(width, width_of(canvas, pieces_of(line), size));
+  if (width > most - 44) size *= (most - 44) / width;
+  width = std::min(width, most - 44);
+  const float step = size * 1.25F, height = step * static_cast<float>(lines.size()) + size * 0.75F;
+  const Rect pill{430 - width / 2 - 22, 712 - height, width + 44, height};
+  canvas.flush();
+  canvas.soft_rect({pill.x, pill.y + 3, pill.w, pill.h}, 16, 8, faded(palette::shadow, 0.4));
+  canvas.rounded_rect(pill, 17, palette::pill);
+  if (is_warning) canvas.stroke(rounded_rect_points(pill, 17), {1.8F, true}, palette::tap_handle);
+  float y = pill.y + size * 0.375F + step / 2;
+  for (const std::string& line : lines) {
+    const auto pieces = pieces_of(line);
+    float x = pill.centre().x - width_of(canvas, pieces, size) / 2;
+    for (const Piece& piece : pieces) {
+      canvas.text_middle(piece.words, {x, y}, piece_style(piece, size));
+      x += canvas.text_width(piece.words, piece_style(piece, size));
+    }
+    y += step;
+  }
+  canvas.flush();
+}
+
+void draw_help_card(Canvas& canvas) {
+  const Rect rect{200, 60, 880, 600};
+  card(canvas, rect);
+  canvas.text("The bench by keys", {rect.x + 40, 112}, {28, palette::accent, Face::bold});
+  canvas.text("Everything goes by mouse as well: what the pointer lies on says what it does.",
+              {rect.right() - 40, 112}, {16, palette::print_soft, Face::italic, Align::right});
+  help_column(canvas, kLeft, rect.x + 30);
+  help_column(canvas, kRight, rect.x + 450);
+  canvas.text("A rehearsal. It is no evidence of practical competence and replaces no risk assessment.",
+              {rect.centre().x, rect.bottom() - 24}, {16, palette::print_soft, Face::regular, Align::centre});
+  canvas.flush();
+}
+
+const std::vector<PauseButton>& pause_buttons() {
+  static const std::vector<PauseButton> buttons = {
+      {PauseChoice::go_on, "go-on", "Go on", {490, 300, 300, 48}},
+      {PauseChoice::level_list, "level-list", "Leave it for later", {490, 362, 300, 48}},
+      {PauseChoice::hand_in, "hand-in-now", "Hand in …", {490, 424, 300, 48}}};
+  return buttons;
+}
+
+void draw_pause(Canvas& canvas, std::size_t chosen) {
+  const Rect rect{430, 190, 420, 340};
+  card(canvas, rect);
+  canvas.text("Time stands still", {rect.centre().x, 246}, {28, palette::accent, Face::bold, Align::centre});
+  canvas.text("What you did so far is saved.", {rect.centre().x, 276},
+              {16, palette::print_soft, Face::regular, Align::centre});
+  for (std::size_t i = 0; i < pause_buttons().size(); ++i) {
+    const PauseButton& button = pause_buttons()[i];
+    const bool on = i == chosen;
+    canvas.rounded_rect(button.rect, 10, on ? palette::accent : palette::paper_shade);
+    canvas.stroke(rounded_rect_points(button.rect, 10), {1.5F, true}, palette::accent);
+    canvas.text_middle(button.words, button.rect.centre(),
+                       {20, on ? palette::paper : palette::accent, Face::semibold, Align::centre});
+  }
+  canvas.text("Esc goes on", {rect.centre().x, 508}, {15, palette::print_soft, Face::regular, Align::centre});
+  canvas.flush();
+}
+
+void draw_wait(Canvas& canvas, const std::string& words) {
+  canvas.flush();
+  canvas.rect(canvas.window(), faded(palette::shadow, 0.5));
+  const Rect rect{420, 320, 440, 80};
+  canvas.rounded_rect(rect, 14, palette::paper);
+  canvas.text_middle(words, rect.centre(), {22, palette::print, Face::semibold, Align::centre});
+  canvas.flush();
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,362 @@
+// What keys and mouse do to the hands.
+
+#include <algorithm>
+#include <cmath>
+
+#include "game/scenes/bench_layout.h"
+#include "game/scenes/eye_picture.h"
+#include "game/scenes/overlays.h"
+#include "game/scenes/play_scene.h"
+
+namespace halfdrop {
+
+namespace {
+
+using Key = sf::Keyboard;
+
+constexpr double kTapStep = 0.005, kTapFine = 0.0005, kTapCoarse = 0.05;
+constexpr double kWheelTap = 0.002;
+constexpr float kSnapUnits = 16.0F;       ///< the flask finds its places within this
+constexpr double kCardBelowEye_mm = 3.0;  ///< two or three divisions
+
+HandsChange tap_to(double tap) {
+  HandsChange change;
+  change.tap = std::clamp(tap, 0.0, 1.0);
+  return change;
+}
+
+}  // namespace
+
+void PlayScene::move_hands(const HandsChange& change) {
+  if (const auto refused = session_.set_hands(change)) tell(*refused);
+}
+
+void PlayScene::act(Deed deed) {
+  if (const auto refused = session_.act(deed)) {
+    tell(*refused);
+  } else {
+    message_left_s_ = 0;
+  }
+  look();
+}
+
+void PlayScene::act_either(Deed first, Deed second, bool second_holds) { act(second_holds ? second : first); }
+
+void PlayScene::set_tap(double tap) { move_hands(tap_to(tap)); }
+
+void PlayScene::move_eye(double by_mm) {
+  HandsChange change;
+  change.eye_mm = std::clamp(session_.hands().eye_mm + by_mm, kEyeLowest_mm, kEyeHighest_mm);
+  move_hands(change);
+}
+
+void PlayScene::move_flask(bool under) {
+  HandsChange change;
+  change.flask_x_cm = under ? 0.0 : layout::kParked_cm;
+  move_hands(change);
+}
+
+/// Whatever must be held is let go: a key was lifted elsewhere, the window lost the keyboard.
+void PlayScene::let_go() {
+  drag_ = {};
+  HandsChange change;
+  change.swirl = change.wash = change.pour = 0.0;
+  if (!session_.ended()) move_hands(change);
+}
+
+bool PlayScene::hand_key(const sf::Event::KeyEvent& key) {
+  const double tap_step = key.shift ? kTapFine : (key.control ? kTapCoarse : kTapStep);
+  const double eye_step = key.shift ? 10.0 : 1.0;
+  HandsChange change;
+  switch (key.code) {
+    case Key::Left:
+      set_tap(session_.hands().tap - tap_step);
+      return true;
+    case Key::Right:
+      set_tap(session_.hands().tap + tap_step);
+      return true;
+    case Key::S:
+      set_tap(0.0);
+      return true;
+    case Key::Up:
+      move_eye(eye_step);
+      return true;
+    case Key::Down:
+      move_eye(-eye_step);
+      return true;
+    case Key::PageUp:
+      move_eye(50.0);
+      return true;
+    case Key::PageDown:
+      move_eye(-50.0);
+      return true;
+    case Key::F:
+      move_flask(!view_.flask_under_jet);
+      return true;
+    case Key::Space:
+      change.swirl = 1.0;
+      break;
+    case Key::W:
+      change.wash = 1.0;
+      break;
+    case Key::P:
+      change.pour = 1.0;
+      break;
+    case Key::K:
+      change.card_mm = std::clamp(session_.hands().eye_mm - kCardBelowEye_mm, kEyeLowest_mm, kEyeHighest_mm);
+      break;
+    default:
+      return false;
+  }
+  move_hands(change);
+  return true;
+}
+
+bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
+  switch (key.code) {
+    case Key::C:
+      act(Deed::put_on_coat);
+      return true;
+    case Key::G:
+      act_either(Deed::put_on_goggles, Deed::take_off_goggles, view_.goggles_on);
+      return true;
+    case Key::N:
+      act_either(Deed::put_in_funnel, Deed::lift_out_funnel, view_.funnel_in);
+      return true;
+    case Key::B:
+      if (key.shift) {
+        act(Deed::empty_beaker);
+      } else {
+        act_either(Deed::put_beaker_under, Deed::take_beaker_away, view_.beaker_under);
+      }
+      return true;
+    case Key::L:
+      act_either(Deed::lay_tile, Deed::take_tile_away, view_.tile_laid);
+      return true;
+    case Key::A:
+      act_either(Deed::fill_pipette, Deed::deliver_aliquot, view_.pipette_cm3 > 0.5);
+      return true;
+    case Key::I:
+      act(Deed::add_indicator);
+      return true;
+    case Key::O:
+      act(Deed::touch_off_drop);
+      return true;
+    case Key::X:
+      act(Deed::empty_flask);
+      return true;
+    case Key::V:
+      act(Deed::rinse_flask);
+      return true;
+    case Key::M:
+      act(Deed::wipe_bench);
+      return true;
+    default:
+      return false;
+  }
+}
+
+void PlayScene::key_pressed(const sf::Event::KeyEvent& key) {
+  shift_ = key.shift;
+  if (key.code == Key::F1) {
+    help_ = true;
+  } else if (key.code == Key::Escape) {
+    paused_ = true;
+    pause_choice_ = 0;
+    let_go();
+  } else if (!hand_key(key)) {
+    deed_key(key);
+  }
+}
+
+void PlayScene::key_released(const sf::Event::KeyEvent& key) {
+  shift_ = key.shift;
+  HandsChange change;
+  if (key.code == Key::Space) change.swirl = 0.0;
+  if (key.code == Key::W) change.wash = 0.0;
+  if (key.code == Key::P) change.pour = 0.0;
+  if (!change.empty()) move_hands(change);
+}
+
+void PlayScene::begin_drag(const Thing& thing, Point at) {
+  drag_ = {thing.grip, at, 0.0, false};
+  const Hands& hands = session_.hands();
+  HandsChange change;
+  switch (thing.grip) {
+    case Grip::flask:
+      drag_.start = static_cast<double>(layout::flask_x(hands.flask_x_cm));
+      break;
+    case Grip::far_eye:
+      drag_.start = hands.eye_mm;
+      break;
+    case Grip::eye_rail:
+      drag_to(at);
+      break;
+    case Grip::pour:
+      change.pour = 1.0;
+      break;
+    case Grip::wash:
+      change.wash = 1.0;
+      break;
+    case Grip::tap:
+    case Grip::none:
+      break;
+  }
+  if (!change.empty()) move_hands(change);
+}
+
+void PlayScene::drag_to(Point at) {
+  HandsChange change;
+  switch (drag_.grip) {
+    case Grip::tap: {
+      // The handle follows the hand round its axis: level is shut, upright is open.
+      const Point d = at - Point{layout::kJetX, layout::tap_y(session_.spec())};
+      if (std::hypot(d.x, d.y) < 10) return;
+      change.tap = std::clamp(
+          std::atan2(static_cast<double>(-d.y), static_cast<double>(std::max(d.x, 0.0F))) * 2 / kPi, 0.0,
+          1.0);
+      break;
+    }
+    case Grip::flask: {
+      const float x = static_cast<float>(drag_.start) + at.x - drag_.from.x;
+      double place = layout::flask_x_cm_at(x);
+      for (const double home : {0.0, layout::kParked_cm}) {
+        if (std::abs(x - layout::flask_x(home)) < kSnapUnits) place = home;
+      }
+      change.flask_x_cm = place;
+      break;
+    }
+    case Grip::far_eye: {
+      const layout::FarScale far(session_.spec());
+      change.eye_mm = std::clamp(drag_.start - static_cast<double>((at.y - drag_.from.y) / far.units_mm),
+                                 kEyeLowest_mm, kEyeHighest_mm);
+      break;
+    }
+    case Grip::eye_rail:
+      change.eye_mm = std::clamp(EyePicture::eye_mm_at(layout::kEye, at.y), kEyeLowest_mm, kEyeHighest_mm);
+      break;
+    default:
+      return;
+  }
+  move_hands(change);
+}
+
+void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point at) {
+  const Thing* const thing = thing_at(things_, at);
+  if (thing == nullptr) return;
+  if (button.button == sf::Mouse::Right) {
+    if (thing->other_deed) act(*thing->other_deed);
+    if (thing->grip == Grip::flask) {
+      drag_ = {Grip::none, at, 0.0, true};
+      HandsChange change;
+      change.swirl = 1.0;
+      move_hands(change);
+    }
+    return;
+  }
+  if (button.button != sf::Mouse::Left) return;
+  if (thing->grip != Grip::none) {
+    begin_drag(*thing, at);
+  } else if (thing->deed) {
+    act(*thing->deed);
+  }
+}
+
+void PlayScene::mouse_moved(Point at) {
+  pointer_ = at;
+  drag_to(at);
+}
+
+void PlayScene::wheel(float notches, Point at) {
+  const auto steps = static_cast<double>(notches);
+  const Thing* const thing = thing_at(things_, at);
+  if (thing != nullptr && thing->grip == Grip::tap) {
+    set_tap(session_.hands().tap + steps * kWheelTap);
+  } else if (layout::kFar.contains(at) || layout::kEye.contains(at)) {
+    move_eye(steps * (shift_ ? 10.0 : 1.0));
+  }
+}
+
+void PlayScene::choose(std::size_t button) {
+  paused_ = false;
+  switch (pause_buttons()[button].choice) {
+    case PauseChoice::go_on:
+      break;
+    case PauseChoice::level_list:
+      wish_ = Wish::level_list;
+      break;
+    case PauseChoice::hand_in: {
+      // The paper asks whether it is meant.
+      sf::Event hand_in{};
+      hand_in.type = sf::Event::KeyPressed;
+      hand_in.key.code = Key::H;
+      sheet_.event(hand_in, pointer_, session_);
+    }
+  }
+}
+
+bool PlayScene::pause_event(const sf::Event& event, Point at) {
+  const auto& buttons = pause_buttons();
+  if (event.type == sf::Event::KeyPressed) {
+    switch (event.key.code) {
+      case Key::Escape:
+        choose(0);
+        break;
+      case Key::Enter:
+      case Key::Space:
+        choose(pause_choice_);
+        break;
+      case Key::Up:
+        pause_choice_ = (pause_choice_ + buttons.size() - 1) % buttons.size();
+        break;
+      case Key::Down:
+      case Key::Tab:
+        pause_choice_ = (pause_choice_ + 1) % buttons.size();
+        break;
+      default:
+        break;
+    }
+  }
+  for (std::size_t i = 0; i < buttons.size(); ++i) {
+    if (!buttons[i].rect.contains(at)) continue;
+    if (event.type == sf::Event::MouseMoved) pause_choice_ = i;
+    if (event.type == sf::Event::MouseButtonPressed && event.mouseButton.button == sf::Mouse::Left) {
+      choose(i);
+      break;
+    }
+  }
+  return true;
+}
+
+void PlayScene::event(const sf::Event& event, Point pointer) {
+  if (event.type == sf::Event::MouseMoved) pointer_ = pointer;
+  if (!looking_.empty()) {
+    const bool key = event.type == sf::Event::KeyPressed, click = event.type == sf::Event::MouseButtonPressed;
+    if (key || click) wish_ = Wish::back;
+    return;
+  }
+  if (session_.ended()) return;
+  if (event.type == sf::Event::LostFocus) let_go();
+  if (help_) {
+    if (event.type == sf::Event::KeyPressed || event.type == sf::Event::MouseButtonPressed) help_ = false;
+    if (event.type == sf::Event::KeyPressed) return;
+  }
+  if (paused_) {
+    pause_event(event, pointer);
+    return;
+  }
+  if (event.type == sf::Event::KeyReleased) {
+    key_released(event.key);
+  } else if (event.type == sf::Event::MouseButtonReleased) {
+    if (drag_.grip == Grip::pour || drag_.grip == Grip::wash || drag_.swirls) let_go();
+    drag_ = {};
+  } else if (!sheet_.event(event, pointer, session_)) {
+    if (event.type == sf::Event::KeyPressed) key_pressed(event.key);
+    if (event.type == sf::Event::MouseButtonPressed) mouse_pressed(event.mouseButton, pointer);
+    if (event.type == sf::Event::MouseMoved) mouse_moved(pointer);
+    if (event.type == sf::Event::MouseWheelScrolled) wheel(event.mouseWheelScroll.delta, pointer);
+  }
+  if (session_.ended()) wish_ = Wish::marks;
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,123 @@
+#include "game/scenes/play_scene.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+#include "game/scenes/bench_layout.h"
+#include "game/scenes/eye_picture.h"
+#include "game/scenes/overlays.h"
+#include "game/scenes/palette.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr double kLongestFrame_s = 0.25;  ///< a longer one (window dragged, machine asleep) does not catch up
+constexpr double kMessageStays_s = 5.0;
+constexpr double kGreetingStays_s = 25.0;
+constexpr Tick kSayEvery = 12;  ///< ticks between two looks for the voice
+
+std::string short_indicator_name(const std::string& key) {
+  // Two letters fit the dropper's paper: the first of each half of a long name.
+  if (key.size() < 10) return key;
+  if (key == "phenolphthalein") return "phenol-\nphthalein";
+  const std::size_t gap = key.find(' ');
+  return gap == std::string::npos ? key : key.substr(0, gap) + "\n" + key.substr(gap + 1);
+}
+
+}  // namespace
+
+PlayScene::PlayScene(Session session, std::optional<Journal> journal, const PlaySettings& settings)
+    : session_(std::move(session)),
+      journal_(std::move(journal)),
+      settings_(settings),
+      sheet_(session_.level()) {
+  session_.on_change = [this](const Change& change) {
+    if (!journal_ || journal_failed_) return;
+    const auto written = journal_->add(change);
+    if (written) return;
+    journal_failed_ = true;
+    tell("Not saved: " + to_string(written.error()));
+  };
+  look();
+}
+
+BenchPicture PlayScene::picture() const {
+  const Level& level = session_.level();
+  return {view_,
+          session_.spec(),
+          clock_s_,
+          level.titrant.label,
+          level.sample.label,
+          short_indicator_name(level.indicator)};
+}
+
+void PlayScene::look() {
+  view_ = view(session_);
+  things_ = things(picture());
+}
+
+void PlayScene::tell(const std::string& words) {
+  message_ = words;
+  message_left_s_ = kMessageStays_s;
+}
+
+void PlayScene::say_senses() {
+  const std::string line = voice_.hear(view(session_));
+  if (line.empty()) return;
+  std::printf("%s\n", line.c_str());
+  std::fflush(stdout);
+}
+
+void PlayScene::advance(double wall_s) {
+  clock_s_ += wall_s;
+  message_left_s_ -= wall_s;
+  if (paused_ || !looking_.empty() || session_.ended()) return;
+  owed_s_ += std::min(wall_s, kLongestFrame_s) * settings_.time_scale;
+  while (owed_s_ >= kSecondsPerTick && !session_.time_is_up()) {
+    session_.tick();
+    owed_s_ -= kSecondsPerTick;
+    if (settings_.say && session_.state().tick % kSayEvery == 0) say_senses();
+  }
+  if (session_.time_is_up()) {
+    tell("Four hours are up: hand in, or leave.");
+    owed_s_ = 0;
+  }
+  look();
+}
+
+std::string PlayScene::foot_words() const {
+  if (wordless_) return {};
+  if (!looking_.empty()) return looking_;
+  if (message_left_s_ > 0) return message_;
+  if (sheet_.editing() || sheet_.area().contains(pointer_)) return {};
+  if (const Thing* thing = thing_at(things_, pointer_)) return thing->says;
+  if (clock_s_ > kGreetingStays_s || settings_.projector) return {};
+  return "Point at a thing to see what it does   ·   [F1] all keys   ·   [Esc] pause";
+}
+
+void PlayScene::draw(Canvas& canvas) {
+  const BenchPicture now = picture();
+  draw_bench(canvas, now);
+  EyePicture::draw(canvas, layout::kEye, view_, session_.spec());
+  canvas.flush();
+  const bool is_warning = message_left_s_ > 0 && looking_.empty();
+  sheet_.draw(canvas, session_);
+  canvas.flush();
+  draw_pill(canvas, foot_words(), is_warning, settings_.projector);
+  if (help_) draw_help_card(canvas);
+  if (paused_) draw_pause(canvas, pause_choice_);
+  canvas.flush();
+}
+
+std::vector<std::pair<std::string, Rect>> PlayScene::places() const {
+  std::vector<std::pair<std::string, Rect>> all;
+  for (const Thing& thing : things_) all.emplace_back(thing.name, thing.rect);
+  const auto paper = sheet_.places();
+  all.insert(all.end(), paper.begin(), paper.end());
+  for (const PauseButton& button : pause_buttons()) all.emplace_back("pause/" + button.name, button.rect);
+  return all;
+}
+
+}  // namespace halfdrop

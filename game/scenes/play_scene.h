@@ -1,0 +1,98 @@
+#pragma once
+// The bench being played: a session driven by mouse and keyboard in the wall's time, drawn each frame.
+
+#include <SFML/Window/Event.hpp>
+#include <memory>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "game/records/attempt_file.h"
+#include "game/scenes/senses_words.h"
+#include "game/scenes/sheet_paper.h"
+#include "game/scenes/things.h"
+
+namespace halfdrop {
+
+struct PlaySettings {
+  double time_scale = 1.0;  ///< bench seconds a second of the wall
+  bool projector = false;   ///< words at 4 % of the height at least
+  bool say = false;         ///< senses as lines on standard output
+};
+
+class PlayScene {
+ public:
+  PlayScene(Session session, std::optional<Journal> journal, const PlaySettings& settings);
+  PlayScene(const PlayScene&) = delete;
+  PlayScene& operator=(const PlayScene&) = delete;
+
+  /// Shows the bench as it stands; hands are tied and time stands still. `words` say what moment it is.
+  void only_look(const std::string& words) { looking_ = words; }
+
+  /// No greeting at the foot (for a still picture).
+  void hide_words() { wordless_ = true; }
+
+  void event(const sf::Event& event, Point pointer);
+  /// Lets go of what must be held (swirling, washing, pouring).
+  void let_go();
+  /// Lets time pass on the bench.
+  void advance(double wall_s);
+  void draw(Canvas& canvas);
+
+  enum class Wish { none, level_list, marks, back };
+  /// What was asked for since last time.
+  [[nodiscard]] Wish take_wish() { return std::exchange(wish_, Wish::none); }
+  [[nodiscard]] const Session& session() const { return session_; }
+  /// Everything that can be clicked, by name.
+  [[nodiscard]] std::vector<std::pair<std::string, Rect>> places() const;
+
+ private:
+  struct Drag {
+    Grip grip = Grip::none;
+    Point from;           ///< pointer when it began
+    double start = 0.0;   ///< the hand's value then
+    bool swirls = false;  ///< right button on the flask
+  };
+  [[nodiscard]] BenchPicture picture() const;
+  void look();
+  void tell(const std::string& words);
+  void say_senses();
+
+  void move_hands(const HandsChange& change);
+  void act(Deed deed);
+  void act_either(Deed first, Deed second, bool second_holds);
+  void set_tap(double tap);
+  void move_eye(double by_mm);
+  void move_flask(bool under);
+
+  void key_pressed(const sf::Event::KeyEvent& key);
+  bool hand_key(const sf::Event::KeyEvent& key);
+  bool deed_key(const sf::Event::KeyEvent& key);
+  void key_released(const sf::Event::KeyEvent& key);
+  void mouse_pressed(const sf::Event::MouseButtonEvent& button, Point at);
+  void mouse_moved(Point at);
+  void wheel(float notches, Point at);
+  void begin_drag(const Thing& thing, Point at);
+  void drag_to(Point at);
+  bool pause_event(const sf::Event& event, Point at);
+  void choose(std::size_t button);
+  [[nodiscard]] std::string foot_words() const;
+
+  Session session_;
+  std::optional<Journal> journal_;
+  PlaySettings settings_;
+  SheetPaper sheet_;
+  SensesVoice voice_;
+  View view_;
+  std::vector<Thing> things_;
+  std::string looking_, message_;
+  double message_left_s_ = 0.0, clock_s_ = 0.0, owed_s_ = 0.0;
+  Point pointer_{-1, -1};
+  Drag drag_;
+  bool paused_ = false, help_ = false, journal_failed_ = false, shift_ = false, wordless_ = false;
+  std::size_t pause_choice_ = 0;
+  Wish wish_ = Wish::none;
+};
+
+}  // namespace halfdrop

@@ -1,0 +1,206 @@
+#include "game/scenes/things.h"
+
+#include <algorithm>
+
+#include "game/scenes/bench_layout.h"
+#include "game/scenes/eye_picture.h"
+#include "game/scenes/senses_words.h"
+
+namespace halfdrop {
+
+namespace {
+
+using layout::kJetX;
+using layout::kNearUnits_cm;
+
+std::string spaced(std::string words) {
+  std::replace(words.begin(), words.end(), '-', ' ');
+  return words;
+}
+
+Thing tap(const BenchPicture& picture) {
+  const float y = layout::tap_y(picture.spec);
+  return {"tap",
+          {kJetX - 22, y - 92, 116, 116},
+          "Tap: drag the handle, or [←] shut and [→] open (fine with Shift); [S] snaps it shut",
+          {},
+          {},
+          Grip::tap};
+}
+
+Thing jet(const BenchPicture& picture) {
+  const float top = layout::tap_y(picture.spec) + 26, tip = layout::tip_y(picture.spec);
+  const View& view = picture.view;
+  if (view.hanging_cm3 > 0)
+    return {"jet",
+            {kJetX - 14, top, 28, tip + 16 - top},
+            "A drop hangs at the tip: click to touch it off on the glass [O]",
+            Deed::touch_off_drop,
+            {},
+            Grip::none};
+  return {"jet",
+          {kJetX - 14, top, 28, tip + 16 - top},
+          view.jet_fill > 0.985 ? "The jet is full" : "There is air in the jet",
+          Deed::touch_off_drop,
+          {},
+          Grip::none};
+}
+
+Thing flask(const BenchPicture& picture) {
+  const View& view = picture.view;
+  const Point foot{layout::flask_x(view.hands.flask_x_cm), layout::kFootY};
+  const auto half = static_cast<float>(picture.spec.flask.base_radius_cm) * kNearUnits_cm;
+  const auto high = static_cast<float>(picture.spec.flask.height_cm) * kNearUnits_cm;
+  std::string says = "Flask";
+  if (view.flask_cm3 > 1) says += ", " + spaced(colour_words(view.rest_colour, view.backdrop_colour));
+  says += view.flask_under_jet ? ": drag it or [F] sets it aside; swirl: hold [Space] or the right button"
+                               : ": drag it under the jet or [F]; empty [X], rinse with water [V]";
+  return {"flask", {foot.x - half, foot.y - high, 2 * half, high + 4}, says, {}, {}, Grip::flask};
+}
+
+Thing beaker(const View& view) {
+  if (view.beaker_under)
+    return {"beaker",
+            layout::kBeakerUnder,
+            "Waste beaker: click takes it away [B]; right button pours it out [Shift+B]",
+            Deed::take_beaker_away,
+            Deed::empty_beaker,
+            Grip::none};
+  return {"beaker",
+          layout::kBeakerAside,
+          "Waste beaker: click puts it under the jet [B]; right button pours it out [Shift+B]",
+          Deed::put_beaker_under,
+          Deed::empty_beaker,
+          Grip::none};
+}
+
+Thing tile(const View& view) {
+  if (view.tile_laid)
+    return {"tile",
+            layout::kTileLaid,
+            "White tile: colour shows best on it; click takes it away [L]",
+            Deed::take_tile_away,
+            {},
+            Grip::none};
+  return {"tile", layout::kTileAside, "White tile: click lays it under the jet [L]", Deed::lay_tile,
+          {},     Grip::none};
+}
+
+Thing funnel(const BenchPicture& picture) {
+  const layout::FarScale far(picture.spec);
+  if (picture.view.funnel_in)
+    return {"funnel",
+            {far.tube_x - 20, far.rim_y - 30, 40, 40},
+            "Funnel in the burette: click lifts it out [N]",
+            Deed::lift_out_funnel,
+            {},
+            Grip::none};
+  return {
+      "funnel",  layout::kFunnelAside, "Funnel: click puts it in the burette [N]", Deed::put_in_funnel, {},
+      Grip::none};
+}
+
+Thing pipette(const View& view, const char* name, const Rect& rect) {
+  if (view.pipette_cm3 > 0.5)
+    return {name,
+            rect,
+            "Pipette, filled to its line: click lets it run into the flask [A]",
+            Deed::deliver_aliquot,
+            {},
+            Grip::none};
+  return {name, rect,      "Sample and pipette: click fills the pipette to its line [A]", Deed::fill_pipette,
+          {},   Grip::none};
+}
+
+Thing goggles(const View& view) {
+  if (view.goggles_on)
+    return {"goggles",
+            layout::kGoggles,
+            "You wear eye protection: click takes it off [G]",
+            Deed::take_off_goggles,
+            {},
+            Grip::none};
+  return {"goggles", layout::kGoggles, "Eye protection: click puts it on [G]", Deed::put_on_goggles,
+          {},        Grip::none};
+}
+
+Thing coat(const View& view) {
+  return {"coat",
+          layout::kCoat,
+          view.coat_on ? "You wear your coat, buttoned" : "Lab coat: click puts it on and buttons it [C]",
+          Deed::put_on_coat,
+          {},
+          Grip::none};
+}
+
+}  // namespace
+
+std::vector<Thing> things(const BenchPicture& picture) {
+  const View& view = picture.view;
+  std::vector<Thing> all = {tap(picture), jet(picture)};
+  if (view.beaker_under) all.push_back(beaker(view));
+  all.push_back(flask(picture));
+  if (!view.beaker_under) all.push_back(beaker(view));
+  all.push_back(tile(view));
+  all.push_back({"titrant",
+                 layout::kTitrantBottle,
+                 "Titrant: hold the button or [P] to pour it into the burette",
+                 {},
+                 {},
+                 Grip::pour});
+  all.push_back(pipette(view, "pipette", layout::kPipette.grown(6)));
+  all.push_back(pipette(view, "sample", layout::kSampleBottle));
+  all.push_back({"indicator",
+                 layout::kIndicator,
+                 "Indicator: click adds one drop to the flask [I]",
+                 Deed::add_indicator,
+                 {},
+                 Grip::none});
+  all.push_back({"water",
+                 layout::kWashBottle,
+                 "Wash bottle: hold the button or [W] to wash down the flask's wall and the jet",
+                 {},
+                 {},
+                 Grip::wash});
+  all.push_back(
+      {"cloth",
+       layout::kCloth,
+       view.spilt_cm3 > 0 ? "Cloth: the bench is wet, click mops it up [M]" : "Cloth: for mopping up [M]",
+       Deed::wipe_bench,
+       {},
+       Grip::none});
+  all.push_back({"sink", layout::kSink,
+                 "Sink: click rinses the flask with water [V]; right button only empties it [X]",
+                 Deed::rinse_flask, Deed::empty_flask, Grip::none});
+  all.push_back(goggles(view));
+  all.push_back(coat(view));
+  all.push_back({"eye-rail",
+                 EyePicture::rail(layout::kEye),
+                 "Your eye: drag it, turn the wheel, or [↑] [↓] (10 mm with Shift); level when the far half "
+                 "of a ring hides behind the near",
+                 {},
+                 {},
+                 Grip::eye_rail});
+  all.push_back({"eye-picture",
+                 EyePicture::frame(layout::kEye),
+                 "What your eye sees: turn the wheel to move it; [K] holds the card just below",
+                 {},
+                 {},
+                 Grip::none});
+  all.push_back({"eye",
+                 far_eye(picture.spec, view.hands.eye_mm).grown(3),
+                 "Your eye: drag it, turn the wheel, or [↑] [↓] (10 mm with Shift)",
+                 {},
+                 {},
+                 Grip::far_eye});
+  all.push_back(funnel(picture));
+  return all;
+}
+
+const Thing* thing_at(const std::vector<Thing>& all, Point point) {
+  const auto found =
+      std::find_if(all.begin(), all.end(), [&](const Thing& thing) { return thing.rect.contains(point); });
+  return found == all.end() ? nullptr : &*found;
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,30 @@
+#pragma once
+// What lies on the bench and can be taken hold of: where it is, what can be done with it now, and by which
+// key.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "game/scenes/bench_picture.h"
+#include "physics/bench/deeds.h"
+
+namespace halfdrop {
+
+enum class Grip { none, tap, flask, far_eye, eye_rail, pour, wash };
+
+struct Thing {
+  std::string name;  ///< one word, for driving by mouse and for tests
+  Rect rect;
+  std::string says;                ///< one line; keys stand in [brackets]
+  std::optional<Deed> deed;        ///< on a click
+  std::optional<Deed> other_deed;  ///< on a click with the right button
+  Grip grip = Grip::none;          ///< while the left button is held
+};
+
+/// Things as they lie now, nearest to the viewer first.
+[[nodiscard]] std::vector<Thing> things(const BenchPicture& picture);
+/// The one under a point.
+[[nodiscard]] const Thing* thing_at(const std::vector<Thing>& all, Point point);
+
+}  // namespace halfdrop
