@@ -1,0 +1,84 @@
+#include "game/marking/calculation.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace halfdrop {
+
+namespace {
+
+constexpr double kRounding = 0.001;
+
+std::optional<double> factor_value(const Level& level, const Factor& factor, const CellValues& cells) {
+  if (const double* number = std::get_if<double>(&factor)) return *number;
+  const std::string& name = std::get<std::string>(factor);
+  const auto cell = cells.find(name);
+  if (cell != cells.end()) return cell->second;
+  const auto value = level_value(level, name);
+  return value ? std::optional(*value) : std::nullopt;
+}
+
+void keep(CellValues& cells, const std::string& cell, std::optional<double> value) {
+  if (value) cells[cell] = *value;
+}
+
+}  // namespace
+
+std::optional<double> evaluate(const Level& level, const CalculationStep& step, const CellValues& cells) {
+  double value = 1.0;
+  for (const Factor& factor : step.multiply) {
+    const auto part = factor_value(level, factor, cells);
+    if (!part) return std::nullopt;
+    value *= *part;
+  }
+  for (const Factor& factor : step.divide) {
+    const auto part = factor_value(level, factor, cells);
+    if (!part || *part == 0.0) return std::nullopt;
+    value /= *part;
+  }
+  return std::isfinite(value) ? std::optional(value) : std::nullopt;
+}
+
+std::optional<double> result_from_mean(const Level& level, double mean_cm3) {
+  CellValues cells = {{kMeanTitre, mean_cm3}};
+  std::optional<double> last;
+  for (const CalculationStep& step : level.calculation) {
+    last = step.cell == kMeanTitre ? std::optional(mean_cm3) : evaluate(level, step, cells);
+    keep(cells, step.cell, last);
+  }
+  return last;
+}
+
+bool agrees(const std::string& text, double written, double expected) {
+  constexpr double kTiny = 1e-9;
+  double tolerance = kRounding * std::fabs(expected);
+  if (significant_figures(text) >= 2) tolerance = std::max(tolerance, half_unit_written(text));
+  return std::fabs(written - expected) <= tolerance + kTiny * std::fabs(expected);
+}
+
+std::vector<WorkedStep> check_working(const Level& level, const ResultsSheet& sheet,
+                                      std::optional<double> mean_cm3) {
+  CellValues as_written;  // each line from the figures on the paper
+  CellValues carried;     // ... from the figures a calculator still held
+  std::vector<WorkedStep> working;
+  for (const CalculationStep& step : level.calculation) {
+    const std::optional<double> written = sheet.number(step.cell);
+    if (step.cell == kMeanTitre) {
+      const bool rounded_only = written && mean_cm3 && agrees(sheet.text(step.cell), *written, *mean_cm3);
+      keep(as_written, step.cell, written ? written : mean_cm3);
+      keep(carried, step.cell, written && !rounded_only ? written : mean_cm3);
+      continue;
+    }
+    WorkedStep worked{step,  sheet.text(step.cell),      written, evaluate(level, step, as_written),
+                      false, sheet.written_at(step.cell)};
+    const std::optional<double> unrounded = evaluate(level, step, carried);
+    worked.right = written && ((worked.expected && agrees(worked.text, *written, *worked.expected)) ||
+                               (unrounded && agrees(worked.text, *written, *unrounded)));
+    keep(as_written, step.cell, written ? written : worked.expected);
+    keep(carried, step.cell, worked.right && unrounded ? unrounded : (written ? written : worked.expected));
+    working.push_back(std::move(worked));
+  }
+  return working;
+}
+
+}  // namespace halfdrop

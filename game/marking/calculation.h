@@ -1,0 +1,45 @@
+#pragma once
+// The level's calculation worked from the player's own figures: a slip in one line is that line's alone.
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "game/level/level.h"
+#include "game/marking/results_sheet.h"
+
+namespace halfdrop {
+
+inline constexpr const char* kMeanTitre = "calculation/mean titre";
+
+/// Values of cells by name.
+using CellValues = std::map<std::string, double>;
+
+/// One line: product of `multiply` over product of `divide`. Nothing when a factor is missing or the result
+/// not finite.
+[[nodiscard]] std::optional<double> evaluate(const Level& level, const CalculationStep& step,
+                                             const CellValues& cells);
+
+/// The level's result when a mean titre (cm3) is put through its calculation unrounded.
+[[nodiscard]] std::optional<double> result_from_mean(const Level& level, double mean_cm3);
+
+/// One line of the working as it was written and as it should be.
+struct WorkedStep {
+  CalculationStep step;
+  std::string text;  ///< as written
+  std::optional<double> written;
+  std::optional<double> expected;  ///< from the figures the player wrote above
+  bool right = false;
+  Tick tick = 0;
+};
+
+/// Every step but the mean. `mean_cm3`: of the ticked titres, for lines that follow an unwritten mean.
+[[nodiscard]] std::vector<WorkedStep> check_working(const Level& level, const ResultsSheet& sheet,
+                                                    std::optional<double> mean_cm3);
+
+/// A result agrees with what it should be to 0.1 %, or to half a unit of its last place when it has two
+/// figures or more.
+[[nodiscard]] bool agrees(const std::string& text, double written, double expected);
+
+}  // namespace halfdrop

@@ -1,0 +1,49 @@
+#pragma once
+// The criteria: each one a small function from what happened and what was written to a finding. Points are
+// our own choice; bands come from the level.
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "game/marking/calculation.h"
+#include "game/marking/evidence.h"
+#include "game/marking/marks.h"
+#include "game/marking/results_sheet.h"
+
+namespace halfdrop {
+
+/// Everything a criterion may look at.
+struct Case {
+  const Session& session;  ///< as it stood at the end
+  const Evidence& evidence;
+  const ResultsSheet& sheet;
+  const std::map<std::string, RunReadings>& readings;
+  const std::vector<TitreRow>& titres;
+
+  [[nodiscard]] const Level& level() const { return session.level(); }
+  [[nodiscard]] Tick end() const { return session.state().tick; }
+};
+
+using Criterion = Finding (*)(const Case&);
+
+/// Appends this score's findings.
+void mark_safety(const Case& marked, std::vector<Finding>& findings);
+void mark_hand(const Case& marked, std::vector<Finding>& findings);
+void mark_eye(const Case& marked, std::vector<Finding>& findings);
+void mark_record(const Case& marked, std::vector<Finding>& findings);
+void mark_arithmetic(const Case& marked, std::vector<Finding>& findings);
+/// What occurred and is often taken for a fault, though it costs nothing (of == 0, met).
+void mark_harmless(const Case& marked, std::vector<Finding>& findings);
+
+/// Mean of the ticked titres in the player's own figures (written titre, or final minus initial where none is
+/// written).
+[[nodiscard]] std::optional<double> own_mean_cm3(const std::vector<TitreRow>& titres);
+
+/// Two figures written to 0.01 count as equal within this.
+inline constexpr double kSameFigure_cm3 = 1e-6;
+/// Titres agree within 0.10 cm3 (common practice; practice of boards).
+inline constexpr double kConcordant_cm3 = 0.10;
+
+}  // namespace halfdrop

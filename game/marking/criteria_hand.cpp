@@ -1,0 +1,260 @@
+// Hand: jet, funnel, drops, swirling, washing down, approach; true volume against equivalence.
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "game/marking/per_run.h"
+#include "game/marking/wording.h"
+
+namespace halfdrop {
+
+namespace {
+
+/// Less air than this in the jet, or less hanging liquid, cannot be seen (our own choice).
+constexpr double kSeenInJet_cm3 = 0.002;
+constexpr double kSeenHanging_cm3 = 0.01;
+constexpr double kSeenOnWall_cm3 = 0.002;
+/// Share of the titrant that must have come into a swirled flask (our own choice).
+constexpr double kSwirledShare = 0.8;
+/// The last part of an accurate run goes drop by drop (common practice), at about two drops a second or less:
+/// the allowance above two is our own.
+constexpr double kDropwise_cm3 = 0.5;
+constexpr double kDropsPerSecond = 2.5;
+constexpr int kMostIndicatorDrops = 5;
+
+std::optional<Slip> funnel_out(const Case&, const RunView& run) {
+  const BenchState& bench = run.readings->initial->bench;
+  if (!bench.funnel_in) return std::nullopt;
+  return Slip{bench.ledger.balance(Account::funnel).volume_cm3(),
+              "the funnel was still in when the initial reading was written", bench.tick,
+              run.cost(Cause::funnel_drips)};
+}
+
+std::optional<Slip> jet_filled(const Case& marked, const RunView& run) {
+  const BenchState& bench = run.readings->initial->bench;
+  const double air_cm3 =
+      marked.session.spec().burette.jet_cm3 - bench.ledger.balance(Account::jet).volume_cm3();
+  if (air_cm3 <= kSeenInJet_cm3) return std::nullopt;
+  return Slip{air_cm3, "the jet held " + cm3_text(air_cm3) + " of air at the initial reading", bench.tick,
+              run.cost(Cause::jet_air)};
+}
+
+std::optional<Slip> nothing_hanging(const Case&, const RunView& run) {
+  const auto hanging = [](const ReadingMoment& moment) {
+    return moment.bench.ledger.balance(Account::pendant_drop).volume_cm3();
+  };
+  const double first_cm3 = hanging(*run.readings->initial);
+  const double last_cm3 = hanging(*run.readings->final);
+  if (std::max(first_cm3, last_cm3) <= kSeenHanging_cm3) return std::nullopt;
+  const bool at_first = first_cm3 > last_cm3;
+  return Slip{std::max(first_cm3, last_cm3),
+              cm3_text(at_first ? first_cm3 : last_cm3) + " hung at the tip at the " +
+                  (at_first ? "initial" : "final") + " reading",
+              (at_first ? run.readings->initial : run.readings->final)->bench.tick,
+              run.cost(Cause::hanging_drop)};
+}
+
+std::optional<Slip> swirled(const Case&, const RunView& run) {
+  const double entered_cm3 = run.flask->entered_cm3;
+  if (entered_cm3 <= 0.0)
+    return Slip{0.0, "no titrant came into the flask", run.readings->final->bench.tick, {}};
+  const double share = run.flask->swirled_in_cm3 / entered_cm3;
+  if (share >= kSwirledShare) return std::nullopt;
+  return Slip{1.0 - share,
+              "only " + figure_text(100.0 * share, 0) + " % of the titrant came into a swirled flask",
+              run.flask->last_entered,
+              {}};
+}
+
+/// Quickest three drops in a row among the last part of a run, drops a second.
+double quickest_drops_per_s(const Evidence& evidence, const RunReadings& readings) {
+  const auto& drops = evidence.drops;
+  const auto after = [](Tick tick, const FallenDrop& drop) { return tick < drop.tick; };
+  const auto begin = std::upper_bound(drops.begin(), drops.end(), readings.initial->bench.tick, after);
+  const auto end = std::upper_bound(drops.begin(), drops.end(), readings.final->bench.tick, after);
+  double quickest = 0.0;
+  for (auto drop = begin; end - drop > 2; ++drop) {
+    if (drop->out_cm3 < (end - 1)->out_cm3 - kDropwise_cm3) continue;
+    const Tick apart = std::max<Tick>((drop + 2)->tick - drop->tick, 1);
+    quickest = std::max(quickest, 2.0 / seconds(apart));
+  }
+  return quickest;
+}
+
+std::optional<Slip> drop_by_drop(const Case& marked, const RunView& run) {
+  const double quickest = quickest_drops_per_s(marked.evidence, *run.readings);
+  if (quickest <= kDropsPerSecond) return std::nullopt;
+  return Slip{quickest, "up to " + figure_text(quickest, 1) + " drops a second in the last 0.5 cm³",
+              run.flask->last_entered, run.cost(Cause::overshoot)};
+}
+
+std::optional<Slip> washed_down(const Case&, const RunView& run) {
+  const BenchState& bench = run.readings->final->bench;
+  const double clinging_cm3 = bench.ledger.balance(Account::flask_wall).volume_cm3();
+  if (clinging_cm3 <= kSeenOnWall_cm3) return std::nullopt;
+  return Slip{clinging_cm3,
+              cm3_text(clinging_cm3, 3) + " of titrant clung to the flask's wall at the final reading",
+              bench.tick, run.cost(Cause::flask_wall)};
+}
+
+std::optional<Slip> flask_clean(const Case&, const RunView& run) {
+  const FlaskUse::Before before = run.flask->before;
+  if (before == FlaskUse::Before::first_use || before == FlaskUse::Before::rinsed) return std::nullopt;
+  const bool emptied = before == FlaskUse::Before::only_emptied;
+  const auto cost = run.cost(Cause::flask_residue);
+  return Slip{(emptied ? 0.0 : 1.0) + std::fabs(cost.value_or(0.0)),
+              emptied ? "the flask was emptied but not rinsed before the run"
+                      : "the flask still held the liquid of the run before",
+              run.readings->final->bench.tick, cost};
+}
+
+std::optional<Slip> one_aliquot(const Case&, const RunView& run) {
+  const int aliquots = run.flask->aliquots;
+  if (aliquots == 1) return std::nullopt;
+  return Slip{std::fabs(aliquots - 1.0),
+              aliquots == 0
+                  ? "no aliquot went into the flask"
+                  : count_text(static_cast<std::size_t>(aliquots), "aliquot") + " went into the flask",
+              run.readings->final->bench.tick, run.cost(Cause::aliquot)};
+}
+
+std::optional<Slip> tile_at_the_end(const Case&, const RunView& run) {
+  if (run.flask->last_on_tile) return std::nullopt;
+  return Slip{
+      0.0, "the flask was not on the white tile when the last titrant came in", run.flask->last_entered, {}};
+}
+
+const std::array<RunRule, 9> kRules = {{
+    {Score::hand, "funnel-out", 0.5, Needs::initial, false, "The funnel was out at every initial reading",
+     "Lift the funnel out before you read: its drips raise the level unseen.", funnel_out},
+    {Score::hand, "jet-filled", 1.0, Needs::initial, false,
+     "The jet was full of liquid at every initial reading",
+     "Open the tap over the beaker until the jet runs full, then read. The scale counts air as titrant.",
+     jet_filled},
+    {Score::hand, "hanging-drop", 0.5, Needs::both, false, "Nothing hung at the tip when readings were taken",
+     "Touch the hanging drop off: on the beaker before the first reading, on the flask's wall before the "
+     "last.",
+     nothing_hanging},
+    {Score::hand, "swirled", 1.0, Needs::both, false, "The flask was swirled while titrant came in",
+     "Keep one hand on the tap and swirl with the other all the time.", swirled},
+    {Score::hand, "drop-by-drop", 1.0, Needs::both, true, "The last 0.5 cm³ went in drop by drop",
+     "Slow to single drops about 1 cm³ before the end the trial run showed.", drop_by_drop},
+    {Score::hand, "washed-down", 0.5, Needs::both, false, "No titrant clung to the wall at the final reading",
+     "Rinse the wall down with a little water before the last drops: what clings there has been counted.",
+     washed_down},
+    {Score::hand, "flask-clean", 0.5, Needs::both, false, "The flask was clean before every run",
+     "Rinse the flask twice with water between runs; it may stay wet.", flask_clean},
+    {Score::hand, "one-aliquot", 0.5, Needs::both, false, "Every run had one aliquot",
+     "One pipetteful for each run, into a rinsed flask.", one_aliquot},
+    {Score::hand, "white-tile", 0.5, Needs::both, false, "The flask stood on the white tile at the end",
+     "Work on the white tile: it shows the first tint sooner.", tile_at_the_end},
+}};
+
+Finding tap_shut(const Case& marked) {
+  const Evidence& evidence = marked.evidence;
+  Finding finding{Score::hand, "tap-shut", false, 0.0, 0.5, "", marked.end(), std::nullopt, ""};
+  finding.advice = "Look at the tap before you pour: it must lie across the burette.";
+  if (evidence.poured_cm3 <= 0.0) {
+    finding.seen = "The burette was never filled.";
+  } else if (evidence.poured_tap_open) {
+    finding.tick = *evidence.poured_tap_open;
+    finding.seen =
+        "Titrant was poured with the tap open; " + cm3_text(evidence.ran_through_cm3) + " ran out meanwhile.";
+  } else {
+    finding.met = true;
+    finding.points = finding.of;
+    finding.seen = "The tap was shut while titrant was poured.";
+    finding.tick = evidence.first_liquid.value_or(0);
+    finding.advice.clear();
+  }
+  return finding;
+}
+
+Finding indicator_drops(const Case& marked) {
+  Finding finding{Score::hand,
+                  "indicator",
+                  false,
+                  0.0,
+                  0.5,
+                  "No run has both readings.",
+                  marked.end(),
+                  std::nullopt,
+                  "Two or three drops, the same number in every run: the indicator takes titrant too."};
+  const std::vector<RunView> runs = runs_to_check(marked, Needs::both, false);
+  if (runs.empty()) return finding;
+  int least = runs.front().flask->indicator_drops;
+  int most = least;
+  std::string counts;
+  for (const RunView& run : runs) {
+    const int drops = run.flask->indicator_drops;
+    least = std::min(least, drops);
+    most = std::max(most, drops);
+    counts += (counts.empty() ? "" : ", ") + run_text(run.name) + " " + std::to_string(drops);
+  }
+  finding.tick = runs.back().readings->final->bench.tick;
+  finding.seen = "Drops of indicator: " + counts + ".";
+  finding.met = least == most && least >= 1 && most <= kMostIndicatorDrops;
+  if (!finding.met) return finding;
+  finding.points = finding.of;
+  finding.advice.clear();
+  return finding;
+}
+
+double past_equivalence_cm3(const RunView& run) {
+  return run.row->breakdown->of(Cause::overshoot) + run.row->breakdown->of(Cause::indicator_blank);
+}
+
+/// Only when it happened: its marks are lost where the titre goes.
+void report_if(const Case& marked, const RunRule& rule, std::vector<Finding>& findings) {
+  if (runs_to_check(marked, rule.needs, rule.accurate_only).empty()) return;
+  Finding finding = judge(marked, rule);
+  if (!finding.met) findings.push_back(std::move(finding));
+}
+
+std::optional<Slip> refilled(const Case&, const RunView& run) {
+  const double cost = run.cost(Cause::refill).value_or(0.0);
+  if (std::fabs(cost) < kSeenInJet_cm3) return std::nullopt;
+  return Slip{std::fabs(cost), "titrant was poured into the burette between its readings",
+              run.readings->final->bench.tick, cost};
+}
+
+std::optional<Slip> missed(const Case&, const RunView& run) {
+  const double cost = run.cost(Cause::missed_flask).value_or(0.0);
+  if (std::fabs(cost) < kSeenInJet_cm3) return std::nullopt;
+  return Slip{std::fabs(cost), cm3_text(cost) + " of titrant fell beside the flask",
+              run.readings->final->bench.tick, cost};
+}
+
+std::optional<Slip> ran_over(const Case&, const RunView& run) {
+  const double lost_cm3 = run.readings->story.lost.volume_cm3();
+  if (lost_cm3 < kSeenInJet_cm3) return std::nullopt;
+  return Slip{lost_cm3, cm3_text(lost_cm3) + " ran over the flask's rim", run.readings->final->bench.tick,
+              run.cost(Cause::swirled_out)};
+}
+
+const std::array<RunRule, 3> kOnlyIfSo = {{
+    {Score::hand, "not-refilled", 0.0, Needs::both, false, "No run was refilled",
+     "Refill between runs only, and read again.", refilled},
+    {Score::hand, "into-the-flask", 0.0, Needs::both, false, "All titrant went into the flask",
+     "Bring the neck under the jet before you open the tap.", missed},
+    {Score::hand, "nothing-over-the-rim", 0.0, Needs::both, false, "Nothing ran over the rim",
+     "Use less water to wash down.", ran_over},
+}};
+
+}  // namespace
+
+void mark_hand(const Case& marked, std::vector<Finding>& findings) {
+  findings.push_back(tap_shut(marked));
+  for (const RunRule& rule : kRules) findings.push_back(judge(marked, rule));
+  findings.push_back(indicator_drops(marked));
+  for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, findings);
+  if (marked.level().hand_bands.empty()) return;
+  findings.push_back(judge_bands(
+      marked,
+      {Score::hand, "titrant-volume", "titrant in the flask past equivalence",
+       "Stop at the first colour that lasts: near it a half drop is enough.", past_equivalence_cm3},
+      marked.level().hand_bands));
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,158 @@
+#include <algorithm>
+#include <cmath>
+
+#include "game/marking/criteria.h"
+
+namespace halfdrop {
+
+namespace {
+
+/// Replays an attempt once and keeps what marking needs.
+struct Witness {
+  ReadingMoments moments;
+  Evidence evidence;
+  ResultsSheet sheet;
+  std::size_t changes_before = 0;
+
+  /// A change that was refused leaves no line in the session's own log.
+  void change_done(const Session& session, const Change& change) {
+    if (session.attempt().changes.size() == changes_before) return;
+    moments.after_change(session, change);
+    if (const auto* writing = std::get_if<Writing>(&change.what)) sheet.write(change.tick, *writing);
+    evidence.after_change(session, change, moments);
+  }
+};
+
+Replay watch(const Attempt& attempt, Witness& witness) {
+  ReplayWatcher watcher;
+  watcher.after_tick = [&](const Session& session) { witness.evidence.after_tick(session); };
+  watcher.before_change = [&](const Session& session, const Change&) {
+    witness.changes_before = session.attempt().changes.size();
+  };
+  watcher.after_change = [&](const Session& session, const Change& change) {
+    witness.change_done(session, change);
+  };
+  return replay(attempt, watcher);
+}
+
+/// 21.65 - 0.15 as a person subtracts: without the binary tail.
+double difference_cm3(double final_cm3, double initial_cm3) {
+  const double raw = final_cm3 - initial_cm3;
+  const double clean = std::round(raw * 1e9) / 1e9;
+  return std::isfinite(clean) ? clean : raw;
+}
+
+/// Nothing unless the figures on the paper are the ones the moments hold.
+std::optional<TitreBreakdown> breakdown_of(const Session& session, const TitreRow& row,
+                                           const Witness& witness) {
+  const auto found = witness.moments.runs().find(row.run);
+  if (found == witness.moments.runs().end() || !found->second.complete() || !row.recorded_cm3)
+    return std::nullopt;
+  const RunReadings& readings = found->second;
+  if (readings.initial->written_cm3 != *row.initial_cm3 || readings.final->written_cm3 != *row.final_cm3) {
+    return std::nullopt;
+  }
+  return break_down(session.spec(), session.level().aliquot_cm3, *readings.initial, *readings.final,
+                    readings.story);
+}
+
+std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness) {
+  std::vector<TitreRow> rows;
+  const ResultsSheet& sheet = witness.sheet;
+  for (const std::string& run : run_names(session.level())) {
+    if (!sheet.begun(run)) continue;
+    TitreRow row;
+    row.run = run;
+    row.initial_cm3 = sheet.number(run + "/initial");
+    row.final_cm3 = sheet.number(run + "/final");
+    row.written_titre_cm3 = sheet.number(run + "/titre");
+    row.used = sheet.ticked(run);
+    if (row.initial_cm3 && row.final_cm3) row.recorded_cm3 = difference_cm3(*row.final_cm3, *row.initial_cm3);
+    row.breakdown = breakdown_of(session, row, witness);
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<Finding> find(const Case& marked) {
+  std::vector<Finding> findings;
+  mark_safety(marked, findings);
+  mark_hand(marked, findings);
+  mark_eye(marked, findings);
+  mark_record(marked, findings);
+  mark_arithmetic(marked, findings);
+  mark_harmless(marked, findings);
+  return findings;
+}
+
+Marks add_up(const std::vector<Finding>& findings) {
+  Marks marks;
+  marks.safe = true;
+  for (const Finding& finding : findings) {
+    if (finding.score == Score::safety) {
+      marks.safe = marks.safe && finding.met;
+      continue;
+    }
+    Marks::Part& part = marks.parts[static_cast<std::size_t>(finding.score) - 1];
+    part.points += finding.points;
+    part.of += finding.of;
+  }
+  for (const Marks::Part& part : marks.parts) {
+    marks.total += marks.safe ? part.points : 0.0;
+    marks.of += part.of;
+  }
+  return marks;
+}
+
+/// What the last line of the calculation asks for; the unknown's own strength where a level has no
+/// calculation.
+void conclude(const Session& session, const ResultsSheet& sheet, MarkedAttempt& marked) {
+  const Level& level = session.level();
+  const BenchSpec& spec = session.spec();
+  marked.ideal_titre_cm3 = ideal_titre_cm3(spec, level.aliquot_cm3);
+  marked.true_value = spec.unknown_in_flask ? spec.sample.true_mol_dm3 : spec.titrant.true_mol_dm3;
+  marked.unit = "mol dm⁻³";
+  marked.mean_titre_cm3 = sheet.number(kMeanTitre);
+  if (level.calculation.empty()) return;
+  const CalculationStep& result = level.calculation.back();
+  marked.true_value = result_from_mean(level, marked.ideal_titre_cm3).value_or(marked.true_value);
+  marked.unit = result.unit;
+  marked.reported = sheet.number(result.cell);
+}
+
+}  // namespace
+
+std::string_view score_name(Score score) {
+  switch (score) {
+    case Score::safety:
+      return "safety";
+    case Score::hand:
+      return "hand";
+    case Score::eye:
+      return "eye";
+    case Score::record:
+      return "record";
+    case Score::arithmetic:
+      return "arithmetic";
+  }
+  return "";
+}
+
+MarkedAttempt mark(const Attempt& attempt) {
+  Witness witness;
+  const Replay replayed = watch(attempt, witness);
+  const Session& session = replayed.session;
+  MarkedAttempt marked;
+  marked.level_id = attempt.level.id;
+  marked.level_title = attempt.level.title;
+  marked.alias = attempt.alias;
+  marked.outcome = replayed.outcome;
+  marked.titres = titre_rows(session, witness);
+  conclude(session, witness.sheet, marked);
+  marked.findings =
+      find(Case{session, witness.evidence, witness.sheet, witness.moments.runs(), marked.titres});
+  marked.marks = add_up(marked.findings);
+  return marked;
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,60 @@
+#pragma once
+// Criteria that look at one run after another: the worst run is named, with its tick and its cost.
+
+#include <span>
+
+#include "game/marking/criteria.h"
+
+namespace halfdrop {
+
+/// One run of the sheet as a criterion sees it.
+struct RunView {
+  std::string name;
+  const RunReadings* readings = nullptr;
+  const TitreRow* row = nullptr;
+  const FlaskUse* flask = nullptr;  ///< null without a final reading
+
+  [[nodiscard]] bool accurate() const { return name != "trial"; }
+  [[nodiscard]] std::optional<double> cost(Cause cause) const;
+};
+
+/// What one run did wrong.
+struct Slip {
+  double size = 0.0;  ///< the largest is the one that is reported
+  std::string what;   ///< "the jet held 0.20 cm³ of air"
+  Tick tick = 0;
+  std::optional<double> cost_cm3;
+};
+
+enum class Needs { initial, both };
+
+struct RunRule {
+  Score score;
+  const char* id;
+  double of;
+  Needs needs;
+  bool accurate_only;
+  const char* right;  ///< what is seen when no run slipped
+  const char* advice;
+  std::optional<Slip> (*check)(const Case&, const RunView&);
+};
+
+/// Runs that have what is needed, in the order of the sheet.
+[[nodiscard]] std::vector<RunView> runs_to_check(const Case& marked, Needs needs, bool accurate_only);
+[[nodiscard]] Finding judge(const Case& marked, const RunRule& rule);
+/// Accurate runs that count: the ticked ones with a breakdown, or all with one while none is ticked.
+[[nodiscard]] std::vector<RunView> runs_that_count(const Case& marked);
+
+/// A score by bands: |error| averaged over the runs that count.
+struct BandRule {
+  Score score;
+  const char* id;
+  const char* what;  ///< "titrant past equivalence"
+  const char* advice;
+  double (*error_cm3)(const RunView&);
+};
+[[nodiscard]] Finding judge_bands(const Case& marked, const BandRule& rule, std::span<const Band> bands);
+/// Points for an error; 0 beyond the last band.
+[[nodiscard]] int band_points(std::span<const Band> bands, double error_cm3);
+
+}  // namespace halfdrop

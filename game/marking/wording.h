@@ -1,0 +1,23 @@
+#pragma once
+// Figures and names as findings say them.
+
+#include <string>
+
+namespace halfdrop {
+
+/// "0.08 cm³"; never "-0.00".
+[[nodiscard]] std::string cm3_text(double cm3, int decimals = 2);
+/// "+0.08 cm³", "−0.08 cm³", "0.00 cm³".
+[[nodiscard]] std::string signed_cm3_text(double cm3, int decimals = 2);
+/// A plain figure with so many decimals.
+[[nodiscard]] std::string figure_text(double value, int decimals);
+/// So many significant figures, as a calculator shows them: "2.147e-03", "0.0859".
+[[nodiscard]] std::string significant_text(double value, int figures);
+/// "trial" becomes "trial run", "2" becomes "run 2".
+[[nodiscard]] std::string run_text(const std::string& run);
+/// First letter large. ASCII only.
+[[nodiscard]] std::string sentence(std::string text);
+/// "1 run", "3 runs".
+[[nodiscard]] std::string count_text(std::size_t count, const std::string& noun);
+
+}  // namespace halfdrop
