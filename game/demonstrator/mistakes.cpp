@@ -29,7 +29,7 @@ constexpr std::array kMistakes = {
     Mistake{"eye-too-high-at-end", "The last reading is taken looking down on the meniscus.", "reading",
             Cause::parallax_final, "low", 0.0,
             [](Habits& habits) { habits.eye_too_high_at_end_mm = kLooksDown_mm; }},
-    Mistake{"drop-left-at-end", "A drop is left hanging at the tip when the last reading is taken.",
+    Mistake{"drop-left-at-end", "One drop more is begun, and left hanging when the last reading is taken.",
             "titrating", Cause::hanging_drop, "high", 0.0,
             [](Habits& habits) { habits.leaves_drop_hanging = true; }},
     Mistake{"overshoot", "The accurate runs are run as fast as the trial, past the endpoint.", "titrating",

@@ -13,8 +13,6 @@ constexpr double kTapStep = 0.01;
 constexpr double kFinestTapStep = 0.0025;
 /// Single drops: slow enough to shut the tap between two of them.
 constexpr double kDrip_per_s = 0.5;
-constexpr double kHalfDrop = 0.5;
-constexpr double kSwollen = 0.8;
 constexpr double kNothingHangs = 0.01;
 /// A reading from an eye this far off level is off by less than 0.04 cm3: good enough while it runs.
 constexpr double kNearLevel_mm = 20.0;
@@ -66,7 +64,7 @@ void Moves::open_tap_to(double drops_per_s) {
   bench_.watch_until(right, 30.0);
 }
 
-void Moves::one_drop(bool hang_next) {
+void Moves::one_drop() {
   double hung = bench_.look().hanging_share;
   open_tap_to(kDrip_per_s);
   drips_at_ = bench_.hands().tap;
@@ -76,15 +74,18 @@ void Moves::one_drop(bool hang_next) {
     return falls;
   };
   bench_.watch_until(fell, 20.0);
-  if (hang_next) bench_.watch_until([](const Senses& seen) { return seen.hanging_share >= kSwollen; }, 20.0);
+  shut_tap();
+}
+
+void Moves::begin_drop(double share) {
+  open_tap_to(kDrip_per_s);
+  drips_at_ = bench_.hands().tap;
+  bench_.watch_until([share](const Senses& seen) { return seen.hanging_share >= share; }, 20.0);
   shut_tap();
 }
 
 void Moves::half_drop() {
-  open_tap_to(kDrip_per_s);
-  drips_at_ = bench_.hands().tap;
-  bench_.watch_until([](const Senses& seen) { return seen.hanging_share >= kHalfDrop; }, 20.0);
-  shut_tap();
+  begin_drop(0.5);
   touch_off();
 }
 
@@ -92,7 +93,7 @@ void Moves::touch_off() {
   const Senses seen = bench_.look();
   if (seen.hanging_share < kNothingHangs) return;
   bench_.act(Deed::touch_off_drop);
-  if (seen.flask_under_jet && !seen.beaker_under) wash_down(2.5);
+  if (seen.flask_under_jet && !seen.beaker_under) wash_down(1.0);
 }
 
 void Moves::swirl() {

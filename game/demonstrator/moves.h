@@ -20,8 +20,10 @@ class Moves {
   void shut_tap() { bench_.hold(&HandsChange::tap, 0.0); }
   /// Opens the tap bit by bit until it runs about this fast, in drops a second.
   void open_tap_to(double drops_per_s);
-  /// Opens, lets one drop fall and shuts. With `hang_next`, shuts only when the next one has swollen.
-  void one_drop(bool hang_next = false);
+  /// Opens, lets one drop fall and shuts.
+  void one_drop();
+  /// Lets a drop swell to this share of a full one and shuts.
+  void begin_drop(double share);
   /// Lets half a drop swell, touches it off and washes it down.
   void half_drop();
   /// Touches off what hangs, if anything does, and, over the flask, washes it down.

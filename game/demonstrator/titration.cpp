@@ -16,6 +16,7 @@ constexpr double kMixes_s = 8.0;
 constexpr double kLingers_s = 2.2;
 constexpr double kMustLast_s = 30.0;
 constexpr int kMostDrops = 200;
+constexpr double kNearlyFull = 0.85;
 
 bool looks_coloured(const Senses& seen) { return seen.rest_change >= kFirstVisibleChange; }
 
@@ -76,21 +77,29 @@ void Titration::careful(double slow_from_cm3) {
 void Titration::drop_by_drop() {
   bool lingers = false;
   for (int drops = 0; drops < kMostDrops && !coloured() && !bench_.gave_up(); ++drops) {
-    if (lingers && !habits_.leaves_drop_hanging) {
+    if (lingers) {
       moves_.half_drop();
     } else {
-      moves_.one_drop(habits_.leaves_drop_hanging);
+      moves_.one_drop();
     }
-    const double fades_s = mix();
-    lingers = lingers || (habits_.swirls && fades_s > kLingers_s);
+    const double faded_s = mix();
+    lingers = lingers || (habits_.swirls && faded_s > kLingers_s);
   }
   if (!coloured()) bench_.give_up("the colour did not stay");
 }
 
 void Titration::let_it_last() {
-  if (!habits_.leaves_drop_hanging) moves_.touch_off();
-  bench_.wait(kMustLast_s);
-  if (!coloured() && !bench_.gave_up()) drop_by_drop();
+  while (!bench_.gave_up()) {
+    if (habits_.leaves_drop_hanging) {
+      moves_.begin_drop(kNearlyFull);
+    } else {
+      moves_.touch_off();
+    }
+    moves_.wash_down(2.0);
+    bench_.wait(kMustLast_s);
+    if (coloured()) return;
+    drop_by_drop();
+  }
 }
 
 }  // namespace halfdrop

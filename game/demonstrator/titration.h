@@ -15,7 +15,7 @@ class Titration {
   void quick();
   /// Fast until the burette reads `slow_from_cm3`, then drop by drop to the first colour that stays.
   void careful(double slow_from_cm3);
-  /// What hangs goes in, then half a minute of swirling in which the colour must last.
+  /// What hangs and clings goes in, then half a minute of swirling in which the colour must last.
   void let_it_last();
 
  private:
