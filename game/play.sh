@@ -27,7 +27,7 @@ length_in_seconds() {
 demonstrate() {
   local out=$root/.out attempt seconds percent at size
   attempt=$out/demonstration.jsonl
-  mkdir -p "$out"
+  mkdir -p "$out" && rm -f "$out"/bench-*.png
   say "There is no display here: performing a level off-screen."
   "$programs/halfdrop-desk" perform "$root/levels/01-spirit-vinegar.json" --seed 7 --out "$attempt"
   "$programs/halfdrop-desk" mark "$attempt" >"$out/marks.txt"
