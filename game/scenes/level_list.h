@@ -40,16 +40,31 @@ class LevelList {
   /// What was asked for since last time.
   [[nodiscard]] std::optional<Wish> take_wish();
   [[nodiscard]] const std::vector<Entry>& levels() const { return levels_; }
-  [[nodiscard]] std::vector<std::pair<std::string, Rect>> places() const;
+  [[nodiscard]] bool shows_cautions() const { return cautions_.has_value(); }
+  /// What can be clicked now, as last drawn: "level/...", "unfinished/0", "start", "back".
+  [[nodiscard]] const std::vector<std::pair<std::string, Rect>>& places() const { return places_; }
 
  private:
+  bool key(sf::Keyboard::Key code);
+  bool choose(const std::string& place);
+  void open(std::size_t row);
+  void scroll(float by);
+  [[nodiscard]] std::size_t rows() const { return unfinished_.size() + levels_.size(); }
+  void draw_list(Canvas& canvas) const;
+  float draw_unfinished(Canvas& canvas, float y) const;
+  float draw_level(Canvas& canvas, float y, std::size_t level) const;
+  void draw_cautions(Canvas& canvas) const;
+
   std::vector<Entry> levels_;
   std::vector<Unfinished> unfinished_;
   std::vector<Fault> faults_;
-  std::size_t focus_ = 0;
+  std::size_t focus_ = 0;  ///< row: unfinished attempts, then levels
   std::optional<std::size_t> cautions_;
   float scroll_ = 0.0F;
   std::optional<Wish> wish_;
+  mutable float content_height_ = 0.0F;  ///< as last drawn
+  mutable Rect focus_rect_;
+  mutable std::vector<std::pair<std::string, Rect>> places_;
 };
 
 }  // namespace halfdrop

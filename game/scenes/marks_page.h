@@ -12,12 +12,21 @@
 
 namespace halfdrop {
 
-/// The cause that moved the accurate runs' titres most, and which way; nothing when none reaches 0.01 cm3.
+/// The cause that moved the accurate runs' titres most on average, and which way; nothing below one drop
+/// (0.05 cm3).
 struct LargestCause {
   Cause cause = Cause::rounding;
   double mean_cm3 = 0.0;
 };
 [[nodiscard]] std::optional<LargestCause> largest_cause(const MarkedAttempt& marked);
+
+/// What the player says went wrong; `nothing` when no cause is given.
+struct Diagnosis {
+  std::optional<Cause> cause;
+  bool too_high = false;
+};
+/// The answer beside what was: sentences.
+[[nodiscard]] std::string verdict(const Diagnosis& said, const std::optional<LargestCause>& was);
 
 class MarksPage {
  public:
@@ -32,27 +41,38 @@ class MarksPage {
   [[nodiscard]] Wish take_wish();
   /// Where to replay from, after Wish::replay.
   [[nodiscard]] Tick replay_tick() const { return replay_tick_; }
-  [[nodiscard]] bool answered() const { return answered_; }
+  [[nodiscard]] bool answered() const { return said_.has_value(); }
+  void answer(const Diagnosis& said) { said_ = said; }
   [[nodiscard]] const MarkedAttempt& marked() const { return marked_; }
-  [[nodiscard]] std::vector<std::pair<std::string, Rect>> places() const;
+  /// What can be clicked now, as last drawn: "cause/...", "too high", "too low", "nothing", "again", "level
+  /// list", "finding/...".
+  [[nodiscard]] const std::vector<std::pair<std::string, Rect>>& places() const { return places_; }
 
  private:
-  enum class Push { none, high, low };
-  bool question_event(const sf::Event& event, sf::Vector2f pointer);
-  bool page_event(const sf::Event& event, sf::Vector2f pointer);
-  void answer(std::optional<Cause> cause);
+  bool question_key(const sf::Event::KeyEvent& key);
+  bool page_key(const sf::Event::KeyEvent& key);
+  bool click(sf::Vector2f at);
+  bool choose(const std::string& place);
+  void say(bool too_high);
+  void scroll(float by);
   void draw_question(Canvas& canvas) const;
   void draw_page(Canvas& canvas) const;
-  [[nodiscard]] std::string verdict() const;
+  void draw_footer(Canvas& canvas) const;
+  float draw_summary(Canvas& canvas, float y) const;
+  float draw_scores(Canvas& canvas, float y) const;
+  float draw_charts(Canvas& canvas, float y) const;
+  float draw_findings(Canvas& canvas, float y) const;
+  float draw_finding(Canvas& canvas, float y, std::size_t index) const;
 
   MarkedAttempt marked_;
-  bool answered_ = false;
-  std::optional<Cause> chosen_cause_;
-  int focus_ = 0;
-  Push push_ = Push::none;
+  std::optional<Diagnosis> said_;
+  std::size_t chosen_ = 0;              ///< cause under the pen
+  std::optional<std::size_t> finding_;  ///< finding chosen by Tab
   float scroll_ = 0.0F;
   Wish wish_ = Wish::none;
   Tick replay_tick_ = 0;
+  mutable float content_height_ = 0.0F;  ///< as last drawn
+  mutable std::vector<std::pair<std::string, Rect>> places_;
 };
 
 }  // namespace halfdrop

@@ -1,0 +1,143 @@
+#include <algorithm>
+
+#include "game/scenes/level_list.h"
+#include "game/scenes/page_pen.h"
+#include "game/scenes/palette.h"
+#include "game/scenes/words.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr float kLeft = 190.0F, kWidth = 900.0F, kListTop = 128.0F, kListBottom = 664.0F;
+
+void draw_card(Canvas& canvas, const Rect& at, bool chosen) {
+  canvas.soft_rect({at.x, at.y + 3, at.w, at.h}, 6, 6, faded(palette::shadow, chosen ? 0.26 : 0.14));
+  canvas.rounded_rect(at, 8, chosen ? rgb(0xfffdf4) : rgb(0xfffdf8, 0.85));
+  canvas.stroke(rounded_rect_points(at, 8), {chosen ? 2.4F : 1.0F, true},
+                chosen ? palette::accent : palette::paper_line);
+  if (chosen)
+    canvas.polygon(
+        {{at.x - 22, at.centre().y - 9}, {at.x - 8, at.centre().y}, {at.x - 22, at.centre().y + 9}},
+        palette::accent);
+}
+
+/// A drop about to leave a tip: the bench's sign.
+void draw_sign(Canvas& canvas, Point at) {
+  canvas.polygon(
+      {{at.x - 8, at.y - 44}, {at.x + 8, at.y - 44}, {at.x + 4, at.y - 18}, {at.x - 4, at.y - 18}},
+      Paint::horizontal(at.x - 8, at.x + 8,
+                        {{0, palette::glass_edge}, {0.4F, rgb(0xeaf3f4)}, {1, palette::glass_edge}}));
+  const Points drop = Path({at.x - 4, at.y - 18})
+                          .cubic({at.x - 5, at.y - 6}, {at.x - 11, at.y - 4}, {at.x - 11, at.y + 5})
+                          .cubic({at.x - 11, at.y + 19}, {at.x + 11, at.y + 19}, {at.x + 11, at.y + 5})
+                          .cubic({at.x + 11, at.y - 4}, {at.x + 5, at.y - 6}, {at.x + 4, at.y - 18})
+                          .points();
+  canvas.polygon(drop, Paint::horizontal(at.x - 11, at.x + 11,
+                                         {{0, rgb(0xd96ba6)}, {0.35F, rgb(0xf6c6de)}, {1, rgb(0xc2508f)}}));
+  canvas.ellipse({at.x - 4, at.y + 3}, 2.4F, 4.2F, rgb(0xffffff, 0.8));
+}
+
+}  // namespace
+
+void LevelList::draw(Canvas& canvas) const {
+  places_.clear();
+  draw_page_ground(canvas);
+  canvas.flush();
+  cautions_ ? draw_cautions(canvas) : draw_list(canvas);
+  canvas.flush();
+}
+
+float LevelList::draw_unfinished(Canvas& canvas, float y) const {
+  if (unfinished_.empty()) return y;
+  canvas.text(words::kUnfinished, {kLeft, y + 18}, {16, palette::print_soft, Face::semibold});
+  y += 30;
+  for (std::size_t i = 0; i < unfinished_.size(); ++i) {
+    const Rect at{kLeft, y, kWidth, 44};
+    draw_card(canvas, at, focus_ == i);
+    if (focus_ == i) focus_rect_ = at;
+    canvas.text_middle("Go on with " + unfinished_[i].title + " of " + unfinished_[i].when,
+                       {at.x + 20, at.centre().y}, {18, palette::print, Face::semibold});
+    places_.emplace_back("unfinished/" + std::to_string(i), at);
+    y += 54;
+  }
+  return y + 14;
+}
+
+float LevelList::draw_level(Canvas& canvas, float y, std::size_t level) const {
+  const Level& l = levels_[level].level;
+  const TextStyle why{17, palette::print};
+  const float text = kLeft + 74, width = kWidth - 74 - 20;
+  const auto lines = static_cast<float>(canvas.wrapped(l.why, width, why).size());
+  const Rect at{kLeft, y, kWidth, 46 + 23 * lines + 8};
+  const bool chosen = focus_ == unfinished_.size() + level;
+  draw_card(canvas, at, chosen);
+  if (chosen) focus_rect_ = at;
+  canvas.text(std::to_string(level + 1), {at.x + 38, at.y + 36},
+              {26, palette::accent, Face::bold, Align::centre});
+  canvas.text(l.title, {text, at.y + 32}, {21, palette::print, Face::bold});
+  canvas.paragraph(l.why, {text, at.y + 58}, width, 23, why);
+  places_.emplace_back("level/" + l.id, at);
+  return at.bottom() + 12;
+}
+
+void LevelList::draw_list(Canvas& canvas) const {
+  const Rect all = canvas.window();
+  const float top = kListTop + 10 - scroll_;
+  canvas.clip({all.x, kListTop, all.w, kListBottom - kListTop});
+  float y = draw_unfinished(canvas, top);
+  for (std::size_t i = 0; i < levels_.size(); ++i) y = draw_level(canvas, y, i);
+  for (const Fault& fault : faults_) {
+    y += canvas.paragraph(to_string(fault), {kLeft, y + 18}, kWidth, 20, {15, palette::bad, Face::semibold});
+  }
+  content_height_ = y + 20 - top;
+  canvas.flush();
+  draw_scroll_bar(canvas, {1112, kListTop + 10, 8, kListBottom - kListTop - 20}, content_height_,
+                  kListBottom - kListTop, scroll_);
+  canvas.unclip();
+  // Places under the edges cannot be clicked.
+  std::erase_if(places_, [](const auto& p) {
+    return p.second.bottom() < kListTop + 8 || p.second.y > kListBottom - 8;
+  });
+  draw_sign(canvas, {kLeft + 18, 84});
+  canvas.text("Halfdrop", {kLeft + 50, 90}, {44, palette::print, Face::bold});
+  canvas.text(words::kListSubtitle, {kLeft + 52, 116}, {18, palette::print_soft});
+  canvas.text(words::kListKeys, {kLeft + kWidth, 116},
+              {15, palette::print_soft, Face::regular, Align::right});
+  canvas.line({kLeft, kListBottom}, {kLeft + kWidth, kListBottom}, 1, palette::paper_line);
+  canvas.text(words::kRehearsal, {kLeft, kListBottom + 26}, {15, palette::print, Face::semibold});
+}
+
+void LevelList::draw_cautions(Canvas& canvas) const {
+  const Level& l = levels_[*cautions_].level;
+  const Rect sheet{kLeft, 40, kWidth, 640};
+  canvas.soft_rect({sheet.x + 2, sheet.y + 8, sheet.w, sheet.h}, 4, 14, faded(palette::shadow, 0.3));
+  canvas.rect(sheet, Paint::along({sheet.x, sheet.y}, {sheet.right(), sheet.bottom()},
+                                  {{0, rgb(0xfffef8)}, {0.7F, palette::paper}, {1, palette::paper_shade}}));
+  canvas.flush();
+  const float left = sheet.x + 48, width = sheet.w - 96;
+  float y = sheet.y + 62;
+  canvas.text(l.title, {left, y}, {34, palette::print, Face::bold});
+  y += 38;
+  y += canvas.paragraph(l.story, {left, y}, width, 25, {18, palette::print}) + 30;
+  canvas.text(words::kBefore, {left, y}, {22, palette::print, Face::bold});
+  y += 36;
+  for (const std::string& caution : l.cautions) {
+    // A warning triangle: a shape beside the words.
+    canvas.polygon({{left + 12, y - 17}, {left + 25, y + 5}, {left - 1, y + 5}}, rgb(0xe8a33d));
+    canvas.line({left + 12, y - 9}, {left + 12, y - 2}, 2.4F, palette::print);
+    canvas.circle({left + 12, y + 1.4F}, 1.5F, palette::print);
+    y += canvas.paragraph(caution, {left + 40, y}, width - 40, 25, {18, palette::print}) + 10;
+  }
+  y = std::max(y + 10, sheet.bottom() - 132);
+  canvas.paragraph(std::string(words::kTeacherOverrides) + "\n" + words::kRehearsal, {left, y}, width, 23,
+                   {16, palette::print, Face::semibold});
+  const Rect start{sheet.right() - 48 - 310, sheet.bottom() - 70, 310, 46},
+      back{start.x - 150, start.y, 134, 46};
+  draw_page_button(canvas, start, words::kStart, true);
+  draw_page_button(canvas, back, words::kBack, false);
+  places_.emplace_back("start", start);
+  places_.emplace_back("back", back);
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,79 @@
+// Reads the levels and the unfinished attempts for the list.
+
+#include <sys/stat.h>
+#include <algorithm>
+#include <array>
+#include <ctime>
+#include <filesystem>
+
+#include "game/records/attempt_file.h"
+#include "game/scenes/level_list.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr std::size_t kMostOffered = 3;
+
+/// Paths of a folder's files with an ending, by name; empty if there is no such folder.
+std::vector<std::filesystem::path> files_of(const std::string& folder, const std::string& ending) {
+  std::vector<std::filesystem::path> paths;
+  std::error_code none;
+  for (const auto& file : std::filesystem::directory_iterator(folder, none)) {
+    if (file.path().extension() == ending && file.path().filename() != "schema.json")
+      paths.push_back(file.path());
+  }
+  std::sort(paths.begin(), paths.end());
+  return paths;
+}
+
+std::time_t changed(const std::filesystem::path& path) {
+  struct stat facts {};
+  return ::stat(path.c_str(), &facts) == 0 ? facts.st_mtime : 0;
+}
+
+std::string day_and_time(std::time_t time) {
+  std::tm local{};
+  if (!localtime_r(&time, &local)) return {};
+  std::array<char, 64> text{};
+  const std::size_t length = std::strftime(text.data(), text.size(), "%d %b %H:%M", &local);
+  return {text.data(), length};
+}
+
+bool unfinished(const Attempt& attempt) {
+  return attempt.changes.empty() || !std::holds_alternative<Ending>(attempt.changes.back().what);
+}
+
+/// The latest unfinished attempts, latest first. What cannot be read is left out: the desk tells why.
+std::vector<LevelList::Unfinished> unfinished_attempts() {
+  auto paths = files_of(attempts_folder(), ".jsonl");
+  std::stable_sort(paths.begin(), paths.end(),
+                   [](const auto& a, const auto& b) { return changed(a) > changed(b); });
+  if (paths.size() > 4 * kMostOffered) paths.resize(4 * kMostOffered);
+  std::vector<LevelList::Unfinished> found;
+  for (const auto& path : paths) {
+    if (found.size() == kMostOffered) break;
+    const auto file = read_attempt(path.string());
+    if (!file || !unfinished(file->attempt)) continue;
+    found.push_back({path.string(), file->attempt.level.title, day_and_time(changed(path))});
+  }
+  return found;
+}
+
+}  // namespace
+
+LevelList LevelList::read() {
+  std::vector<Entry> levels;
+  std::vector<Fault> faults;
+  for (const auto& path : files_of(data_folder() + "/levels", ".json")) {
+    auto level = read_level(path.string());
+    if (level) {
+      levels.push_back({path.string(), std::move(*level)});
+    } else {
+      faults.insert(faults.end(), level.error().begin(), level.error().end());
+    }
+  }
+  return {std::move(levels), unfinished_attempts(), std::move(faults)};
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,49 @@
+#include "game/scenes/page_pen.h"
+
+#include <algorithm>
+
+#include "game/scenes/palette.h"
+
+namespace halfdrop {
+
+void draw_page_ground(Canvas& canvas) {
+  const Rect all = canvas.window();
+  canvas.rect(all.grown(2),
+              Paint::along({all.x, all.y}, {all.right(), all.bottom()},
+                           {{0, palette::wall_light}, {0.6F, rgb(0xf3ede1)}, {1, rgb(0xe6ddcd)}}));
+}
+
+void draw_page_button(Canvas& canvas, const Rect& at, const std::string& text, bool strong) {
+  canvas.soft_rect({at.x, at.y + 2, at.w, at.h}, 8, 4, faded(palette::shadow, strong ? 0.25 : 0.12));
+  canvas.rounded_rect(at, 8, strong ? palette::accent : rgb(0xfffdf8));
+  canvas.stroke(rounded_rect_points(at, 8), {1.5F, true}, palette::accent);
+  canvas.text_middle(text, at.centre(),
+                     {17, strong ? palette::pill_text : palette::accent, Face::semibold, Align::centre});
+}
+
+void draw_scroll_bar(Canvas& canvas, const Rect& track, float content, float shown, float scroll) {
+  if (content <= shown) return;
+  canvas.rounded_rect(track, track.w / 2, faded(palette::accent, 0.14));
+  const float length = std::max(36.0F, track.h * shown / content);
+  const float y = track.y + (track.h - length) * std::clamp(scroll / (content - shown), 0.0F, 1.0F);
+  canvas.rounded_rect({track.x, y, track.w, length}, track.w / 2, faded(palette::accent, 0.7));
+}
+
+void draw_tick_or_cross(Canvas& canvas, Point at, float radius, bool tick) {
+  const float r = radius;
+  canvas.circle(at, r, tick ? palette::good : palette::bad);
+  const StrokeStyle style{r * 0.26F, false, true};
+  if (tick) {
+    canvas.stroke({{at.x - r * 0.46F, at.y + r * 0.02F},
+                   {at.x - r * 0.12F, at.y + r * 0.38F},
+                   {at.x + r * 0.5F, at.y - r * 0.38F}},
+                  style, rgb(0xffffff));
+    return;
+  }
+  canvas.stroke({{at.x - r * 0.4F, at.y - r * 0.4F}, {at.x + r * 0.4F, at.y + r * 0.4F}}, style,
+                rgb(0xffffff));
+  canvas.stroke({{at.x - r * 0.4F, at.y + r * 0.4F}, {at.x + r * 0.4F, at.y - r * 0.4F}}, style,
+                rgb(0xffffff));
+}
+
+}  // namespace halfdrop
