@@ -1,6 +1,7 @@
 #include "game/scenes/app.h"
 
 #include <SFML/System/Clock.hpp>
+#include <SFML/System/Err.hpp>
 #include <SFML/Window/VideoMode.hpp>
 #include <chrono>
 #include <cstdio>
@@ -31,7 +32,9 @@ App::App(Options options, const Fonts& fonts)
 
 void App::open_window() {
   sf::ContextSettings context;
-  context.antialiasingLevel = 0;
+  context.antialiasingLevel = 0;  // costs more than all the rest of a frame; edges are feathered instead
+  std::streambuf* const words =
+      sf::err().rdbuf(nullptr);  // says of each window that it cannot wait for the screen
   if (fullscreen_) {
     const auto& modes = sf::VideoMode::getFullscreenModes();
     window_.create(modes.empty() ? sf::VideoMode::getDesktopMode() : modes.front(), "Halfdrop",
@@ -40,6 +43,7 @@ void App::open_window() {
     window_.create(sf::VideoMode(options_.width, options_.height), "Halfdrop", sf::Style::Default, context);
     window_.setPosition({0, 0});
   }
+  sf::err().rdbuf(words);
   window_.setFramerateLimit(kFramesPerSecond);
 }
 

@@ -48,7 +48,7 @@ struct FarScale {
 /// Places of things not in use.
 inline constexpr Rect kTitrantBottle{536, 54, 104, 196};
 inline constexpr Rect kSampleBottle{652, 54, 104, 196};
-inline constexpr Rect kIndicator{774, 142, 44, 108};
+inline constexpr Rect kIndicator{768, 124, 64, 126};
 inline constexpr Rect kPipette{534, 265, 312, 24};
 inline constexpr Rect kWashBottle{204, 82, 76, 168};
 inline constexpr Rect kFunnelAside{296, 184, 66, 66};
@@ -57,7 +57,7 @@ inline constexpr Rect kBeakerAside{204, 486, 116, 146};
 inline constexpr Rect kBeakerUnder{374, 488, 116, 146};
 inline constexpr Rect kTileAside{536, 436, 84, 96};
 inline constexpr Rect kTileLaid{292, 614, 284, 40};
-inline constexpr Rect kSink{772, 402, 78, 150};
+inline constexpr Rect kSink{766, 402, 80, 150};
 inline constexpr Rect kCoat{1194, 96, 78, 320};
 inline constexpr Rect kGoggles{1190, 30, 84, 44};
 

@@ -21,7 +21,7 @@ float beaker_fill(const View& view) {
 void spilt(Canvas& canvas, const View& view) {
   if (view.spilt_cm3 < 0.01) return;
   const auto size = static_cast<float>(16 + 26 * std::sqrt(std::min(4.0, view.spilt_cm3)));
-  const Point at{layout::kJetX + 6, layout::kFootY + 12};
+  const Point at{layout::kJetX - 92, layout::kFootY + 30};  // ran to the front, beside the tile
   canvas.ellipse(at, size, size * 0.17F + 1, faded(palette::bench_deep, 0.75));
   canvas.ellipse(at, size - 1.5F, size * 0.16F,
                  Paint::vertical(at.y - 8, at.y + 8,
@@ -78,8 +78,8 @@ void draw_bench(Canvas& canvas, const BenchPicture& picture) {
   draw_dropper_bottle(canvas, layout::kIndicator, picture.indicator);
   if (!view.beaker_under) draw_beaker(canvas, layout::kBeakerAside, beaker_fill(view), "waste");
   canvas.flush();
-  if (view.tile_laid) draw_laid_tile(canvas, layout::kTileLaid);
   spilt(canvas, view);
+  if (view.tile_laid) draw_laid_tile(canvas, layout::kTileLaid);
   draw_tap_and_jet(canvas, picture);
   if (view.beaker_under) draw_beaker(canvas, layout::kBeakerUnder, beaker_fill(view), "waste");
   draw_flask(canvas, picture);

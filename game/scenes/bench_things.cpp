@@ -98,7 +98,7 @@ void draw_laid_tile(Canvas& canvas, const Rect& r) {
 
 void draw_sink(Canvas& canvas, const Rect& r) {
   // A water tap on the wall over a small ceramic sink let into the bench.
-  const float cx = r.x + r.w * 0.60F;
+  const float cx = r.x + r.w * 0.50F;
   const Paint metal = Paint::horizontal(
       cx - 4, cx + 5, {{0, palette::steel_dark}, {0.35F, palette::steel_light}, {1, palette::steel_dark}});
   canvas.stroke(Path({cx + 22, r.y + 62})

@@ -235,10 +235,10 @@ constexpr int kSoftRings = 7;
 }  // namespace
 
 void Canvas::soft_ellipse(Point centre, float rx, float ry, float blur, sf::Color colour) {
-  // The fade is as wide in height as the shape is flat, or a flat shadow would bulge.
-  const float inner_x = std::max(0.0F, rx - blur),
-              inner_y = std::max(0.0F, ry - blur * std::min(1.0F, ry / rx));
-  const float outer_x = rx + blur, outer_y = ry + blur * std::min(1.0F, 2 * ry / rx);
+  // A flat shape's fade is flat as well, or the shadow would bulge.
+  const float blur_y = std::min(blur, ry * 0.95F);
+  const float inner_x = std::max(0.0F, rx - blur), inner_y = std::max(0.0F, ry - blur_y);
+  const float outer_x = rx + blur, outer_y = ry + blur_y;
   Points last = ellipse_points(centre, inner_x, inner_y, 56);
   sf::Color last_colour = colour;
   ring(Points(last.size(), centre), colour, last, colour);

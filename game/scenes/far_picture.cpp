@@ -115,7 +115,7 @@ void receiver(Canvas& canvas, const FarScale& far, const BenchPicture& picture) 
   const float x = far.tube_x;
   const Points outline{{x - neck, foot - h}, {x - neck, foot - h + neck_length}, {x - base, foot},
                        {x + base, foot},     {x + neck, foot - h + neck_length}, {x + neck, foot - h}};
-  canvas.polygon(outline, faded(palette::glass_tint, 0.45));
+  canvas.polygon(outline, faded(palette::glass_tint, 0.22));
   const auto depth = static_cast<float>(view.flask_depth_cm) * cm;
   if (depth > 0.3F) {
     const float share = std::min(1.0F, depth / (h - neck_length)), top = base + (neck - base) * share;

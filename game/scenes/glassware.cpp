@@ -190,12 +190,18 @@ void draw_dropper_bottle(Canvas& canvas, const Rect& r, const std::string& label
           .cubic({cx + 9, r.y}, {cx + 11, top - 26}, {cx + 6, top - 12})
           .points(),
       Paint::horizontal(cx - 9, cx + 9, {{0, rgb(0x8c3a33)}, {0.35F, rgb(0xcc766a)}, {1, rgb(0x6d2a25)}}));
-  const Rect paper{r.x + 2, r.bottom() - 38, r.w - 4, 28};
+  const Rect paper{r.x + 2, r.bottom() - 46, r.w - 4, 36};
   canvas.rect(paper, Paint::horizontal(paper.x, paper.right(),
                                        {{0, palette::paper_shade},
                                         {0.35F, palette::paper},
                                         {1, mixed(palette::paper_shade, palette::shadow, 0.15)}}));
-  canvas.text_middle(label, paper.centre(), {12, palette::print, Face::semibold, Align::centre});
+  const TextStyle style{12, palette::print, Face::semibold, Align::centre};
+  const auto lines = canvas.wrapped(label, paper.w - 4, style);
+  float y = paper.centre().y - 7 * static_cast<float>(lines.size() - 1);
+  for (const std::string& line : lines) {
+    canvas.text_middle(line, {paper.centre().x, y}, style);
+    y += 14;
+  }
 }
 
 void draw_beaker(Canvas& canvas, const Rect& r, float fill, const std::string& word) {

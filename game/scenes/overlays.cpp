@@ -62,8 +62,8 @@ struct HelpLine {
 };
 
 constexpr std::array<HelpLine, 14> kLeft{{{"← →", "tap: shut, open"},
-                                          {"Shift, Ctrl + ← →", "finer, coarser"},
-                                          {"S", "snap the tap shut"},
+                                          {"Shift, Ctrl + ← →", "finer, coarser (hold)"},
+                                          {"S, D", "snap it shut, back to where it was"},
                                           {"↑ ↓", "eye 1 mm up, down"},
                                           {"Shift + ↑ ↓", "eye 10 mm"},
                                           {"PgUp PgDn", "eye 50 mm"},

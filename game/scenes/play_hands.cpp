@@ -16,6 +16,8 @@ using Key = sf::Keyboard;
 
 constexpr double kTapStep = 0.005, kTapFine = 0.0005, kTapCoarse = 0.05;
 constexpr double kWheelTap = 0.002;
+// An arrow that is held turns on after a moment, in positions a second.
+constexpr double kTurnsAfter_s = 0.30, kTurn_per_s = 0.20, kFineTurn_per_s = 0.01, kCoarseTurn_per_s = 0.8;
 constexpr float kSnapUnits = 16.0F;       ///< the flask finds its places within this
 constexpr double kCardBelowEye_mm = 3.0;  ///< two or three divisions
 
@@ -42,7 +44,27 @@ void PlayScene::act(Deed deed) {
 
 void PlayScene::act_either(Deed first, Deed second, bool second_holds) { act(second_holds ? second : first); }
 
-void PlayScene::set_tap(double tap) { move_hands(tap_to(tap)); }
+void PlayScene::set_tap(double tap) {
+  // The hand remembers where it last left the tap open.
+  if (tap <= 0.0 && session_.hands().tap > 0.0) last_open_tap_ = session_.hands().tap;
+  move_hands(tap_to(tap));
+}
+
+void PlayScene::begin_turn(int direction, const sf::Event::KeyEvent& key) {
+  if (turning_ == direction) return;  // the keyboard repeats itself
+  turning_ = direction;
+  turning_for_s_ = 0.0;
+  const double step = key.shift ? kTapFine : (key.control ? kTapCoarse : kTapStep);
+  set_tap(session_.hands().tap + direction * step);
+}
+
+void PlayScene::keep_turning(double wall_s) {
+  if (turning_ == 0) return;
+  turning_for_s_ += wall_s;
+  if (turning_for_s_ < kTurnsAfter_s) return;
+  const double rate = shift_ ? kFineTurn_per_s : (control_ ? kCoarseTurn_per_s : kTurn_per_s);
+  set_tap(session_.hands().tap + turning_ * rate * wall_s);
+}
 
 void PlayScene::move_eye(double by_mm) {
   HandsChange change;
@@ -59,24 +81,27 @@ void PlayScene::move_flask(bool under) {
 /// Whatever must be held is let go: a key was lifted elsewhere, the window lost the keyboard.
 void PlayScene::let_go() {
   drag_ = {};
+  turning_ = 0;
   HandsChange change;
   change.swirl = change.wash = change.pour = 0.0;
   if (!session_.ended()) move_hands(change);
 }
 
 bool PlayScene::hand_key(const sf::Event::KeyEvent& key) {
-  const double tap_step = key.shift ? kTapFine : (key.control ? kTapCoarse : kTapStep);
   const double eye_step = key.shift ? 10.0 : 1.0;
   HandsChange change;
   switch (key.code) {
     case Key::Left:
-      set_tap(session_.hands().tap - tap_step);
+      begin_turn(-1, key);
       return true;
     case Key::Right:
-      set_tap(session_.hands().tap + tap_step);
+      begin_turn(1, key);
       return true;
     case Key::S:
       set_tap(0.0);
+      return true;
+    case Key::D:
+      set_tap(last_open_tap_);
       return true;
     case Key::Up:
       move_eye(eye_step);
@@ -158,6 +183,7 @@ bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
 
 void PlayScene::key_pressed(const sf::Event::KeyEvent& key) {
   shift_ = key.shift;
+  control_ = key.control;
   if (key.code == Key::F1) {
     help_ = true;
   } else if (key.code == Key::Escape) {
@@ -171,7 +197,9 @@ void PlayScene::key_pressed(const sf::Event::KeyEvent& key) {
 
 void PlayScene::key_released(const sf::Event::KeyEvent& key) {
   shift_ = key.shift;
+  control_ = key.control;
   HandsChange change;
+  if (key.code == (turning_ < 0 ? Key::Left : Key::Right)) turning_ = 0;
   if (key.code == Key::Space) change.swirl = 0.0;
   if (key.code == Key::W) change.wash = 0.0;
   if (key.code == Key::P) change.pour = 0.0;

@@ -74,6 +74,7 @@ void PlayScene::advance(double wall_s) {
   clock_s_ += wall_s;
   message_left_s_ -= wall_s;
   if (paused_ || !looking_.empty() || session_.ended()) return;
+  keep_turning(std::min(wall_s, kLongestFrame_s));
   owed_s_ += std::min(wall_s, kLongestFrame_s) * settings_.time_scale;
   while (owed_s_ >= kSecondsPerTick && !session_.time_is_up()) {
     session_.tick();

@@ -63,6 +63,8 @@ class PlayScene {
   void act(Deed deed);
   void act_either(Deed first, Deed second, bool second_holds);
   void set_tap(double tap);
+  void begin_turn(int direction, const sf::Event::KeyEvent& key);
+  void keep_turning(double wall_s);
   void move_eye(double by_mm);
   void move_flask(bool under);
 
@@ -90,7 +92,10 @@ class PlayScene {
   double message_left_s_ = 0.0, clock_s_ = 0.0, owed_s_ = 0.0;
   Point pointer_{-1, -1};
   Drag drag_;
-  bool paused_ = false, help_ = false, journal_failed_ = false, shift_ = false, wordless_ = false;
+  bool paused_ = false, help_ = false, journal_failed_ = false, shift_ = false, control_ = false,
+       wordless_ = false;
+  int turning_ = 0;  ///< the arrow held: -1 shuts the tap, 1 opens it
+  double turning_for_s_ = 0.0, last_open_tap_ = 0.0;
   std::size_t pause_choice_ = 0;
   Wish wish_ = Wish::none;
 };

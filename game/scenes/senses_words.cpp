@@ -18,7 +18,7 @@ Xyz to_xyz(const Rgb& c) {
 
 /// Names of hue in CIELAB, by angle; the borders are ours.
 const char* hue_word(double degrees, double lightness) {
-  if (degrees < 25 || degrees >= 325) return lightness > 45 ? "pink" : "red";
+  if (degrees < 25 || degrees >= 308) return lightness > 45 ? "pink" : "red";
   if (degrees < 50) return "red";
   if (degrees < 78) return "orange";
   if (degrees < 115) return "yellow";

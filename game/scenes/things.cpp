@@ -20,12 +20,13 @@ std::string spaced(std::string words) {
 
 Thing tap(const BenchPicture& picture) {
   const float y = layout::tap_y(picture.spec);
-  return {"tap",
-          {kJetX - 22, y - 92, 116, 116},
-          "Tap: drag the handle, or [←] shut and [→] open (fine with Shift); [S] snaps it shut",
-          {},
-          {},
-          Grip::tap};
+  return {
+      "tap",
+      {kJetX - 22, y - 92, 116, 116},
+      "Tap: drag the handle, or [←] shut and [→] open (finely with Shift); [S] snaps it shut, [D] goes back",
+      {},
+      {},
+      Grip::tap};
 }
 
 Thing jet(const BenchPicture& picture) {
