@@ -1,0 +1,234 @@
+#include "game/desk/titration_curve.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "game/level/assets.h"
+#include "game/level/level.h"
+#include "game/level/nearest.h"
+#include "physics/chemistry/water.h"
+#include "physics/flask/contents.h"
+
+namespace halfdrop::desk {
+
+namespace {
+
+using Wrong = tl::unexpected<CurveFault>;
+using Checked = tl::expected<void, CurveFault>;
+
+Wrong wrong(std::string option, std::string message) {
+  return Wrong(CurveFault{std::move(option), std::move(message), {}});
+}
+
+struct Limits {
+  double low, high;
+  const char* expected;
+};
+
+constexpr Limits kStrength = {0.0, 20.0, "a number from 0 to 20 mol/dm3"};
+constexpr Limits kAliquot = {0.001, 1000.0, "a number from 0.001 to 1000 cm3"};
+constexpr Limits kVolume = {0.0, 10000.0, "numbers from 0 to 10000 cm3"};
+constexpr Limits kStep = {1e-6, 10000.0, "a number from 0.000001 to 10000 cm3"};
+constexpr Limits kConstant = {-10.0, 20.0, "numbers from -10 to 20"};
+constexpr Limits kTemperature = {0.0, 60.0, "a number from 0 to 60 degrees C"};
+constexpr double kMostDrops = 1000.0;
+constexpr std::size_t kMostRows = 1'000'000;
+
+bool within(double value, const Limits& limits) { return value >= limits.low && value <= limits.high; }
+
+/// Leaves `into` as it is when the option was not given.
+Checked read(std::string_view option, const std::string& text, const Limits& limits, double& into) {
+  if (text.empty()) return {};
+  const auto value = number_from(text);
+  if (!value || !within(*value, limits)) {
+    return wrong(std::string(option),
+                 std::string("expected ") + limits.expected + ", found \"" + text + "\"");
+  }
+  into = *value;
+  return {};
+}
+
+tl::expected<std::vector<double>, CurveFault> read_list(std::string_view option, const std::string& text,
+                                                        const Limits& limits) {
+  auto values = numbers_from(text);
+  const auto fits = [&](double value) { return within(value, limits); };
+  if (!values || !std::all_of(values->begin(), values->end(), fits)) {
+    return wrong(std::string(option),
+                 std::string("expected ") + limits.expected + " with commas between, found \"" + text + "\"");
+  }
+  return *values;
+}
+
+template <class Shelf>
+std::vector<std::string_view> names_on(const Shelf& shelf) {
+  std::vector<std::string_view> names;
+  for (const auto& [name, item] : shelf) names.push_back(name);
+  return names;
+}
+
+std::string listed(const std::vector<std::string_view>& names) {
+  std::string list;
+  for (const std::string_view name : names) {
+    if (!list.empty()) list += ", ";
+    list += name;
+  }
+  return list;
+}
+
+std::string unknown(const std::string& what, const std::string& name,
+                    const std::vector<std::string_view>& known) {
+  const std::string meant = did_you_mean(name, known);
+  return "no " + what + " \"" + name + "\"" + (meant.empty() ? "; known: " + listed(known) : meant);
+}
+
+/// NAME MOL_DM3
+Checked read_solution(std::string_view option, const std::vector<std::string>& words, const Assets& assets,
+                      Substance& substance, double& mol_dm3) {
+  if (words.size() != 2) return wrong(std::string(option), "expected a substance and its mol/dm3");
+  const auto found = assets.substances.find(words[0]);
+  if (found == assets.substances.end()) {
+    return wrong(std::string(option), unknown("substance", words[0], names_on(assets.substances)));
+  }
+  substance = found->second.value;
+  return read(option, words[1], kStrength, mol_dm3);
+}
+
+Checked read_indicator(const CurveOptions& options, Curve& curve) {
+  double drops = curve.drops;
+  const Limits limits = {0.0, kMostDrops, "a whole number of drops from 0 to 1000"};
+  if (auto ok = read("--drops", options.drops, limits, drops); !ok) return ok;
+  if (drops != std::floor(drops)) {
+    return wrong("--drops", std::string("expected ") + limits.expected + ", found \"" + options.drops + "\"");
+  }
+  curve.drops = static_cast<int>(drops);
+  if (!options.drops.empty() && !curve.indicator) return wrong("--drops", "needs an indicator");
+  return {};
+}
+
+/// A neutral acid may become one of other steps; what brings strong ions or is a base keeps its number of
+/// steps.
+Checked replace_constants(const std::string& text, Substance& substance) {
+  if (text.empty()) return {};
+  const auto constants = read_list("--pka", text, kConstant);
+  if (!constants) return tl::unexpected(constants.error());
+  if (substance.systems.size() != 1) {
+    return wrong("--pka", "\"" + substance.name + "\" has no constants that could be replaced");
+  }
+  AcidSystem& system = substance.systems.front();
+  const bool neutral_acid = substance.strong_charge == 0.0 && system.protonated_charge == 0;
+  const std::size_t steps = constants->size();
+  if (neutral_acid ? steps > 3 : steps != static_cast<std::size_t>(system.steps)) {
+    return wrong("--pka", "expected " + (neutral_acid ? "1 to 3" : std::to_string(system.steps)) +
+                              " constants of \"" + substance.name + "\", found " + std::to_string(steps));
+  }
+  if (!std::is_sorted(constants->begin(), constants->end())) {
+    return wrong("--pka", "expected ascending constants, found \"" + text + "\"");
+  }
+  system.steps = static_cast<int>(steps);
+  std::copy(constants->begin(), constants->end(), system.pk.begin());
+  return {};
+}
+
+Checked read_solver(const CurveOptions& options, SolverOptions& solver) {
+  solver.ideal = options.ideal;
+  if (auto ok = read("--temperature", options.temperature, kTemperature, solver.temperature_c); !ok)
+    return ok;
+  solver.pkw = water::pkw(solver.temperature_c);
+  return read("--pkw", options.pkw, {5.0, 30.0, "a number from 5 to 30"}, solver.pkw);
+}
+
+/// Steps of a decimal fraction land on the decimal fraction.
+double tidy(double value) { return std::round(value * 1e9) / 1e9; }
+
+Checked read_volumes(const CurveOptions& options, Curve& curve) {
+  if (!options.at.empty()) {
+    if (!options.to.empty() || !options.step.empty()) return wrong("--at", "excludes --to and --step");
+    auto volumes = read_list("--at", options.at, kVolume);
+    if (!volumes) return tl::unexpected(volumes.error());
+    curve.volumes_cm3 = *volumes;
+    return {};
+  }
+  double to = 50.0, step = 0.5;
+  if (auto ok = read("--to", options.to, kVolume, to); !ok) return ok;
+  if (auto ok = read("--step", options.step, kStep, step); !ok) return ok;
+  const double steps = std::floor(to / step + 1e-9);
+  if (steps >= static_cast<double>(kMostRows)) return wrong("--step", "would make more than a million rows");
+  for (double i = 0.0; i <= steps; ++i) curve.volumes_cm3.push_back(tidy(i * step));
+  return {};
+}
+
+Checked from_level(const CurveOptions& options, Curve& curve) {
+  for (const auto& [option, given] : {std::pair{"--flask", !options.flask.empty()},
+                                      {"--burette", !options.burette.empty()},
+                                      {"--aliquot", !options.aliquot.empty()},
+                                      {"--indicator", !options.indicator.empty()}}) {
+    if (given) return wrong(option, "a level brings its own; give one or the other");
+  }
+  const Result<Level> level = read_level(options.level);
+  if (!level) return Wrong(CurveFault{{}, {}, level.error()});
+  const auto strength = [](const LiquidSpec& liquid, bool unknown) {
+    return unknown ? 0.5 * (liquid.unknown_mol_dm3.low + liquid.unknown_mol_dm3.high) : liquid.label_mol_dm3;
+  };
+  curve.flask = level->sample_substance;
+  curve.burette = level->titrant_substance;
+  curve.flask_mol_dm3 = strength(level->sample, level->unknown_in_flask);
+  curve.burette_mol_dm3 = strength(level->titrant, !level->unknown_in_flask);
+  curve.aliquot_cm3 = level->aliquot_cm3;
+  curve.indicator = level->indicator_data;
+  curve.glass = level->flask;
+  return {};
+}
+
+Checked from_shelf(const CurveOptions& options, Curve& curve) {
+  const Result<Assets> assets = read_assets(data_folder());
+  if (!assets) return Wrong(CurveFault{{}, {}, assets.error()});
+  if (options.flask.empty() && options.burette.empty())
+    return wrong("curve", "expected a LEVEL, or --flask, --aliquot and --burette");
+  if (auto ok = read_solution("--flask", options.flask, *assets, curve.flask, curve.flask_mol_dm3); !ok)
+    return ok;
+  if (auto ok = read_solution("--burette", options.burette, *assets, curve.burette, curve.burette_mol_dm3);
+      !ok) {
+    return ok;
+  }
+  if (options.aliquot.empty()) return wrong("--aliquot", "expected the cm3 in the flask");
+  if (auto ok = read("--aliquot", options.aliquot, kAliquot, curve.aliquot_cm3); !ok) return ok;
+  if (options.indicator.empty()) return {};
+  const auto found = assets->indicators.find(options.indicator);
+  if (found == assets->indicators.end()) {
+    return wrong("--indicator", unknown("indicator", options.indicator, names_on(assets->indicators)));
+  }
+  curve.indicator = found->second.value;
+  return {};
+}
+
+}  // namespace
+
+tl::expected<Curve, CurveFault> curve_from(const CurveOptions& options) {
+  Curve curve;
+  Checked ok = options.level.empty() ? from_shelf(options, curve) : from_level(options, curve);
+  if (ok) ok = read_indicator(options, curve);
+  if (ok) ok = replace_constants(options.pka, curve.flask);
+  if (ok) ok = read_solver(options, curve.solver);
+  if (ok) ok = read_volumes(options, curve);
+  if (!ok) return tl::unexpected(ok.error());
+  return curve;
+}
+
+CurvePoint point_at(const Curve& curve, double volume_cm3) {
+  const double indicator_cm3 = curve.indicator ? curve.drops * BenchSpec{}.indicator_drop_cm3 : 0.0;
+  const double total_cm3 = curve.aliquot_cm3 + volume_cm3 + indicator_cm3;
+  Mixture mixture;
+  mixture.add(curve.flask, curve.flask_mol_dm3 * curve.aliquot_cm3 / total_cm3);
+  mixture.add(curve.burette, curve.burette_mol_dm3 * volume_cm3 / total_cm3);
+  if (!curve.indicator) return {solve(mixture, curve.solver).ph, "#ffffff"};
+  const double indicator_mol_dm3 = curve.indicator->stock_mol_dm3 * indicator_cm3 / total_cm3;
+  mixture.add(curve.indicator->system, indicator_mol_dm3);
+  const Equilibrium equilibrium = solve(mixture, curve.solver);
+  Spectrum absorbance = absorbance_per_cm(*curve.indicator, indicator_mol_dm3,
+                                          form_fractions(curve.indicator->system, equilibrium, curve.solver));
+  const double path_cm = sight_path_cm(curve.glass, total_cm3);
+  for (double& a : absorbance) a *= path_cm;
+  return {equilibrium.ph, to_hex(to_rgb(seen_through(white_tile(), absorbance)))};
+}
+
+}  // namespace halfdrop::desk
