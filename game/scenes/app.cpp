@@ -129,7 +129,7 @@ void App::draw() {
 void App::show_list() {
   bench_.reset();
   marks_.reset();
-  list_.emplace(LevelList::read());
+  list_.emplace(LevelList::read(options_.folder));
 }
 
 void App::follow_list() {

@@ -25,7 +25,7 @@ class LevelList {
   LevelList(std::vector<Entry> levels, std::vector<Unfinished> unfinished, std::vector<Fault> faults = {});
   /// Reads levels/*.json of the data folder, in order, and the attempts without an end of the attempts
   /// folder.
-  [[nodiscard]] static LevelList read();
+  [[nodiscard]] static LevelList read(const std::string& attempts_folder);
 
   void draw(Canvas& canvas) const;
   /// `pointer` is the mouse in design units.

@@ -45,8 +45,8 @@ bool unfinished(const Attempt& attempt) {
 }
 
 /// The latest unfinished attempts, latest first. What cannot be read is left out: the desk tells why.
-std::vector<LevelList::Unfinished> unfinished_attempts() {
-  auto paths = files_of(attempts_folder(), ".jsonl");
+std::vector<LevelList::Unfinished> unfinished_attempts(const std::string& folder) {
+  auto paths = files_of(folder, ".jsonl");
   std::stable_sort(paths.begin(), paths.end(),
                    [](const auto& a, const auto& b) { return changed(a) > changed(b); });
   if (paths.size() > 4 * kMostOffered) paths.resize(4 * kMostOffered);
@@ -62,7 +62,7 @@ std::vector<LevelList::Unfinished> unfinished_attempts() {
 
 }  // namespace
 
-LevelList LevelList::read() {
+LevelList LevelList::read(const std::string& attempts_folder) {
   std::vector<Entry> levels;
   std::vector<Fault> faults;
   for (const auto& path : files_of(data_folder() + "/levels", ".json")) {
@@ -73,7 +73,7 @@ LevelList LevelList::read() {
       faults.insert(faults.end(), level.error().begin(), level.error().end());
     }
   }
-  return {std::move(levels), unfinished_attempts(), std::move(faults)};
+  return {std::move(levels), unfinished_attempts(attempts_folder), std::move(faults)};
 }
 
 }  // namespace halfdrop

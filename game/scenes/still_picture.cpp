@@ -78,7 +78,7 @@ int draw_still(const Options& options) {
 
 int print_places(const Options& options) {
   if (options.level.empty()) {
-    print(LevelList::read().places());
+    print(LevelList::read(options.folder).places());
     return 0;
   }
   auto session = session_of(options);
