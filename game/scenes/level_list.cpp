@@ -7,8 +7,18 @@ namespace halfdrop {
 
 namespace {
 
+using namespace list_layout;
+
 constexpr float kWheelStep = 60.0F, kPageStep = 420.0F;
-constexpr float kListTop = 128.0F, kListBottom = 664.0F;
+constexpr std::size_t kLetters = 96;  ///< that surely fit a line of a card
+
+constexpr Rect kStart{732, 610, 310, 46};
+constexpr Rect kBack{582, 610, 134, 46};
+
+float card_height(const Level& level) {
+  const std::size_t lines = std::max<std::size_t>(1, (level.why.size() + kLetters - 1) / kLetters);
+  return 54.0F + kLine * static_cast<float>(lines);
+}
 
 }  // namespace
 
@@ -30,8 +40,49 @@ void LevelList::open(std::size_t row) {
   }
 }
 
+Rect LevelList::row_rect(std::size_t row) const {
+  float y = kTop + 10;
+  if (!unfinished_.empty()) y += 30;
+  if (row < unfinished_.size()) return {kLeft, y + 54 * static_cast<float>(row), kWidth, 44};
+  if (!unfinished_.empty()) y += 54 * static_cast<float>(unfinished_.size()) + 14;
+  for (std::size_t i = 0; i < levels_.size(); ++i) {
+    const float height = card_height(levels_[i].level);
+    if (unfinished_.size() + i == row) return {kLeft, y, kWidth, height};
+    y += height + 12;
+  }
+  return {kLeft, y, kWidth, 0};
+}
+
+float LevelList::content_height() const {
+  // Faults are few and short; two lines each.
+  return row_rect(rows()).y - kTop + 24 + 44 * static_cast<float>(faults_.size());
+}
+
 void LevelList::scroll(float by) {
-  scroll_ = std::clamp(scroll_ + by, 0.0F, std::max(0.0F, content_height_ - (kListBottom - kListTop)));
+  scroll_ = std::clamp(scroll_ + by, 0.0F, std::max(0.0F, content_height() - (kBottom - kTop)));
+}
+
+/// The chosen row comes into sight, and what heads or ends the list with it.
+void LevelList::show_focus() {
+  const Rect row = row_rect(focus_);
+  scroll(std::max(0.0F, row.bottom() + 24 - scroll_ - kBottom));
+  scroll(std::min(0.0F, row.y - 48 - scroll_ - kTop));
+}
+
+std::vector<std::pair<std::string, Rect>> LevelList::places() const {
+  if (cautions_) return {{"start", kStart}, {"back", kBack}};
+  std::vector<std::pair<std::string, Rect>> places;
+  for (std::size_t row = 0; row < rows(); ++row) {
+    Rect at = row_rect(row);
+    const float top = std::max(at.y - scroll_, kTop), bottom = std::min(at.bottom() - scroll_, kBottom);
+    if (bottom - top < 8) continue;
+    at.y = top;
+    at.h = bottom - top;
+    places.emplace_back(row < unfinished_.size() ? "unfinished/" + std::to_string(row)
+                                                 : "level/" + levels_[row - unfinished_.size()].level.id,
+                        at);
+  }
+  return places;
 }
 
 bool LevelList::choose(const std::string& place) {
@@ -58,11 +109,7 @@ bool LevelList::key(sf::Keyboard::Key code) {
     case sf::Keyboard::Tab:
       if (rows() == 0) return true;
       focus_ = code == sf::Keyboard::Up ? (focus_ + rows() - 1) % rows() : (focus_ + 1) % rows();
-      // The chosen row comes into sight; its place was last drawn one row away.
-      scroll(code == sf::Keyboard::Up ? std::min(0.0F, focus_rect_.y - 110 - kListTop)
-                                      : std::max(0.0F, focus_rect_.bottom() + 110 - kListBottom));
-      if (focus_ == 0) scroll(-content_height_);
-      if (focus_ + 1 == rows()) scroll(content_height_);
+      show_focus();
       return true;
     case sf::Keyboard::PageUp:
     case sf::Keyboard::PageDown:
@@ -88,7 +135,7 @@ bool LevelList::event(const sf::Event& event, sf::Vector2f pointer) {
       return true;
     case sf::Event::MouseButtonPressed:
       if (event.mouseButton.button != sf::Mouse::Left) return false;
-      for (const auto& [name, rect] : places_) {
+      for (const auto& [name, rect] : places()) {
         if (rect.contains(pointer)) return choose(std::string(name));
       }
       return false;

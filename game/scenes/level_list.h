@@ -41,18 +41,21 @@ class LevelList {
   [[nodiscard]] std::optional<Wish> take_wish();
   [[nodiscard]] const std::vector<Entry>& levels() const { return levels_; }
   [[nodiscard]] bool shows_cautions() const { return cautions_.has_value(); }
-  /// What can be clicked now, as last drawn: "level/...", "unfinished/0", "start", "back".
-  [[nodiscard]] const std::vector<std::pair<std::string, Rect>>& places() const { return places_; }
+  /// What can be clicked now: "level/...", "unfinished/0", "start", "back".
+  [[nodiscard]] std::vector<std::pair<std::string, Rect>> places() const;
 
  private:
   bool key(sf::Keyboard::Key code);
   bool choose(const std::string& place);
   void open(std::size_t row);
   void scroll(float by);
+  void show_focus();
   [[nodiscard]] std::size_t rows() const { return unfinished_.size() + levels_.size(); }
+  /// Where a row lies before scrolling; one past the last: where the list ends.
+  [[nodiscard]] Rect row_rect(std::size_t row) const;
+  [[nodiscard]] float content_height() const;
   void draw_list(Canvas& canvas) const;
-  float draw_unfinished(Canvas& canvas, float y) const;
-  float draw_level(Canvas& canvas, float y, std::size_t level) const;
+  void draw_row(Canvas& canvas, std::size_t row) const;
   void draw_cautions(Canvas& canvas) const;
 
   std::vector<Entry> levels_;
@@ -62,9 +65,12 @@ class LevelList {
   std::optional<std::size_t> cautions_;
   float scroll_ = 0.0F;
   std::optional<Wish> wish_;
-  mutable float content_height_ = 0.0F;  ///< as last drawn
-  mutable Rect focus_rect_;
-  mutable std::vector<std::pair<std::string, Rect>> places_;
 };
+
+namespace list_layout {
+inline constexpr float kLeft = 190.0F, kWidth = 900.0F, kTop = 128.0F, kBottom = 664.0F;
+inline constexpr float kText = 74.0F;  ///< words right of the number
+inline constexpr float kLine = 23.0F;
+}  // namespace list_layout
 
 }  // namespace halfdrop

@@ -9,7 +9,7 @@ namespace halfdrop {
 
 namespace {
 
-constexpr float kLeft = 190.0F, kWidth = 900.0F, kListTop = 128.0F, kListBottom = 664.0F;
+using namespace list_layout;
 
 void draw_card(Canvas& canvas, const Rect& at, bool chosen) {
   canvas.soft_rect({at.x, at.y + 3, at.w, at.h}, 6, 6, faded(palette::shadow, chosen ? 0.26 : 0.14));
@@ -41,71 +41,52 @@ void draw_sign(Canvas& canvas, Point at) {
 }  // namespace
 
 void LevelList::draw(Canvas& canvas) const {
-  places_.clear();
   draw_page_ground(canvas);
   canvas.flush();
   cautions_ ? draw_cautions(canvas) : draw_list(canvas);
   canvas.flush();
 }
 
-float LevelList::draw_unfinished(Canvas& canvas, float y) const {
-  if (unfinished_.empty()) return y;
-  canvas.text(words::kUnfinished, {kLeft, y + 18}, {16, palette::print_soft, Face::semibold});
-  y += 30;
-  for (std::size_t i = 0; i < unfinished_.size(); ++i) {
-    const Rect at{kLeft, y, kWidth, 44};
-    draw_card(canvas, at, focus_ == i);
-    if (focus_ == i) focus_rect_ = at;
-    canvas.text_middle("Go on with " + unfinished_[i].title + " of " + unfinished_[i].when,
+void LevelList::draw_row(Canvas& canvas, std::size_t row) const {
+  Rect at = row_rect(row);
+  at.y -= scroll_;
+  if (at.bottom() < kTop - 20 || at.y > kBottom + 20) return;
+  draw_card(canvas, at, focus_ == row);
+  if (row < unfinished_.size()) {
+    canvas.text_middle("Go on with " + unfinished_[row].title + " of " + unfinished_[row].when,
                        {at.x + 20, at.centre().y}, {18, palette::print, Face::semibold});
-    places_.emplace_back("unfinished/" + std::to_string(i), at);
-    y += 54;
+    return;
   }
-  return y + 14;
-}
-
-float LevelList::draw_level(Canvas& canvas, float y, std::size_t level) const {
-  const Level& l = levels_[level].level;
-  const TextStyle why{17, palette::print};
-  const float text = kLeft + 74, width = kWidth - 74 - 20;
-  const auto lines = static_cast<float>(canvas.wrapped(l.why, width, why).size());
-  const Rect at{kLeft, y, kWidth, 46 + 23 * lines + 8};
-  const bool chosen = focus_ == unfinished_.size() + level;
-  draw_card(canvas, at, chosen);
-  if (chosen) focus_rect_ = at;
-  canvas.text(std::to_string(level + 1), {at.x + 38, at.y + 36},
+  const std::size_t number = row - unfinished_.size();
+  const Level& l = levels_[number].level;
+  canvas.text(std::to_string(number + 1), {at.x + 38, at.y + 36},
               {26, palette::accent, Face::bold, Align::centre});
-  canvas.text(l.title, {text, at.y + 32}, {21, palette::print, Face::bold});
-  canvas.paragraph(l.why, {text, at.y + 58}, width, 23, why);
-  places_.emplace_back("level/" + l.id, at);
-  return at.bottom() + 12;
+  canvas.text(l.title, {at.x + kText, at.y + 32}, {21, palette::print, Face::bold});
+  canvas.paragraph(l.why, {at.x + kText, at.y + 58}, at.w - kText - 20, kLine, {17, palette::print});
 }
 
 void LevelList::draw_list(Canvas& canvas) const {
   const Rect all = canvas.window();
-  const float top = kListTop + 10 - scroll_;
-  canvas.clip({all.x, kListTop, all.w, kListBottom - kListTop});
-  float y = draw_unfinished(canvas, top);
-  for (std::size_t i = 0; i < levels_.size(); ++i) y = draw_level(canvas, y, i);
+  canvas.clip({all.x, kTop, all.w, kBottom - kTop});
+  if (!unfinished_.empty()) {
+    canvas.text(words::kUnfinished, {kLeft, kTop + 28 - scroll_}, {16, palette::print_soft, Face::semibold});
+  }
+  for (std::size_t row = 0; row < rows(); ++row) draw_row(canvas, row);
+  float y = row_rect(rows()).y - scroll_;
   for (const Fault& fault : faults_) {
     y += canvas.paragraph(to_string(fault), {kLeft, y + 18}, kWidth, 20, {15, palette::bad, Face::semibold});
   }
-  content_height_ = y + 20 - top;
   canvas.flush();
-  draw_scroll_bar(canvas, {1112, kListTop + 10, 8, kListBottom - kListTop - 20}, content_height_,
-                  kListBottom - kListTop, scroll_);
+  draw_scroll_bar(canvas, {1112, kTop + 10, 8, kBottom - kTop - 20}, content_height(), kBottom - kTop,
+                  scroll_);
   canvas.unclip();
-  // Places under the edges cannot be clicked.
-  std::erase_if(places_, [](const auto& p) {
-    return p.second.bottom() < kListTop + 8 || p.second.y > kListBottom - 8;
-  });
   draw_sign(canvas, {kLeft + 18, 84});
   canvas.text("Halfdrop", {kLeft + 50, 90}, {44, palette::print, Face::bold});
   canvas.text(words::kListSubtitle, {kLeft + 52, 116}, {18, palette::print_soft});
   canvas.text(words::kListKeys, {kLeft + kWidth, 116},
               {15, palette::print_soft, Face::regular, Align::right});
-  canvas.line({kLeft, kListBottom}, {kLeft + kWidth, kListBottom}, 1, palette::paper_line);
-  canvas.text(words::kRehearsal, {kLeft, kListBottom + 26}, {15, palette::print, Face::semibold});
+  canvas.line({kLeft, kBottom}, {kLeft + kWidth, kBottom}, 1, palette::paper_line);
+  canvas.text(words::kRehearsal, {kLeft, kBottom + 26}, {15, palette::print, Face::semibold});
 }
 
 void LevelList::draw_cautions(Canvas& canvas) const {
@@ -132,12 +113,9 @@ void LevelList::draw_cautions(Canvas& canvas) const {
   y = std::max(y + 10, sheet.bottom() - 132);
   canvas.paragraph(std::string(words::kTeacherOverrides) + "\n" + words::kRehearsal, {left, y}, width, 23,
                    {16, palette::print, Face::semibold});
-  const Rect start{sheet.right() - 48 - 310, sheet.bottom() - 70, 310, 46},
-      back{start.x - 150, start.y, 134, 46};
-  draw_page_button(canvas, start, words::kStart, true);
-  draw_page_button(canvas, back, words::kBack, false);
-  places_.emplace_back("start", start);
-  places_.emplace_back("back", back);
+  for (const auto& [name, rect] : places()) {
+    draw_page_button(canvas, rect, name == "start" ? words::kStart : words::kBack, name == "start");
+  }
 }
 
 }  // namespace halfdrop

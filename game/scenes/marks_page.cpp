@@ -67,21 +67,25 @@ void MarksPage::scroll(float by) {
   scroll_ = std::clamp(scroll_ + by, 0.0F, std::max(0.0F, content_height_ - kPageShown));
 }
 
-void MarksPage::say(bool too_high) { said_ = Diagnosis{static_cast<Cause>(chosen_), too_high}; }
+/// A way without a cause is no answer yet.
+void MarksPage::say(bool too_high) {
+  if (chosen_) said_ = Diagnosis{static_cast<Cause>(*chosen_), too_high};
+}
 
 bool MarksPage::question_key(const sf::Event::KeyEvent& key) {
   const std::size_t half = (kCauses + kColumns - 1) / kColumns;
   switch (key.code) {
     case sf::Keyboard::Up:
-      chosen_ = (chosen_ + kCauses - 1) % kCauses;
+      chosen_ = (chosen_.value_or(kCauses) + kCauses - 1) % kCauses;
       return true;
     case sf::Keyboard::Down:
     case sf::Keyboard::Tab:
-      chosen_ = (chosen_ + 1) % kCauses;
+      chosen_ = chosen_ ? (*chosen_ + 1) % kCauses : 0;
       return true;
     case sf::Keyboard::Left:
     case sf::Keyboard::Right:
-      chosen_ = std::min(kCauses - 1, chosen_ >= half ? chosen_ - half : chosen_ + half);
+      chosen_ =
+          chosen_ && *chosen_ >= half ? *chosen_ - half : std::min(kCauses - 1, chosen_.value_or(0) + half);
       return true;
     case sf::Keyboard::Num0:
     case sf::Keyboard::Numpad0:
@@ -113,7 +117,7 @@ bool MarksPage::page_key(const sf::Event::KeyEvent& key) {
                      : 0;
       return true;
     case sf::Keyboard::Enter:
-      return finding_ && choose("finding/" + marked_.findings[*finding_].criterion);
+      return finding_ && choose("finding/" + std::to_string(*finding_));
     case sf::Keyboard::A:
       return choose("again");
     case sf::Keyboard::L:
@@ -134,10 +138,10 @@ bool MarksPage::choose(const std::string& place) {
       if (place == "cause/" + std::string(cause_id(static_cast<Cause>(i)))) chosen_ = i;
     }
   }
-  for (const Finding& finding : marked_.findings) {
-    if (place != "finding/" + finding.criterion) continue;
+  for (std::size_t i = 0; i < marked_.findings.size(); ++i) {
+    if (place != "finding/" + std::to_string(i)) continue;
     wish_ = Wish::replay;
-    replay_tick_ = finding.tick;
+    replay_tick_ = marked_.findings[i].tick;
   }
   return true;
 }

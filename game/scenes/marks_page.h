@@ -45,7 +45,7 @@ class MarksPage {
   void answer(const Diagnosis& said) { said_ = said; }
   [[nodiscard]] const MarkedAttempt& marked() const { return marked_; }
   /// What can be clicked now, as last drawn: "cause/...", "too high", "too low", "nothing", "again", "level
-  /// list", "finding/...".
+  /// list", "finding/0".
   [[nodiscard]] const std::vector<std::pair<std::string, Rect>>& places() const { return places_; }
 
  private:
@@ -66,7 +66,7 @@ class MarksPage {
 
   MarkedAttempt marked_;
   std::optional<Diagnosis> said_;
-  std::size_t chosen_ = 0;              ///< cause under the pen
+  std::optional<std::size_t> chosen_;   ///< cause under the pen
   std::optional<std::size_t> finding_;  ///< finding chosen by Tab
   float scroll_ = 0.0F;
   Wish wish_ = Wish::none;

@@ -95,21 +95,18 @@ float MarksPage::draw_scores(Canvas& canvas, float y) const {
 }
 
 float MarksPage::draw_charts(Canvas& canvas, float y) const {
+  const auto broken_down = [](const TitreRow& row) { return row.breakdown.has_value(); };
+  if (std::none_of(marked_.titres.begin(), marked_.titres.end(), broken_down)) return y;
+  y = heading(canvas, y, words::kWhereTitre, words::kWhereTitreWhy);
   const float each = (kWidth - kGap) / 2;
-  float column = 0, tallest = 0;
-  bool any = false;
+  float ends[2] = {y, y};  // of the two columns; the next chart goes under the shorter
   for (const TitreRow& row : marked_.titres) {
     if (!row.breakdown) continue;
-    if (!any) y = heading(canvas, y, words::kWhereTitre, words::kWhereTitreWhy);
-    any = true;
-    draw_titre_chart(canvas, {kLeft + column * (each + kGap), y}, each, row);
-    tallest = std::max(tallest, titre_chart_height(row));
-    column = 1 - column;
-    if (column > 0) continue;
-    y += tallest + kGap;
-    tallest = 0;
+    const int column = ends[1] < ends[0] ? 1 : 0;
+    draw_titre_chart(canvas, {kLeft + static_cast<float>(column) * (each + kGap), ends[column]}, each, row);
+    ends[column] += titre_chart_height(row) + kGap;
   }
-  return tallest > 0 ? y + tallest + kGap : y;
+  return std::max(ends[0], ends[1]);
 }
 
 float MarksPage::draw_finding(Canvas& canvas, float y, std::size_t index) const {
@@ -138,7 +135,7 @@ float MarksPage::draw_finding(Canvas& canvas, float y, std::size_t index) const 
   canvas.text_middle("\u25b6 " + words::clock(finding.tick), when.centre(),
                      {15, palette::accent, Face::semibold, Align::centre});
   if (when.bottom() > 0 && when.bottom() < kFooter)
-    places_.emplace_back("finding/" + finding.criterion, when);
+    places_.emplace_back("finding/" + std::to_string(index), when);
   canvas.line({kLeft, row.bottom()}, {kLeft + kWidth, row.bottom()}, 1, palette::paper_line);
   return row.bottom() + 1;
 }

@@ -40,7 +40,7 @@ void MarksPage::draw_question(Canvas& canvas) const {
   float x = kLeft;
   for (const auto& [name, text] : answers) {
     const Rect at{x, y, 232, 44};
-    draw_page_button(canvas, at, text, std::string(name) != "nothing");
+    draw_page_button(canvas, at, text, chosen_ && std::string(name) != "nothing");
     places_.emplace_back(name, at);
     x += 248;
   }
