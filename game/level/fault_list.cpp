@@ -1,6 +1,12 @@
 #include "game/level/fault_list.h"
 
 namespace halfdrop {
+namespace {
+
+/// Bytes of a place that are shown: no key of ours is long.
+constexpr std::size_t kLongestPlace = 400;
+
+}  // namespace
 
 void FaultList::add(FaultKind kind, std::string place, std::string message) {
   put({kind, file_, std::move(place), std::move(message)});
@@ -21,6 +27,7 @@ void FaultList::put(Fault fault) {
   }
   // "line 12 " stands before the pointers of that line; the whole line is "line 12".
   if (fault.place.ends_with(' ')) fault.place.pop_back();
+  if (fault.place.size() > kLongestPlace) fault.place.replace(kLongestPlace, std::string::npos, "...");
   faults_.push_back(std::move(fault));
 }
 

@@ -23,6 +23,8 @@ class FaultList {
   void add_all(const std::vector<Fault>& faults, const std::string& place_prefix = "");
 
   [[nodiscard]] bool empty() const { return faults_.empty(); }
+  /// Further faults are only counted: their words need not be looked for.
+  [[nodiscard]] bool full() const { return faults_.size() >= kMostFaults; }
   [[nodiscard]] std::size_t size() const { return faults_.size() + unlisted_; }
   [[nodiscard]] const std::string& file() const { return file_; }
   /// Every fault in the order found; beyond kMostFaults a last one that says how many more there are.

@@ -115,13 +115,16 @@ void Fields::finish() {
   for (const auto& member : members) {
     const std::string& key = member.first;
     if (std::find(known_.begin(), known_.end(), key) != known_.end()) continue;
-    std::string message = "unknown key " + in_quotes(key) + did_you_mean(key, known_);
-    if (nearest(key, known_).empty()) {
-      message += "; known here: ";
-      for (std::size_t i = 0; i < known_.size(); ++i) message.append(i == 0 ? "" : ", ").append(known_[i]);
-    }
-    fault(key, message);
+    fault(key, faults_.full() ? "" : unknown_key(key));
   }
+}
+
+std::string Fields::unknown_key(std::string_view key) const {
+  std::string message = "unknown key " + in_quotes(key) + did_you_mean(key, known_);
+  if (!nearest(key, known_).empty()) return message;
+  message += "; known here: ";
+  for (std::size_t i = 0; i < known_.size(); ++i) message.append(i == 0 ? "" : ", ").append(known_[i]);
+  return message;
 }
 
 bool check_number(const Json& value, NumberRange range, const std::string& place, FaultList& faults) {

@@ -48,6 +48,7 @@ class Fields {
  private:
   const Json* find(std::string_view key) const;
   const Json* take(std::string_view key, Need need, std::string_view expected);
+  [[nodiscard]] std::string unknown_key(std::string_view key) const;
   template <class T>
   void whole_between(std::string_view key, T& into, T low, T high, Need need);
 

@@ -88,6 +88,12 @@ TEST_SUITE("strict JSON") {
     CHECK(read_file("/dev/zero", 1000).error().kind == FaultKind::cannot_parse);
     CHECK(read_file("/dev/null", 10).value().empty());
   }
+  TEST_CASE("a key of any length makes a fault that can be read") {
+    const auto faults =
+        faults_of("{\"" + std::string(100000, 'k') + "\":1,\"" + std::string(100000, 'k') + "\":2}");
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].place == "/" + std::string(399, 'k') + "...");
+  }
   TEST_CASE("a thousand faults are listed and the rest counted") {
     FaultList faults("a.json");
     for (int i = 0; i < 1500; ++i) faults.add("/x", "wrong");
