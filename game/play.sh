@@ -32,7 +32,6 @@ demonstrate() {
   "$programs/halfdrop-desk" perform "$root/levels/01-spirit-vinegar.json" --seed 7 --out "$attempt"
   "$programs/halfdrop-desk" mark "$attempt" >"$out/marks.txt"
   "$programs/halfdrop-desk" mark "$attempt" --json >"$out/marks.json"
-  "$programs/halfdrop-desk" report "$attempt" --out "$out/report.html"
   seconds=$(length_in_seconds "$attempt")
   for percent in 10 35 60 85 100; do
     at=$((seconds * percent / 100))
@@ -43,7 +42,6 @@ demonstrate() {
   say "In $out:"
   say "  demonstration.jsonl   the attempt: every movement of the hands"
   say "  marks.txt, marks.json its marks, with the titres and where their errors came from"
-  say "  report.html           the same as one page to print"
   say "  bench-*.png           the bench at five moments, in two sizes"
 }
 
