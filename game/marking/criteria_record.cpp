@@ -122,12 +122,12 @@ Finding concordance(const Case& marked) {
     return finding;
   }
   const auto [low, high] = std::minmax_element(titres.begin(), titres.end());
-  const std::string spread =
-      "The " + std::to_string(titres.size()) + " ticked titres lie within " + cm3_text(*high - *low);
+  const std::string spread = "The " + std::to_string(titres.size()) + " ticked titres lie within " +
+                             cm3_text(*high - *low) + " of each other.";
   if (*high - *low <= kConcordant_cm3 + kSameFigure_cm3) {
-    grant(finding, spread + ".");
+    grant(finding, spread);
   } else {
-    finding.seen = spread + " of each other.";
+    finding.seen = spread;
   }
   return finding;
 }
@@ -157,7 +157,7 @@ Finding nothing_overwritten(const Case& marked) {
     for (const char* which : {"/initial", "/final"}) {
       const std::string cell = run + which;
       if (marked.sheet.corrections(cell) == 0) continue;
-      if (changed.empty()) finding.tick = marked.sheet.history(cell)[1].tick;
+      if (changed.empty()) finding.tick = marked.sheet.written_at(cell);
       changed += (changed.empty() ? "" : "; ") + cell_text(cell) + ", " +
                  count_text(static_cast<std::size_t>(marked.sheet.corrections(cell)), "time");
     }

@@ -18,7 +18,7 @@ Finding worn(const Case& marked, const char* id, std::optional<Tick> without, co
   }
   finding.tick = without.value_or(*marked.evidence.first_liquid);
   if (finding.met) {
-    finding.seen = sentence(what) + " on from first liquid to last.";
+    finding.seen = sentence(what) + " was on from first liquid to last.";
     return finding;
   }
   finding.seen = "Liquid was handled with " + what + " off.";

@@ -27,7 +27,7 @@ Account under_the_jet(const BenchSpec& spec, const BenchState& state) {
   return Account::bench_top;
 }
 
-void let_go(const BenchSpec& spec, BenchState& state, const Parcel& drop) {
+void let_go(const BenchSpec& spec, BenchState& state, Parcel drop) {
   state.ledger.move(Account::pendant_drop, Account::in_flight, drop);
   for (FallingDrop& place : state.falling) {
     if (place.flying) continue;

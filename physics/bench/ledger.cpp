@@ -77,7 +77,7 @@ Parcel Ledger::transfer(Account from, Account to, Quanta volume) {
   return parcel;
 }
 
-void Ledger::move(Account from, Account to, const Parcel& parcel) {
+void Ledger::move(Account from, Account to, Parcel parcel) {
   assert(from != to);
   assert(parcel.volume >= 0 && parcel.volume <= balance(from).volume);
   balances_[index(from)] -= parcel;

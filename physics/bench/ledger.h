@@ -85,8 +85,8 @@ class Ledger {
 
   /// Moves up to `volume` of an account's liquid; returns what was moved.
   Parcel transfer(Account from, Account to, Quanta volume);
-  /// Moves a known parcel. Precondition: the account holds it.
-  void move(Account from, Account to, const Parcel& parcel);
+  /// Moves a known parcel (a copy: it may be the balance itself). Precondition: the account holds it.
+  void move(Account from, Account to, Parcel parcel);
 
   friend bool operator==(const Ledger&, const Ledger&) = default;
 

@@ -28,7 +28,9 @@ constexpr std::uint16_t kDropBits = 2;
 enum class Solid : std::uintptr_t { flask_glass = 1, flask_liquid, beaker, bench };
 
 /// Box2D counts in float; (x, height above the bench) in cm.
-b2Vec2 point(double x_cm, double height_cm) { return {static_cast<float>(x_cm), static_cast<float>(height_cm)}; }
+b2Vec2 point(double x_cm, double height_cm) {
+  return {static_cast<float>(x_cm), static_cast<float>(height_cm)};
+}
 
 double grained(float value) { return std::round(static_cast<double>(value) / kFlightGrain) * kFlightGrain; }
 
@@ -89,7 +91,8 @@ class World {
     drop.speed_cm_s = grained(-body.GetLinearVelocity().y);
     const double height_cm = tip_cm_ - drop.fallen_cm;
     const bool inside = flask_.holds(drop.x_cm, height_cm);
-    if (inside && (met(body, Solid::flask_liquid) || height_cm <= flask_.surface_cm())) return Account::flask_landing;
+    if (inside && (met(body, Solid::flask_liquid) || height_cm <= flask_.surface_cm()))
+      return Account::flask_landing;
     if (inside && met(body, Solid::flask_glass)) return Account::flask_wall;
     if (met(body, Solid::beaker)) return Account::beaker;
     if (met(body, Solid::bench) || height_cm <= 0.0) return Account::bench_top;
@@ -144,8 +147,8 @@ class World {
     b2Body* body = world_.CreateBody(&def);
     b2CircleShape circle;
     // Box2D's edges are surrounded by a skin; without it a drop touches where it touches.
-    circle.m_radius =
-        std::max(static_cast<float>(drop_radius_cm(drop.liquid.volume_cm3())) - b2_polygonRadius, b2_linearSlop);
+    circle.m_radius = std::max(
+        static_cast<float>(drop_radius_cm(drop.liquid.volume_cm3())) - b2_polygonRadius, b2_linearSlop);
     b2FixtureDef fixture;
     fixture.shape = &circle;
     fixture.density = 1.0F;

@@ -1,11 +1,11 @@
 #pragma once
-// Drops in the air as rigid bodies: falling past, into and along the glass. The only file that knows Box2D, which
-// moves circles and never owns a volume. A world is built from the state for each tick in which something flies and
-// thrown away after it: no warm starts, so a copied state goes on as its original does.
+// Drops in the air as rigid bodies: falling past, into and along the glass. The only file that knows Box2D,
+// which moves circles and never owns a volume. A world is built from the state for each tick in which
+// something flies and thrown away after it: no warm starts, so a copied state goes on as its original does.
 //
-// Drops are circles of their own volume that do not turn; liquid that meets a neck from inside clings there, a drop
-// beside the glass slides off it without friction. Leaves out: air drag, splash, drops meeting drops, and what a
-// flask does that is snatched away between two ticks (a drop then falls where it was).
+// Drops are circles of their own volume that do not turn; liquid that meets a neck from inside clings there,
+// a drop beside the glass slides off it without friction. Leaves out: air drag, splash, drops meeting drops,
+// and what a flask does that is snatched away between two ticks (a drop then falls where it was).
 
 #include <array>
 #include <optional>
@@ -19,7 +19,8 @@ struct BenchSpec;
 /// Where a falling drop ended in this tick; nothing while it flies on.
 using Landings = std::array<std::optional<Account>, kMostFalling>;
 
-/// One tick of flight. Changes only places and speeds of the drops that fly; they stay multiples of kFlightGrain.
+/// One tick of flight. Changes only places and speeds of the drops that fly; they stay multiples of
+/// kFlightGrain.
 [[nodiscard]] Landings fly(const BenchSpec& spec, BenchState& state);
 
 /// Grain of a drop's place (cm) and speed (cm/s).

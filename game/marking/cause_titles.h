@@ -1,0 +1,12 @@
+#pragma once
+
+#include <string_view>
+
+#include "game/marking/titre_breakdown.h"
+
+namespace halfdrop {
+
+/// A cause of the titre breakdown as a teacher would say it: "Air in the jet".
+[[nodiscard]] std::string_view cause_title(Cause cause);
+
+}  // namespace halfdrop

@@ -1,0 +1,83 @@
+#include "game/records/marks_json.h"
+
+#include <cmath>
+
+#include <nlohmann/json.hpp>
+
+namespace halfdrop {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// JSON has no infinities: what is not finite is null, as is what was not written.
+Json number(std::optional<double> value) {
+  return value && std::isfinite(*value) ? Json(*value) : Json(nullptr);
+}
+
+Json breakdown_object(const TitreBreakdown& breakdown) {
+  Json causes = Json::object();
+  for (std::size_t i = 0; i < kCauses; ++i) {
+    causes[std::string(cause_id(static_cast<Cause>(i)))] = number(breakdown.causes_cm3[i]);
+  }
+  return causes;
+}
+
+Json titre_object(const TitreRow& row, double ideal_cm3) {
+  Json titre;
+  titre["run"] = row.run;
+  titre["initial_cm3"] = number(row.initial_cm3);
+  titre["final_cm3"] = number(row.final_cm3);
+  titre["recorded_cm3"] = number(row.recorded_cm3);
+  titre["ideal_cm3"] = number(ideal_cm3);
+  titre["used"] = row.used;
+  titre["breakdown"] = row.breakdown ? breakdown_object(*row.breakdown) : Json(nullptr);
+  titre["remainder_cm3"] = row.breakdown ? number(row.breakdown->remainder_cm3) : Json(nullptr);
+  return titre;
+}
+
+Json finding_object(const Finding& finding) {
+  Json object;
+  object["criterion"] = finding.criterion;
+  object["met"] = finding.met;
+  object["seen"] = finding.seen;
+  object["tick"] = finding.tick;
+  object["cost_cm3"] = number(finding.cost_cm3);
+  object["advice"] = finding.advice;
+  return object;
+}
+
+Json marks_object(const Marks& marks) {
+  Json object;
+  object["safety"] = marks.safe;
+  for (const Score score : {Score::hand, Score::eye, Score::record, Score::arithmetic}) {
+    object[std::string(score_name(score))] = number(marks.parts[static_cast<std::size_t>(score) - 1].points);
+  }
+  object["total"] = number(marks.total);
+  object["of"] = number(marks.of);
+  return object;
+}
+
+}  // namespace
+
+std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_name) {
+  Json object;
+  object["attempt"] = attempt_name;
+  object["level"] = marked.level_id;
+  object["alias"] = marked.alias;
+  object["reproduced"] = marked.outcome.reproduced;
+  object["titres"] = Json::array();
+  for (const TitreRow& row : marked.titres)
+    object["titres"].push_back(titre_object(row, marked.ideal_titre_cm3));
+  object["mean_titre_cm3"] = number(marked.mean_titre_cm3);
+  object["ideal_titre_cm3"] = number(marked.ideal_titre_cm3);
+  object["concentration"] = {
+      {"reported", number(marked.reported)}, {"true", number(marked.true_value)}, {"unit", marked.unit}};
+  object["marks"] = marks_object(marked.marks);
+  object["findings"] = Json::array();
+  for (const Finding& finding : marked.findings) object["findings"].push_back(finding_object(finding));
+  // A file name or an alias may hold bytes that are not UTF-8.
+  return object.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+}  // namespace halfdrop

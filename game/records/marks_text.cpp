@@ -1,0 +1,199 @@
+// Marks for a person at a terminal: at most kWidth columns.
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "game/marking/cause_titles.h"
+#include "game/marking/wording.h"
+#include "game/records/marks_json.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr std::size_t kWidth = 96;
+constexpr double kWorthNaming_cm3 = 0.0005;
+constexpr std::size_t kMostCauses = 6;
+
+bool continues(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
+
+std::size_t columns(const std::string& text) {
+  return static_cast<std::size_t>(
+      std::count_if(text.begin(), text.end(), [](char c) { return !continues(c); }));
+}
+
+std::string right(const std::string& text, std::size_t width) {
+  const std::size_t used = columns(text);
+  return used < width ? std::string(width - used, ' ') + text : text;
+}
+
+std::string left(const std::string& text, std::size_t width) {
+  const std::size_t used = columns(text);
+  return used < width ? text + std::string(width - used, ' ') : text;
+}
+
+/// A name out of a file must not steer the terminal.
+std::string tame(const std::string& text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto byte = static_cast<unsigned char>(text[i]);
+    const bool c1 = byte == 0xC2U && i + 1 < text.size() && static_cast<unsigned char>(text[i + 1]) < 0xA0U;
+    if (c1) ++i;
+    out += byte < 0x20U || byte == 0x7FU || c1 ? '?' : text[i];
+  }
+  return out;
+}
+
+/// Words in lines of at most kWidth columns, after a first indent and hanging ones.
+std::string wrapped(const std::string& first, const std::string& text) {
+  std::string out;
+  std::string line = first;
+  const std::string hanging(columns(first), ' ');
+  std::string word;
+  bool line_has_words = false;
+  for (const char c : tame(text) + " ") {
+    if (c != ' ') {
+      word += c;
+      continue;
+    }
+    if (word.empty()) continue;
+    if (line_has_words && columns(line) + 1 + columns(word) > kWidth) {
+      out += line + "\n";
+      line = hanging;
+      line_has_words = false;
+    }
+    line += (line_has_words ? " " : "") + word;
+    line_has_words = true;
+    word.clear();
+  }
+  return out + line + "\n";
+}
+
+std::string figure(std::optional<double> value, int decimals) {
+  return value && std::isfinite(*value) && std::fabs(*value) < 1e6 ? figure_text(*value, decimals) : "-";
+}
+
+std::string signed_figure(double value, int decimals) {
+  const std::string text = signed_cm3_text(value, decimals);
+  return text.substr(0, text.find(' '));
+}
+
+std::string head(const MarkedAttempt& marked, const std::string& attempt_name) {
+  std::string out = wrapped("", marked.level_title + " (" + marked.level_id + ")");
+  out += wrapped("", "Attempt " + attempt_name + (marked.alias.empty() ? "" : ", by " + marked.alias));
+  if (marked.outcome.reproduced) return out + wrapped("", "Replayed: nothing differs.");
+  return out + wrapped("", "NOT REPRODUCED from " + figure_text(seconds(marked.outcome.first_difference), 1) +
+                               " s on: " + marked.outcome.message);
+}
+
+std::string titre_table(const MarkedAttempt& marked) {
+  if (marked.titres.empty()) return "No reading was written.\n";
+  std::string out = "  " + left("run", 8) + right("initial", 9) + right("final", 9) + right("titre", 9) +
+                    right("ideal", 9) + right("off", 9) + "  counts\n";
+  for (const TitreRow& row : marked.titres) {
+    const bool sane = row.recorded_cm3 && std::fabs(*row.recorded_cm3) < 1e6;
+    out += "  " + left(row.run, 8) + right(figure(row.initial_cm3, 2), 9) +
+           right(figure(row.final_cm3, 2), 9) + right(figure(row.recorded_cm3, 2), 9) +
+           right(figure_text(marked.ideal_titre_cm3, 3), 9) +
+           right(sane ? signed_figure(*row.recorded_cm3 - marked.ideal_titre_cm3, 3) : "-", 9) +
+           (row.used ? "  yes" : "") + "\n";
+  }
+  return out;
+}
+
+std::string result_lines(const MarkedAttempt& marked) {
+  std::string out = wrapped("", "Mean titre written: " + figure(marked.mean_titre_cm3, 2) +
+                                    " cm³. Ideal titre: " + figure_text(marked.ideal_titre_cm3, 3) + " cm³.");
+  std::string result = "Result written: ";
+  result += marked.reported ? significant_text(*marked.reported, 4) + " " + marked.unit : "none";
+  result += ". True: " + significant_text(marked.true_value, 4) + " " + marked.unit;
+  if (marked.reported && marked.true_value != 0.0) {
+    const double off = 100.0 * (*marked.reported / marked.true_value - 1.0);
+    if (std::fabs(off) < 1e4) result += " (" + signed_figure(off, 1) + " %)";
+  }
+  return out + wrapped("", result + ".");
+}
+
+std::string breakdown_lines(const TitreRow& row) {
+  const TitreBreakdown& parts = *row.breakdown;
+  std::array<std::size_t, kCauses> order{};
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return std::fabs(parts.causes_cm3[a]) > std::fabs(parts.causes_cm3[b]);
+  });
+  std::string out = "  " + sentence(run_text(row.run)) + ": " +
+                    signed_cm3_text(parts.recorded_cm3 - parts.ideal_cm3, 3) + " against the ideal titre\n";
+  double rest_cm3 = parts.remainder_cm3;
+  std::size_t named = 0;
+  for (const std::size_t i : order) {
+    const double cm3 = parts.causes_cm3[i];
+    if (named >= kMostCauses || std::fabs(cm3) < kWorthNaming_cm3) {
+      rest_cm3 += cm3;
+      continue;
+    }
+    ++named;
+    out += right(signed_figure(cm3, 3), 12) + "  " + std::string(cause_title(static_cast<Cause>(i))) + "\n";
+  }
+  return std::fabs(rest_cm3) < kWorthNaming_cm3
+             ? out
+             : out + right(signed_figure(rest_cm3, 3), 12) + "  everything else\n";
+}
+
+std::string breakdowns(const MarkedAttempt& marked) {
+  std::string out;
+  for (const TitreRow& row : marked.titres) {
+    if (row.breakdown) out += breakdown_lines(row);
+  }
+  return out.empty() ? out : "\nWhere each titre came from (cm³; + raised it)\n" + out;
+}
+
+std::string points_text(double points) { return figure_text(points, points == std::floor(points) ? 0 : 1); }
+
+std::string scores(const Marks& marks) {
+  std::string out =
+      "\nMarks\n  " + left("safety", 12) + (marks.safe ? "met" : "NOT MET: the total is 0") + "\n";
+  for (const Score score : {Score::hand, Score::eye, Score::record, Score::arithmetic}) {
+    const Marks::Part& part = marks.parts[static_cast<std::size_t>(score) - 1];
+    out += "  " + left(std::string(score_name(score)), 12) + right(points_text(part.points), 4) + " of " +
+           points_text(part.of) + "\n";
+  }
+  return out + "  " + left("total", 12) + right(points_text(marks.total), 4) + " of " +
+         points_text(marks.of) + "\n";
+}
+
+std::string cost_text(const Finding& finding) {
+  if (!finding.cost_cm3 || !std::isfinite(*finding.cost_cm3) || finding.met) return {};
+  const std::string microlitres = signed_figure(1000.0 * *finding.cost_cm3, 0);
+  return " Cost: " + microlitres + " µL.";
+}
+
+std::string finding_lines(const MarkedAttempt& marked, bool met) {
+  std::string out;
+  for (const Finding& finding : marked.findings) {
+    if (finding.met != met) continue;
+    const std::string first = "  " + left(std::string(score_name(finding.score)), 12);
+    const std::string when = met ? "" : " [" + figure_text(seconds(finding.tick), 0) + " s]";
+    out += wrapped(first, finding.seen + cost_text(finding) + when);
+    if (!finding.advice.empty()) out += wrapped(std::string(columns(first), ' ') + "> ", finding.advice);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string marks_text(const MarkedAttempt& marked, const std::string& attempt_name) {
+  std::string out = head(marked, attempt_name) + "\nTitres (cm³)\n" + titre_table(marked) +
+                    result_lines(marked) + breakdowns(marked) + scores(marked.marks);
+  const std::string unmet = finding_lines(marked, false);
+  if (!unmet.empty()) out += "\nNot met\n" + unmet;
+  const std::string met = finding_lines(marked, true);
+  if (!met.empty()) out += "\nMet\n" + met;
+  return out + "\n" +
+         wrapped(
+             "",
+             "This is a rehearsal. It is no evidence of practical competence, and no replacement for a risk "
+             "assessment.");
+}
+
+}  // namespace halfdrop
