@@ -20,7 +20,7 @@ TEST_SUITE("level") {
     CHECK(level.id == "01-spirit-vinegar");
     CHECK(level.titrant_substance.name == "sodium hydroxide");
     CHECK(level.sample_substance.systems.size() == 1);
-    CHECK(level.indicator_data.bands.size() == 2);
+    CHECK_FALSE(level.indicator_data.bands.empty());
     CHECK(level.unknown_in_flask);
     CHECK(level.burette_tolerance_cm3 == 0.05);  // ISO 385, class A, 50 cm3
     CHECK(level.pipette_tolerance_cm3 == 0.06);  // ISO 648, class B, 25 cm3
