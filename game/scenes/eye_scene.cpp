@@ -14,6 +14,7 @@ namespace {
 constexpr double kNeckTurns_mm = 150.0;  ///< eye off level up to which the gaze follows (about 27 degrees)
 constexpr double kDrift_mm = 3.6;        ///< most that the meniscus drifts from the picture's middle
 constexpr double kDriftOver_mm = 60.0;   ///< eye off level at which most of the drift is reached
+constexpr double kBelowRim_mm = 4.0;     ///< the tube's end stays in the picture
 constexpr double kCardBehind_mm = 4.0;   ///< card behind the tube's back
 constexpr double kCapillary_mm = 2.73;   ///< sqrt(72.8e-3 / (998 * 9.81)) m
 constexpr int kSections = 48;            ///< points from the axis to the wall
@@ -132,7 +133,11 @@ std::vector<PointOnScale> EyeScene::meniscus() const {
 }
 
 double EyeScene::gaze_mm() const {
-  if (!has_liquid_) return eye_mm_;
+  if (!has_liquid_) {
+    // Level, or at the nearest of the tube's ends.
+    const double target_mm = seen(0.0, std::clamp(eye_mm_, foot_mm_, rim_mm_ - kBelowRim_mm), outer_mm_).y_mm;
+    return eye_mm_ + std::clamp(target_mm - eye_mm_, -kNeckTurns_mm, kNeckTurns_mm);
+  }
   const double above_mm = eye_mm_ - seen(0.0, meniscus_mm_, outer_mm_).y_mm;
   return eye_mm_ - std::clamp(above_mm, -kNeckTurns_mm, kNeckTurns_mm) +
          kDrift_mm * std::tanh(above_mm / kDriftOver_mm);

@@ -11,7 +11,7 @@ namespace halfdrop {
 
 namespace {
 
-constexpr float kLeft = 90.0F, kWidth = 1080.0F, kFooter = 652.0F, kBottom = 720.0F;
+constexpr float kLeft = 90.0F, kWidth = 1080.0F, kFooter = 652.0F;
 constexpr float kGap = 20.0F;
 
 TextStyle plain(float size) { return {size, palette::print}; }
@@ -24,7 +24,8 @@ float heading(Canvas& canvas, float y, const char* text, const char* under = nul
 }
 
 std::string points(const Marks::Part& part) {
-  return words::fixed(part.points, 0) + " of " + words::fixed(part.of, 0);
+  const auto figure = [](double value) { return words::fixed(value, value == std::round(value) ? 0 : 1); };
+  return figure(part.points) + " of " + figure(part.of);
 }
 
 void draw_score_bar(Canvas& canvas, const Rect& at, const std::string& name, const Marks::Part& part,

@@ -117,6 +117,9 @@ TEST_CASE("an empty burette is seen at the eye's own height") {
   View view;
   view.hands.eye_mm = -123.0;
   CHECK_NEAR(EyeScene(view, spec).gaze_mm(), -123.0, 1e-9);
+  view.hands.eye_mm = 60.0;  // above the rim: one looks down on it
+  const EyeScene above(view, spec);
+  CHECK_NEAR(above.gaze_mm(), above.seen(0.0, above.rim_mm(), above.outer_mm()).y_mm, 5.0);
 }
 
 TEST_CASE("one division of 0.1 cm3 is at least 2.5 % of the picture's height") {
