@@ -144,7 +144,8 @@ class Titration:
         w.until(lambda s: s.get("flask") in PINK or s.number("reading") >= float(initial + expected) - 1.6,
                 "the end of the fast part")
         self.shut()
-        w.bench_seconds(2.0)
+        self.level_eye()  # from where it stood, far above, the burette reads low
+        w.bench_seconds(1.0)
         self.turn_tap(0.16)
         self.find_drops(0.6, 1.4)
         w.until(lambda s: s.get("flask") in PINK or s.number("reading") >= float(initial + expected) - 0.75,

@@ -1,0 +1,134 @@
+#include <doctest/doctest.h>
+
+#include <array>
+#include <cstdlib>
+#include <string>
+
+#include "physics/bench/state_hash.h"
+#include "tests/physics/bench/at_the_bench.h"
+#include "tests/physics/bench/random_hands.h"
+
+namespace halfdrop {
+
+using namespace test;
+
+namespace {
+
+constexpr int kTicks = 3000;
+
+/// HALFDROP_LONG in the environment asks for many times more.
+int seeds() { return std::getenv("HALFDROP_LONG") != nullptr ? 1000 : 30; }
+
+bool negative(const Parcel& parcel) {
+  for (const Quanta amount : parcel.amounts) {
+    if (amount < 0) return true;
+  }
+  return parcel.volume < 0;
+}
+
+/// What is wrong with the books, in words; empty when nothing is.
+std::string fault_in_books(const Ledger& opened, const Ledger& now) {
+  if (!(now.total() == opened.total())) return "liquid was made or lost";
+  for (std::size_t i = 0; i < kAccounts; ++i) {
+    const auto account = static_cast<Account>(i);
+    const Parcel& balance = now.balance(account);
+    if (negative(balance)) return "account " + std::to_string(i) + " is overdrawn";
+    if (!(balance == opened.balance(account) + now.entered(account) - now.left(account))) {
+      return "account " + std::to_string(i) + " is not what moved in and out of it";
+    }
+  }
+  return {};
+}
+
+/// What stands fuller than it can.
+std::string overfull(const BenchSpec& spec, const BenchState& state) {
+  if (quanta(state, Account::column) > volume_quanta(column_capacity_cm3(spec.burette)))
+    return "tube over its rim";
+  if (quanta(state, Account::jet) > volume_quanta(spec.burette.jet_cm3)) return "jet over its volume";
+  if (quanta(state, Account::funnel) > volume_quanta(spec.funnel_keeps_cm3)) return "funnel";
+  if (quanta(state, Account::pendant_drop) >= volume_quanta(spec.settled.full_drop_cm3))
+    return "hanging drop";
+  const Quanta flask = quanta(state, Account::flask_landing) + quanta(state, Account::flask_rest);
+  return flask > volume_quanta(spec.flask.capacity_cm3) ? "flask over its rim" : "";
+}
+
+Parcel all_falling(const BenchState& state) {
+  Parcel sum;
+  for (const FallingDrop& drop : state.falling) sum += drop.liquid;
+  return sum;
+}
+
+std::string first_fault(const BenchSpec& spec, std::uint64_t seed) {
+  BenchState state = lay_out(spec);
+  const Ledger opened = state.ledger;
+  RandomHands hands(seed);
+  for (int i = 0; i < kTicks; ++i) {
+    step(spec, state, hands.act(spec, state));
+    std::string fault = fault_in_books(opened, state.ledger);
+    if (fault.empty()) fault = overfull(spec, state);
+    if (fault.empty() && !(all_falling(state) == state.ledger.balance(Account::in_flight)))
+      fault = "drops in the air";
+    if (!fault.empty()) return fault + " after tick " + std::to_string(i);
+  }
+  return {};
+}
+
+std::string hash_after(const BenchSpec& spec, std::uint64_t seed) {
+  BenchState state = lay_out(spec);
+  RandomHands hands(seed);
+  for (int i = 0; i < kTicks; ++i) step(spec, state, hands.act(spec, state));
+  return state_hash(state);
+}
+
+}  // namespace
+
+TEST_CASE(
+    "whatever the hands do, the books balance to the last bit at every tick and nothing is overdrawn or "
+    "overfull") {
+  const BenchSpec spec = titration_bench();
+  for (int seed = 0; seed < seeds(); ++seed) {
+    const std::string fault = first_fault(spec, static_cast<std::uint64_t>(seed));
+    CHECK_MESSAGE(fault.empty(), "seed " << seed << ": " << fault);
+  }
+}
+
+TEST_CASE("the same hands leave the same bench") {
+  const BenchSpec spec = titration_bench();
+  for (std::uint64_t seed = 100; seed < 105; ++seed) CHECK(hash_after(spec, seed) == hash_after(spec, seed));
+  CHECK(hash_after(spec, 100) != hash_after(spec, 101));
+}
+
+TEST_CASE("a copied bench goes on exactly as its original, with drops in the air or without") {
+  const BenchSpec spec = titration_bench();
+  for (std::uint64_t seed = 200; seed < 206; ++seed) {
+    BenchState state = lay_out(spec);
+    RandomHands hands(seed);
+    for (int i = 0; i < kTicks; ++i) step(spec, state, hands.act(spec, state));
+    BenchState copy = state;
+    RandomHands copied_hands = hands;
+    for (int i = 0; i < kTicks; ++i) {
+      step(spec, state, hands.act(spec, state));
+      step(spec, copy, copied_hands.act(spec, copy));
+    }
+    CHECK(copy == state);
+    CHECK(state_hash(copy) == state_hash(state));
+  }
+}
+
+// The books are only as good as the hands that try them: all accounts must have been used.
+TEST_CASE("random hands get liquid into every account of the bench") {
+  const BenchSpec spec = titration_bench();
+  std::array<bool, kAccounts> used{};
+  for (std::uint64_t seed = 0; seed < 30; ++seed) {
+    BenchState state = lay_out(spec);
+    RandomHands hands(seed);
+    for (int i = 0; i < kTicks; ++i) step(spec, state, hands.act(spec, state));
+    for (std::size_t i = 0; i < kAccounts; ++i) {
+      used[i] = used[i] || !state.ledger.entered(static_cast<Account>(i)).empty() ||
+                !state.ledger.left(static_cast<Account>(i)).empty();
+    }
+  }
+  for (std::size_t i = 0; i < kAccounts; ++i) CHECK_MESSAGE(used[i], "account " << i);
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,67 @@
+#include "physics/bench/state_hash.h"
+
+#include <doctest/doctest.h>
+
+#include <functional>
+#include <set>
+#include <vector>
+
+#include "tests/physics/bench/at_the_bench.h"
+
+namespace halfdrop {
+
+TEST_CASE("the state's hash notices a change of any field") {
+  using Change = std::function<void(BenchState&)>;
+  const std::vector<Change> changes = {
+      [](BenchState&) {},
+      [](BenchState& s) { s.tick = 1; },
+      [](BenchState& s) {
+        s.ledger.open(Account::sink, Parcel{1, {}});
+      },
+      [](BenchState& s) {
+        s.ledger.open(Account::sink, Parcel{0, {1, 0, 0}});
+      },
+      [](BenchState& s) {
+        s.ledger.open(Account::sink, Parcel{0, {0, 0, 1}});
+      },
+      [](BenchState& s) { s.ledger.transfer(Account::titrant_bottle, Account::column, 1); },
+      [](BenchState& s) { s.hands.tap = 0.5; },
+      [](BenchState& s) { s.hands.eye_mm = 1.0; },
+      [](BenchState& s) { s.hands.flask_x_cm = 1.0; },
+      [](BenchState& s) { s.hands.flask_y_cm = 1.0; },
+      [](BenchState& s) { s.hands.swirl = 1.0; },
+      [](BenchState& s) { s.hands.wash = 1.0; },
+      [](BenchState& s) { s.hands.pour = 1.0; },
+      [](BenchState& s) { s.hands.card_mm = 1.0; },
+      [](BenchState& s) { s.coat_on = true; },
+      [](BenchState& s) { s.goggles_on = true; },
+      [](BenchState& s) { s.funnel_in = true; },
+      [](BenchState& s) { s.beaker_under = true; },
+      [](BenchState& s) { s.tile_laid = true; },
+      [](BenchState& s) { s.funnel_drip_due = 1; },
+      [](BenchState& s) { s.falling[3].flying = true; },
+      [](BenchState& s) { s.falling[3].liquid.volume = 1; },
+      [](BenchState& s) { s.falling[3].x_cm = 1.0; },
+      [](BenchState& s) { s.falling[3].fallen_cm = 1.0; },
+      [](BenchState& s) { s.falling[3].across_cm_s = 1.0; },
+      [](BenchState& s) { s.falling[3].speed_cm_s = 1.0; }};
+  std::set<std::string> hashes;
+  for (const Change& change : changes) {
+    BenchState state = lay_out(test::titration_bench());
+    change(state);
+    const std::string hash = state_hash(state);
+    CHECK(hash.size() == 16);
+    hashes.insert(hash);
+  }
+  CHECK(hashes.size() == changes.size());
+}
+
+TEST_CASE("a zero is a zero whatever its sign") {
+  BenchState plus = lay_out(test::titration_bench());
+  BenchState minus = plus;
+  plus.hands.swirl = 0.0;
+  minus.hands.swirl = -0.0;
+  CHECK(state_hash(plus) == state_hash(minus));
+}
+
+}  // namespace halfdrop

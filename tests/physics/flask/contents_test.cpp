@@ -1,0 +1,128 @@
+#include "physics/flask/contents.h"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+#include "physics/units.h"
+#include "tests/physics/bench/at_the_bench.h"
+#include "tests/support/near.h"
+
+namespace halfdrop {
+
+using namespace test;
+
+namespace {
+
+/// 25 cm3 of 0.1 mol/dm3 ethanoic acid, drops of indicator, and titrant up to a volume past equivalence.
+Parcel titrated(const BenchSpec& spec, double past_cm3, int drops = 3) {
+  Parcel liquid = Parcel::solution(25.0, Component::analyte, spec.sample.true_mol_dm3);
+  liquid +=
+      Parcel::solution(spec.indicator_drop_cm3 * drops, Component::indicator, spec.indicator.stock_mol_dm3);
+  liquid += Parcel::solution(25.0 + past_cm3, Component::titrant, spec.titrant.true_mol_dm3);
+  return liquid;
+}
+
+}  // namespace
+
+// Source: geometry, frustum pi h / 3 (R^2 + R r + r^2).
+TEST_CASE("liquid stands in the flask as deep as a cone with a neck holds it") {
+  const FlaskSpec flask;
+  const double cone_cm = flask.height_cm - flask.neck_length_cm;
+  for (double depth = 0.1; depth < cone_cm; depth += 0.3) {
+    const double top = flask.base_radius_cm + (flask.neck_radius_cm - flask.base_radius_cm) * depth / cone_cm;
+    const double volume =
+        kPi * depth / 3.0 *
+        (flask.base_radius_cm * flask.base_radius_cm + flask.base_radius_cm * top + top * top);
+    CHECK_NEAR(liquid_depth_cm(flask, volume), depth, 1e-9);
+  }
+  CHECK(liquid_depth_cm(flask, 0.0) == 0.0);
+  CHECK(liquid_depth_cm(flask, flask.capacity_cm3) < flask.height_cm);
+  CHECK_NEAR(sight_path_cm(flask, 60.0), 2.0 * liquid_depth_cm(flask, 60.0), 1e-12);
+}
+
+TEST_CASE("a straight flask is as deep as volume over area") {
+  FlaskSpec flask;
+  flask.base_radius_cm = flask.neck_radius_cm = 2.0;
+  for (const double volume : {1.0, 20.0, 100.0})
+    CHECK_NEAR(liquid_depth_cm(flask, volume), volume / (kPi * 4.0), 1e-9);
+}
+
+// Source: OpenStax Chemistry 2e, section 14.7, 25.00 cm3 of 0.100 M acetic acid with 0.100 M NaOH: pH 2.87 at
+// 0, 4.74 at 12.5, 8.72 at 25 cm3, 11.96 at 30 cm3 (ideal, 25 C; with activity the weak acid's curve lies up
+// to 0.15 lower about half way).
+TEST_CASE("a parcel of flask liquid has the pH of its titration curve") {
+  BenchSpec spec = titration_bench();
+  spec.temperature_c = 25.0;
+  CHECK_NEAR(equilibrium_of(spec, titrated(spec, -25.0, 0)).ph, 2.87, 0.03);
+  CHECK_NEAR(equilibrium_of(spec, titrated(spec, -12.5, 0)).ph, 4.74, 0.15);
+  CHECK_NEAR(equilibrium_of(spec, titrated(spec, 0.0, 0)).ph, 8.72, 0.12);
+  CHECK_NEAR(equilibrium_of(spec, titrated(spec, 5.0, 0)).ph, 11.96, 0.12);
+}
+
+// Source: Davies at I = 0.0333 (half way, sodium ethanoate): pH = pKa + log gamma = 4.756 - 0.077 (derived).
+TEST_CASE("half way the pH is the acid's pK, lowered by activity") {
+  BenchSpec spec = titration_bench();
+  spec.temperature_c = 25.0;
+  CHECK_NEAR(equilibrium_of(spec, titrated(spec, -12.5, 0)).ph, 4.756 - 0.073, 0.01);
+}
+
+TEST_CASE("no titrant, no change; no indicator, no endpoint") {
+  const BenchSpec spec = titration_bench();
+  CHECK(visible_change(spec, titrated(spec, -25.0)) == 0.0);
+  CHECK(visible_change(spec, Parcel{}) == 0.0);
+  CHECK_FALSE(first_visible_change_cm3(spec, titrated(spec, 0.0, 0)).has_value());
+  CHECK_FALSE(first_visible_change_cm3(spec, Parcel{}).has_value());
+}
+
+TEST_CASE("excess titrant is what went in beyond the analyte") {
+  const BenchSpec spec = titration_bench();
+  CHECK_NEAR(excess_titrant_mol(spec, titrated(spec, 0.0)), 0.0, 1e-15);
+  CHECK_NEAR(excess_titrant_mol(spec, titrated(spec, 0.5)), 0.5e-4, 1e-15);
+  CHECK_NEAR(excess_titrant_mol(spec, titrated(spec, -1.0)), -1e-4, 1e-15);
+}
+
+// Our own reckoning, no published figure: well under half a drop from equivalence for 25 cm3 of 0.1 mol/dm3.
+TEST_CASE("phenolphthalein first shows within a fifth of a drop of equivalence of ethanoic acid") {
+  const BenchSpec spec = titration_bench();
+  const Parcel flask = titrated(spec, 0.0);
+  const auto change = first_visible_change_cm3(spec, flask);
+  REQUIRE(change.has_value());
+  MESSAGE("first visible change " << *change << " cm3 past equivalence, pH "
+                                  << equilibrium_of(spec, titrated(spec, *change)).ph);
+  CHECK(std::fabs(*change) < 0.01);
+  CHECK(visible_change(spec, titrated(spec, *change - 0.01)) < kFirstVisibleChange);
+  CHECK(visible_change(spec, titrated(spec, *change + 0.01)) > kFirstVisibleChange);
+}
+
+TEST_CASE("the change is where the mixed flask has just the stated colour difference") {
+  const BenchSpec spec = titration_bench();
+  Parcel flask = titrated(spec, 0.0);
+  const double past_cm3 = first_visible_change_cm3(spec, flask).value_or(0.0);
+  flask.amounts[0] += amount_quanta(past_cm3 * spec.breakdown_mol_dm3() / 1000.0);
+  CHECK_NEAR(visible_change(spec, flask), kFirstVisibleChange, 1e-4);
+}
+
+TEST_CASE("more indicator shows sooner") {
+  const BenchSpec spec = titration_bench();
+  double before_cm3 = 1.0;
+  for (const int drops : {1, 2, 4, 8}) {
+    const auto change = first_visible_change_cm3(spec, titrated(spec, 0.0, drops));
+    REQUIRE(change.has_value());
+    CHECK(*change < before_cm3);
+    before_cm3 = *change;
+  }
+}
+
+TEST_CASE("a pale pink is easier to see on a white tile than on the bench") {
+  const BenchSpec spec = titration_bench();
+  const Parcel pink = titrated(spec, 0.0);
+  const Parcel clear = titrated(spec, -5.0);
+  const auto contrast = [&](Backdrop backdrop) {
+    return ciede2000(to_lab(colour_of(spec, pink, 3.0, backdrop)),
+                     to_lab(colour_of(spec, clear, 3.0, backdrop)));
+  };
+  CHECK(contrast(Backdrop::white_tile) > 1.3 * contrast(Backdrop::bare_bench));
+}
+
+}  // namespace halfdrop
