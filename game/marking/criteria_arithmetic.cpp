@@ -11,9 +11,13 @@ namespace halfdrop {
 namespace {
 
 constexpr int kMostFigures = 4;
-/// A mean may be off by half a unit of its last place, at least and at most by these.
+/// A mean may be off by half a unit of its last place, and by this at least; a whole number has no last place
+/// to speak of.
 constexpr double kMeanLeast_cm3 = 0.01;
-constexpr double kMeanMost_cm3 = 0.05;
+
+double mean_tolerance_cm3(const std::string& text) {
+  return decimals_written(text) == 0 ? kMeanLeast_cm3 : std::max(half_unit_written(text), kMeanLeast_cm3);
+}
 
 Finding open_finding(const Case& marked, const std::string& id, double of) {
   return Finding{Score::arithmetic, id, false, 0.0, of, "", marked.end(), std::nullopt, ""};
@@ -72,10 +76,9 @@ Finding mean_titre(const Case& marked) {
     finding.seen = "A mean of " + text + " was written, but no titre was ticked.";
     return finding;
   }
-  const double tolerance = std::clamp(half_unit_written(text), kMeanLeast_cm3, kMeanMost_cm3);
   finding.seen =
       "The ticked titres have the mean " + figure_text(*mean, 3) + "; \"" + text + "\" was written.";
-  if (std::fabs(*written - *mean) <= tolerance + kSameFigure_cm3) grant(finding, finding.seen);
+  if (std::fabs(*written - *mean) <= mean_tolerance_cm3(text) + kSameFigure_cm3) grant(finding, finding.seen);
   return finding;
 }
 

@@ -52,10 +52,11 @@ std::optional<Slip> readings_right(const Case&, const RunView& run) {
   return worst;
 }
 
+/// Rounding to what the scale allows is no error of the eye.
 double reading_error_cm3(const RunView& run) {
   const TitreBreakdown& parts = *run.row->breakdown;
-  return parts.of(Cause::rounding) + parts.of(Cause::misreading) + parts.of(Cause::meniscus_edge) +
-         parts.of(Cause::parallax_initial) + parts.of(Cause::parallax_final);
+  return parts.of(Cause::misreading) + parts.of(Cause::meniscus_edge) + parts.of(Cause::parallax_initial) +
+         parts.of(Cause::parallax_final);
 }
 
 const std::array<RunRule, 2> kRules = {{
@@ -75,7 +76,7 @@ void mark_eye(const Case& marked, std::vector<Finding>& findings) {
   if (marked.level().eye_bands.empty()) return;
   findings.push_back(judge_bands(
       marked,
-      {Score::eye, "reading-error", "titre as read minus titre as it stood",
+      {Score::eye, "reading-error", "reading error of the titre, rounding apart",
        "Both readings want a level eye; a head that never moves makes the titre small.", reading_error_cm3},
       marked.level().eye_bands));
 }

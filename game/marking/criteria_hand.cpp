@@ -201,8 +201,17 @@ Finding indicator_drops(const Case& marked) {
   return finding;
 }
 
-double past_equivalence_cm3(const RunView& run) {
-  return run.row->breakdown->of(Cause::overshoot) + run.row->breakdown->of(Cause::indicator_blank);
+/// What the hand did to the titre: titrant that truly left the marks read, against what the flask needed.
+/// Readings, glass and bottle are left out; the pipette counts only where the number of aliquots was wrong.
+double titre_made_by_hand_cm3(const RunView& run) {
+  constexpr std::array kCausesOfTheHand = {Cause::jet_air,       Cause::hanging_drop, Cause::funnel_drips,
+                                           Cause::refill,        Cause::missed_flask, Cause::flask_wall,
+                                           Cause::flask_residue, Cause::swirled_out,  Cause::indicator_blank,
+                                           Cause::overshoot};
+  const TitreBreakdown& parts = *run.row->breakdown;
+  double sum_cm3 = run.flask->aliquots == 1 ? 0.0 : parts.of(Cause::aliquot);
+  for (const Cause cause : kCausesOfTheHand) sum_cm3 += parts.of(cause);
+  return sum_cm3;
 }
 
 /// Only when it happened: its marks are lost where the titre goes.
@@ -250,11 +259,13 @@ void mark_hand(const Case& marked, std::vector<Finding>& findings) {
   findings.push_back(indicator_drops(marked));
   for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, findings);
   if (marked.level().hand_bands.empty()) return;
-  findings.push_back(judge_bands(
-      marked,
-      {Score::hand, "titrant-volume", "titrant in the flask past equivalence",
-       "Stop at the first colour that lasts: near it a half drop is enough.", past_equivalence_cm3},
-      marked.level().hand_bands));
+  findings.push_back(
+      judge_bands(marked,
+                  {Score::hand, "titrant-volume", "true volume against equivalence",
+                   "See the largest cause of these runs. Stop at the first colour that lasts: near it a "
+                   "half drop is enough.",
+                   titre_made_by_hand_cm3},
+                  marked.level().hand_bands));
 }
 
 }  // namespace halfdrop

@@ -168,12 +168,19 @@ std::string cost_text(const Finding& finding) {
   return " Cost: " + microlitres + " µL.";
 }
 
-std::string finding_lines(const MarkedAttempt& marked, bool met) {
+enum class Group { unmet, met, harmless };
+
+Group group_of(const Finding& finding) {
+  if (!finding.met) return Group::unmet;
+  return finding.criterion.starts_with("harmless-") ? Group::harmless : Group::met;
+}
+
+std::string finding_lines(const MarkedAttempt& marked, Group group) {
   std::string out;
   for (const Finding& finding : marked.findings) {
-    if (finding.met != met) continue;
+    if (group_of(finding) != group) continue;
     const std::string first = "  " + left(std::string(score_name(finding.score)), 12);
-    const std::string when = met ? "" : " [" + figure_text(seconds(finding.tick), 0) + " s]";
+    const std::string when = finding.met ? "" : " [" + figure_text(seconds(finding.tick), 0) + " s]";
     out += wrapped(first, finding.seen + cost_text(finding) + when);
     if (!finding.advice.empty()) out += wrapped(std::string(columns(first), ' ') + "> ", finding.advice);
   }
@@ -185,10 +192,14 @@ std::string finding_lines(const MarkedAttempt& marked, bool met) {
 std::string marks_text(const MarkedAttempt& marked, const std::string& attempt_name) {
   std::string out = head(marked, attempt_name) + "\nTitres (cm³)\n" + titre_table(marked) +
                     result_lines(marked) + breakdowns(marked) + scores(marked.marks);
-  const std::string unmet = finding_lines(marked, false);
-  if (!unmet.empty()) out += "\nNot met\n" + unmet;
-  const std::string met = finding_lines(marked, true);
-  if (!met.empty()) out += "\nMet\n" + met;
+  const std::array<std::pair<Group, const char*>, 3> groups = {
+      {{Group::unmet, "Not met"},
+       {Group::met, "Met"},
+       {Group::harmless, "Often taken for a fault, and none"}}};
+  for (const auto& [group, title] : groups) {
+    const std::string lines = finding_lines(marked, group);
+    if (!lines.empty()) out += "\n" + std::string(title) + "\n" + lines;
+  }
   return out + "\n" +
          wrapped(
              "",

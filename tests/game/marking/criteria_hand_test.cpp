@@ -68,7 +68,7 @@ TEST_CASE("a drop left hanging at the end costs what hangs") {
   RunPlan plan;
   plan.left_hanging_cm3 = 0.03;
   const MarkedAttempt marked = played(plan);
-  CHECK(test::unmet(marked) == "hanging-drop");
+  CHECK(test::unmet(marked) == "hanging-drop, titrant-volume");
   REQUIRE(finding(marked, "hanging-drop").cost_cm3);
   CHECK_NEAR(*finding(marked, "hanging-drop").cost_cm3, 0.03, 0.001);
 }
@@ -198,6 +198,29 @@ TEST_CASE("titrant past equivalence earns the points of the level's bands") {
     REQUIRE(volume.cost_cm3);
     CHECK_NEAR(*volume.cost_cm3, trial.past_cm3, 0.055);
   }
+}
+
+TEST_CASE("air in the jet is volume too: it costs points by the bands, its criterion apart") {
+  BenchHands hands;
+  hands.protect();
+  RunPlan dry;
+  dry.fill_jet = false;
+  hands.run("1", dry);
+  const MarkedAttempt marked = mark(hands.hand_in());
+  // 0.25 cm3 of air and half a drop past the end: the level gives 1 point up to 0.40.
+  CHECK_NEAR(finding(marked, "titrant-volume").points, 1.0, 0.0);
+}
+
+TEST_CASE("the pipette's own error is not the hand's") {
+  BenchHands hands;
+  hands.protect();
+  hands.run("1");
+  const MarkedAttempt marked = mark(hands.hand_in());
+  const TitreBreakdown& parts = *test::titre(marked, "1").breakdown;
+  REQUIRE(std::fabs(parts.of(Cause::aliquot)) > 0.02);
+  REQUIRE(finding(marked, "titrant-volume").cost_cm3);
+  CHECK_NEAR(*finding(marked, "titrant-volume").cost_cm3,
+             parts.of(Cause::overshoot) + parts.of(Cause::indicator_blank), 1e-3);
 }
 
 TEST_CASE("the runs that are ticked decide the titrant volume") {

@@ -1,0 +1,186 @@
+// The contract others script against: exactly these keys, numbers or null, one line.
+
+#include "game/records/marks_json.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <nlohmann/json.hpp>
+
+#include "tests/support/bench_hands.h"
+#include "tests/support/near.h"
+
+namespace halfdrop {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+const MarkedAttempt& marked() {
+  static const MarkedAttempt kMarked = [] {
+    test::BenchHands hands;
+    hands.whole_attempt();
+    return mark(hands.hand_in());
+  }();
+  return kMarked;
+}
+
+std::string keys(const Json& object) {
+  std::string names;
+  for (const auto& [name, value] : object.items()) names += (names.empty() ? "" : " ") + name;
+  return names;
+}
+
+TEST_CASE("an attempt's marks have exactly the contract's keys") {
+  const std::string text = marks_json(marked(), "wren.jsonl");
+  CHECK(text.find('\n') == std::string::npos);
+  const Json json = Json::parse(text);
+  CHECK(keys(json) ==
+        "attempt level alias reproduced titres mean_titre_cm3 ideal_titre_cm3 concentration marks findings");
+  CHECK(keys(json["concentration"]) == "reported true unit");
+  CHECK(keys(json["marks"]) == "safety hand eye record arithmetic total of");
+  REQUIRE(json["titres"].size() == 3);
+  for (const Json& titre : json["titres"]) {
+    CHECK(keys(titre) == "run initial_cm3 final_cm3 recorded_cm3 ideal_cm3 used breakdown remainder_cm3");
+    CHECK(titre["breakdown"].size() == kCauses);
+  }
+  for (const Json& finding : json["findings"])
+    CHECK(keys(finding) == "criterion met seen tick cost_cm3 advice");
+  CHECK(json["attempt"] == "wren.jsonl");
+  CHECK(json["level"] == "01-spirit-vinegar");
+  CHECK(json["alias"] == "Wren");
+  CHECK(json["reproduced"] == true);
+}
+
+TEST_CASE(
+    "what a script adds up is what the breakdown says: recorded is ideal plus its causes plus the "
+    "remainder") {
+  const Json json = Json::parse(marks_json(marked(), "a"));
+  for (const Json& titre : json["titres"]) {
+    double sum_cm3 = titre["ideal_cm3"].get<double>() + titre["remainder_cm3"].get<double>();
+    for (const auto& [cause, cm3] : titre["breakdown"].items()) sum_cm3 += cm3.get<double>();
+    CHECK_NEAR(titre["recorded_cm3"].get<double>(), sum_cm3, 1e-9);
+    CHECK_NEAR(titre["recorded_cm3"].get<double>(),
+               titre["final_cm3"].get<double>() - titre["initial_cm3"].get<double>(), 1e-9);
+  }
+}
+
+TEST_CASE("the scores add up to the total") {
+  const Json marks = Json::parse(marks_json(marked(), "a"))["marks"];
+  double sum = 0.0;
+  for (const char* score : {"hand", "eye", "record", "arithmetic"}) sum += marks[score].get<double>();
+  CHECK_NEAR(marks["total"].get<double>(), sum, 1e-12);
+  CHECK(marks["safety"] == true);
+  CHECK(marks["of"].get<double>() >= sum);
+}
+
+TEST_CASE("what was not written is null") {
+  const Json json = Json::parse(marks_json(mark(Attempt{test::spirit_vinegar(), 1, "", {}}), "a"));
+  CHECK(json["mean_titre_cm3"].is_null());
+  CHECK(json["concentration"]["reported"].is_null());
+  CHECK(json["concentration"]["true"].is_number());
+  CHECK(json["titres"].empty());
+}
+
+TEST_CASE("a run with one reading has nulls where the other would be needed") {
+  MarkedAttempt half;
+  half.titres.resize(1);
+  half.titres[0].run = "1";
+  half.titres[0].initial_cm3 = 0.15;
+  const Json titre = Json::parse(marks_json(half, "a"))["titres"][0];
+  for (const char* key : {"final_cm3", "recorded_cm3", "breakdown", "remainder_cm3"}) {
+    CAPTURE(key);
+    CHECK(titre[key].is_null());
+  }
+  CHECK_NEAR(titre["initial_cm3"].get<double>(), 0.15, 0.0);
+}
+
+TEST_CASE("what is not finite is null, and bytes that are no UTF-8 do not stop the marks") {
+  MarkedAttempt odd;
+  odd.reported = std::numeric_limits<double>::infinity();
+  odd.mean_titre_cm3 = std::nan("");
+  odd.alias = "\xff\xfe";
+  const Json json = Json::parse(marks_json(odd, "\xc3"));
+  CHECK(json["concentration"]["reported"].is_null());
+  CHECK(json["mean_titre_cm3"].is_null());
+}
+
+std::size_t fields(const std::string& row) {
+  bool inside = false;
+  std::size_t count = 1;
+  for (const char c : row) {
+    inside = inside != (c == '"');
+    if (c == ',' && !inside) ++count;
+  }
+  return count;
+}
+
+TEST_CASE("a row of the table has as many fields as its head") {
+  CHECK(fields(marks_csv_row(marked(), "a, b.jsonl")) == fields(marks_csv_header()));
+  CHECK(fields(marks_csv_row(MarkedAttempt{}, "a")) == fields(marks_csv_header()));
+}
+
+TEST_CASE("a name that a spreadsheet would take for a formula is defused") {
+  MarkedAttempt named;
+  for (const char* name : {"=1+2", "+1", "-1", "@sum", "\tx", "\rx"}) {
+    named.alias = name;
+    const std::string row = marks_csv_row(named, "a");
+    CAPTURE(row);
+    CHECK((row.starts_with("a,'") || row.starts_with("a,\"'")));
+  }
+  named.alias = "Wren \"the steady\", 3b";
+  CHECK(marks_csv_row(named, "=cmd").starts_with("'=cmd,\"Wren \"\"the steady\"\", 3b\","));
+}
+
+std::size_t widest_line(const std::string& text) {
+  std::size_t widest = 0;
+  std::size_t here = 0;
+  for (const char c : text) {
+    if (c == '\n')
+      here = 0;
+    else if ((static_cast<unsigned char>(c) & 0xC0U) != 0x80U)
+      widest = std::max(widest, ++here);
+  }
+  return widest;
+}
+
+TEST_CASE("marks for a terminal fit it and say what they are not") {
+  const std::string text = marks_text(marked(), "wren.jsonl");
+  CHECK(widest_line(text) <= 100);
+  CHECK(text.find("no evidence of practical competence") != std::string::npos);
+  CHECK(text.find("rehearsal") != std::string::npos);
+  CHECK(text.find("trial") != std::string::npos);
+}
+
+TEST_CASE("the largest cause of a run comes first") {
+  MarkedAttempt made;
+  made.titres.resize(1);
+  made.titres[0].run = "1";
+  TitreBreakdown parts;
+  parts.causes_cm3[static_cast<std::size_t>(Cause::rounding)] = 0.02;
+  parts.causes_cm3[static_cast<std::size_t>(Cause::jet_air)] = -0.20;
+  parts.causes_cm3[static_cast<std::size_t>(Cause::overshoot)] = 0.10;
+  made.titres[0].breakdown = parts;
+  const std::string text = marks_text(made, "a");
+  const std::size_t jet = text.find("−0.200  Air in the jet");
+  const std::size_t past = text.find("+0.100  Past the first visible change");
+  const std::size_t rounding = text.find("+0.020  Rounding");
+  REQUIRE(jet != std::string::npos);
+  REQUIRE(past != std::string::npos);
+  REQUIRE(rounding != std::string::npos);
+  CHECK(jet < past);
+  CHECK(past < rounding);
+}
+
+TEST_CASE("a name cannot steer the terminal") {
+  MarkedAttempt named;
+  named.alias = "\x1b[2Jgone\xc2\x9b";
+  const std::string text = marks_text(named, "a\x07");
+  CHECK(text.find('\x1b') == std::string::npos);
+  CHECK(text.find('\x07') == std::string::npos);
+  CHECK(text.find("\xc2\x9b") == std::string::npos);
+}
+
+}  // namespace
+}  // namespace halfdrop
