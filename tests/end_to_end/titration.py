@@ -12,6 +12,10 @@ def to_005(reading):
     return (Decimal(str(reading)) / Decimal("0.05")).quantize(Decimal(1), ROUND_HALF_UP) * Decimal("0.05")
 
 
+class Overfilled(Exception):
+    """Poured past the zero where that was not wanted: one has to begin again."""
+
+
 class Titration:
     def __init__(self, window, fill_jet=True):
         self.w = window
@@ -237,7 +241,9 @@ class Titration:
             self.fill()
             self.fill_the_jet()
         else:  # the slip: filled to just below the zero and read at once
-            self.fill(to_cm3=0.9)
+            self.fill(to_cm3=1.5)
+            if w.senses.number("reading") < 0:
+                raise Overfilled
         final = self.run("trial", first=True)
         for name in ("1", "2", "3", "4", "5"):
             if float(final) + float(self.titres["trial"]) + 1.0 > 50.0:
