@@ -12,7 +12,7 @@
 using halfdrop::Purpose;
 using halfdrop::Random;
 
-// The first outputs published with the generator's reference code for seed 1234567 (from memory).
+// Source: The first outputs published with the generator's reference code for seed 1234567 (from memory).
 TEST_CASE("the generator gives SplitMix64's published numbers") {
   Random random{1234567};
   CHECK(random.next() == 6457827717110365317u);

@@ -1,8 +1,16 @@
 #!/usr/bin/env bash
-# Lists each "// Source:" of the tests once, with the files that check against it.
+# Lists the sources that the tests check against: each comment that says "Source:", to its end, under its file.
 cd "$(dirname "${BASH_SOURCE[0]}")/../.." || exit 1
-grep -rnoE --include='*.cpp' --include='*.h' --include='*.py' '(//|#) Source: .*' tests |
-  sed -E 's/^([^:]+):[0-9]+:(\/\/|#) Source: */\1\t/' |
-  awk -F '\t' '!($2 in files) { order[++n] = $2 }
-               index(" " files[$2] " ", " " $1 " ") == 0 { files[$2] = files[$2] " " $1 }
-               END { for (i = 1; i <= n; i++) printf "%s\n   %s\n", order[i], files[order[i]] }'
+find tests \( -name '*.cpp' -o -name '*.h' -o -name '*.py' \) -print0 | sort -z | xargs -0 awk '
+  function flush() {
+    if (text == "") return
+    if (file != listed) print file
+    listed = file
+    print "    " text
+    text = ""
+  }
+  FNR == 1 { flush(); file = FILENAME }
+  /^[ \t]*(\/\/+|#) .*Source: / { flush(); sub(/^.*Source: */, ""); text = $0; next }
+  text != "" && /^[ \t]*(\/\/+|#) / { sub(/^[ \t]*(\/\/+|#) */, ""); text = text " " $0; next }
+  { flush() }
+  END { flush() }'

@@ -48,7 +48,8 @@ double ideal_ph(const Substance& acid, double added_cm3) {
 
 }  // namespace
 
-// OpenStax Chemistry 2e, section 14.7 (module m68809), Example 14.21, pH exact rather than as rounded there.
+// Source: OpenStax Chemistry 2e, section 14.7 (module m68809), Example 14.21, pH exact rather than as rounded
+// there.
 TEST_CASE("hydrochloric acid and sodium hydroxide give the worked example's pH") {
   CHECK_NEAR(ideal_ph(kHydrochloricAcid, 0.00), 1.0000, 0.0001);
   CHECK_NEAR(ideal_ph(kHydrochloricAcid, 12.50), 1.4771, 0.0001);
@@ -56,7 +57,8 @@ TEST_CASE("hydrochloric acid and sodium hydroxide give the worked example's pH")
   CHECK_NEAR(ideal_ph(kHydrochloricAcid, 37.50), 12.3010, 0.0001);
 }
 
-// OpenStax Chemistry 2e, section 14.7 (module m68809), Table 14.4, column of the strong acid: two decimals.
+// Source: OpenStax Chemistry 2e, section 14.7 (module m68809), Table 14.4, column of the strong acid: two
+// decimals.
 TEST_CASE("the strong acid column of the titration table is met line by line") {
   const double table[][2] = {{0.0, 1.00},   {5.0, 1.18},   {10.0, 1.37},  {15.0, 1.60},  {20.0, 1.95},
                              {22.0, 2.20},  {24.0, 2.69},  {24.5, 3.00},  {24.9, 3.70},  {25.0, 7.00},
@@ -85,8 +87,8 @@ TEST_CASE("the ethanoic acid column of the titration table is met line by line")
   for (const auto& [added_cm3, ph] : beyond) CHECK_NEAR(ideal_ph(acid, added_cm3), ph, 0.01);
 }
 
-// Skoog and West's titration of 25.00 cm3 of 0.1000 mol/dm3 maleic acid (from memory); the four-decimal
-// values are those of an independent exact solution with the same constants.
+// Source: Skoog and West's titration of 25.00 cm3 of 0.1000 mol/dm3 maleic acid (from memory); the
+// four-decimal values are those of an independent exact solution with the same constants.
 TEST_CASE("maleic acid gives both its steps") {
   const Substance maleic = weak_acid(from_ka({1.3e-2, 5.9e-7}));
   struct Row {
@@ -100,9 +102,9 @@ TEST_CASE("maleic acid gives both its steps") {
   }
 }
 
-// Constants at 25 C and I = 0: Goldberg, Kishore and Lennen, J. Phys. Chem. Ref. Data 31 (2002) 231, section
-// 8 (phthalic from memory of it). pH(S): NBS, DOI 10.6028/jres.081A.005 (phosphate 6.865 from memory of the
-// same series). Molal taken as molar, hence 0.02.
+// Source: constants at 25 C and I = 0: Goldberg, Kishore and Lennen, J. Phys. Chem. Ref. Data 31 (2002) 231,
+// section 8 (phthalic from memory of it). pH(S): NBS, DOI 10.6028/jres.081A.005 (phosphate 6.865 from memory
+// of the same series). Molal taken as molar, hence 0.02.
 TEST_CASE("three pH standards come out right, activity included") {
   const AcidSystem phthalic{2, {2.950, 5.408}, 0};
   const AcidSystem carbonic{2, {6.351, 10.329}, 0};
@@ -128,8 +130,8 @@ TEST_CASE("three pH standards come out right, activity included") {
   CHECK(solve(phosphate, SolverOptions{.ideal = true}).ph > 7.15);
 }
 
-// Robinson and Stokes, mean activity coefficient of 0.1 mol/kg HCl 0.796 (from memory): -log10(0.0796)
-// = 1.099. Davies, blind to which salt it is, says 1.107.
+// Source: Robinson and Stokes, mean activity coefficient of 0.1 mol/kg HCl 0.796 (from memory):
+// -log10(0.0796) = 1.099. Davies, blind to which salt it is, says 1.107.
 TEST_CASE("a tenth molar hydrochloric acid reads 1.1, not 1.0") {
   Mixture acid;
   acid.add(kHydrochloricAcid, 0.1);

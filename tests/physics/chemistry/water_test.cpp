@@ -13,14 +13,15 @@ TEST_CASE("the ion product of water follows IAPWS R11-07 from 0 to 60 C") {
   for (const auto& [celsius, pkw] : table) CHECK_NEAR(water::pkw(celsius), pkw, 0.0005);
 }
 
-// OpenStax Chemistry 2e, Appendix E (module m68863), pKw to two decimals: within 0.015 of any modern table.
+// Source: OpenStax Chemistry 2e, Appendix E (module m68863), pKw to two decimals: within 0.015 of any modern
+// table.
 TEST_CASE("the ion product of water agrees with a student's table") {
   const double table[][2] = {{0, 14.95},  {10, 14.54}, {20, 14.17}, {25, 14.00},
                              {30, 13.84}, {40, 13.55}, {50, 13.28}, {60, 13.03}};
   for (const auto& [celsius, pkw] : table) CHECK_NEAR(water::pkw(celsius), pkw, 0.02);
 }
 
-// IAPWS-95, IAPWS R12-08 and R1-76(2014), evaluated with the Debian package python3-iapws 1.5.3.
+// Source: IAPWS-95, IAPWS R12-08 and R1-76(2014), evaluated with the Debian package python3-iapws 1.5.3.
 TEST_CASE("density, viscosity and surface tension of water are IAPWS's at bench temperatures") {
   struct Row {
     double celsius, density_kg_m3, viscosity_mpa_s, tension_mn_m;
@@ -36,7 +37,8 @@ TEST_CASE("density, viscosity and surface tension of water are IAPWS's at bench 
   }
 }
 
-// Tanaka et al., Metrologia 38 (2001) 301: the density is greatest at 3.983 C, 999.975 kg/m3 (from memory).
+// Source: Tanaka et al., Metrologia 38 (2001) 301: the density is greatest at 3.983 C, 999.975 kg/m3 (from
+// memory).
 TEST_CASE("water is densest at four degrees") {
   CHECK_NEAR(water::density_kg_m3(3.983), 999.975, 0.0005);
   CHECK(water::density_kg_m3(3.0) < water::density_kg_m3(3.983));

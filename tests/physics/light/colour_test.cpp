@@ -38,7 +38,7 @@ double hue(const Rgb& c) { return std::atan2(std::sqrt(3.0) * (c.g - c.b), 2.0 *
 
 }  // namespace
 
-// Sharma, Wu and Dalal, Color Res. Appl. 30 (2005) 21, Table 1.
+// Source: Sharma, Wu and Dalal, Color Res. Appl. 30 (2005) 21, Table 1.
 TEST_CASE("CIEDE2000 gives the published differences") {
   struct Pair {
     Lab one, other;
@@ -65,7 +65,7 @@ TEST_CASE("CIEDE2000 gives the published differences") {
   CHECK(ciede2000({40, 10, 20}, {40, 10, 20}) == 0.0);
 }
 
-// CIELAB (D65) of the sRGB primaries as the library colorjs.io 0.7.1 gives them, its "lab-d65".
+// Source: CIELAB (D65) of the sRGB primaries as the library colorjs.io 0.7.1 gives them, its "lab-d65".
 TEST_CASE("the CIELAB values of the screen's primaries lead back to the primaries") {
   struct Primary {
     Lab lab;
@@ -87,7 +87,8 @@ TEST_CASE("the CIELAB values of the screen's primaries lead back to the primarie
   }
 }
 
-// IEC 61966-2-1: middle grey code 188 is linear 0.5029 (from memory), the straight piece ends at 0.0031308.
+// Source: IEC 61966-2-1: middle grey code 188 is linear 0.5029 (from memory), the straight piece ends at
+// 0.0031308.
 TEST_CASE("the screen's transfer curve has its known points") {
   CHECK(halfdrop::encode(0.0) == 0);
   CHECK(halfdrop::encode(1.0) == 255);

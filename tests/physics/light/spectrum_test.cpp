@@ -72,7 +72,8 @@ TEST_CASE("the daylight table is CIE's, number by number") {
   CHECK(worst_difference(halfdrop::d65(), 0.01, file, 0) < 1e-6);
 }
 
-// The largest errors stated are those of the formulas against the CIE table, worked out independently.
+// Source: CIE 1931 2-degree colour-matching functions as Debian's colord-data has them. The largest errors
+// stated are those of the formulas against that table, worked out independently.
 TEST_CASE("the matching functions are as near CIE's as their authors' formulas are") {
   const SpectralFile file = read_spectral_file(kColord + "cmf/CIE1931-2deg-XYZ.cmf");
   if (file.rows.empty()) {
@@ -84,7 +85,7 @@ TEST_CASE("the matching functions are as near CIE's as their authors' formulas a
   CHECK_NEAR(worst_difference(halfdrop::cie_z(), 1.0, file, 2), 0.0221, 0.0002);
 }
 
-// CIE 15: D65 has x = 0.3127, y = 0.3290 with the 1931 observer.
+// Source: CIE 15: D65 has x = 0.3127, y = 0.3290 with the 1931 observer.
 TEST_CASE("daylight is the white of the standard") {
   Spectrum perfect;
   perfect.fill(1.0);
