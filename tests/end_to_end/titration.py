@@ -77,14 +77,17 @@ class Titration:
         w.click("funnel")
         w.until(lambda s: s.get("funnel") == "yes", "the funnel in the burette")
         w.press("titrant")
-        w.until(lambda s: s.get("reading", "none") != "none" and s.number("reading") < 8, "a nearly full burette")
+        w.until(lambda s: s.get("reading", "none") != "none" and s.number("reading") < 20, "a burette more than half full")
         w.release()
         self.level_eye()
         for _ in range(200):  # the last of it in small splashes
             w.bench_seconds(0.6)
             if w.senses.number("reading") < to_cm3:
                 break
-            w.do("keydown", "p", "sleep", "0.03", "keyup", "p")
+            before = w.senses.number("reading")
+            w.do("keydown", "p")
+            w.until(lambda s, b=before: s.number("reading") < b - 0.05, "a splash")
+            w.do("keyup", "p")
         w.key("n")
         w.until(lambda s: s.get("funnel") == "no", "the funnel out")
 
@@ -241,7 +244,7 @@ class Titration:
             self.fill()
             self.fill_the_jet()
         else:  # the slip: filled to just below the zero and read at once
-            self.fill(to_cm3=1.5)
+            self.fill(to_cm3=3.5)
             if w.senses.number("reading") < 0:
                 raise Overfilled
         final = self.run("trial", first=True)
