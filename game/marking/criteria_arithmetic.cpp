@@ -35,7 +35,7 @@ Finding titres_subtracted(const Case& marked) {
   finding.advice = "Titre = final reading minus initial reading, with two decimals.";
   std::size_t right = 0;
   for (const TitreRow& row : marked.titres) {
-    if (!row.recorded_cm3) continue;
+    if (!row.initial_cm3 || !row.final_cm3 || !row.recorded_cm3) continue;
     const std::string cell = row.run + "/titre";
     const std::string text = marked.sheet.text(cell);
     const bool same =

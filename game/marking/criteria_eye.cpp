@@ -21,40 +21,40 @@ double truly_cm3(const Case& marked, const ReadingMoment& moment) {
 
 std::optional<Slip> eye_level(const Case& marked, const RunView& run) {
   std::optional<Slip> worst;
-  for (const auto* moment : {&run.readings->initial, &run.readings->final}) {
-    if (!*moment) continue;
-    const bool first = moment == &run.readings->initial;
-    const double parallax_cm3 = (*moment)->apparent_cm3 - truly_cm3(marked, **moment);
+  for (const ReadingMoment* moment : {run.initial, run.final}) {
+    if (moment == nullptr) continue;
+    const bool first = moment == run.initial;
+    const double parallax_cm3 = moment->apparent_cm3 - truly_cm3(marked, *moment);
     const double size = std::fabs(parallax_cm3);
     if (size <= kLevel_cm3 || (worst && size <= worst->size)) continue;
     worst = Slip{size,
                  std::string("the eye was ") + (parallax_cm3 < 0.0 ? "above" : "below") +
                      " the meniscus at the " + (first ? "initial" : "final") + " reading, which made it " +
                      cm3_text(size) + (parallax_cm3 < 0.0 ? " low" : " high"),
-                 (*moment)->bench.tick, run.cost(first ? Cause::parallax_initial : Cause::parallax_final)};
+                 moment->bench.tick, run.cost(first ? Cause::parallax_initial : Cause::parallax_final)};
   }
   return worst;
 }
 
 std::optional<Slip> readings_right(const Case&, const RunView& run) {
   std::optional<Slip> worst;
-  for (const auto* moment : {&run.readings->initial, &run.readings->final}) {
-    if (!*moment || reading_allowed((*moment)->written_cm3, (*moment)->apparent_cm3)) continue;
-    const double off_cm3 = (*moment)->written_cm3 - (*moment)->apparent_cm3;
+  for (const ReadingMoment* moment : {run.initial, run.final}) {
+    if (moment == nullptr || reading_allowed(moment->written_cm3, moment->apparent_cm3)) continue;
+    const double off_cm3 = moment->written_cm3 - moment->apparent_cm3;
     if (worst && std::fabs(off_cm3) <= worst->size) continue;
-    const bool edge = reading_allowed((*moment)->written_cm3, (*moment)->apparent_edge_cm3);
+    const bool edge = reading_allowed(moment->written_cm3, moment->apparent_edge_cm3);
     worst = Slip{std::fabs(off_cm3),
-                 figure_text((*moment)->written_cm3, 2) + " was written where the eye saw " +
-                     figure_text((*moment)->apparent_cm3, 2) +
+                 figure_text(moment->written_cm3, 2) + " was written where the eye saw " +
+                     figure_text(moment->apparent_cm3, 2) +
                      (edge ? ": that is the upper edge of the meniscus" : ""),
-                 (*moment)->bench.tick, moment == &run.readings->initial ? -off_cm3 : off_cm3};
+                 moment->bench.tick, moment == run.initial ? -off_cm3 : off_cm3};
   }
   return worst;
 }
 
 /// Rounding to what the scale allows is no error of the eye.
 double reading_error_cm3(const RunView& run) {
-  const TitreBreakdown& parts = *run.row->breakdown;
+  const TitreBreakdown& parts = *run.breakdown;
   return parts.of(Cause::misreading) + parts.of(Cause::meniscus_edge) + parts.of(Cause::parallax_initial) +
          parts.of(Cause::parallax_final);
 }

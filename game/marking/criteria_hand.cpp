@@ -24,7 +24,7 @@ constexpr double kDropsPerSecond = 2.5;
 constexpr int kMostIndicatorDrops = 5;
 
 std::optional<Slip> funnel_out(const Case&, const RunView& run) {
-  const BenchState& bench = run.readings->initial->bench;
+  const BenchState& bench = run.initial->bench;
   if (!bench.funnel_in) return std::nullopt;
   return Slip{bench.ledger.balance(Account::funnel).volume_cm3(),
               "the funnel was still in when the initial reading was written", bench.tick,
@@ -32,7 +32,7 @@ std::optional<Slip> funnel_out(const Case&, const RunView& run) {
 }
 
 std::optional<Slip> jet_filled(const Case& marked, const RunView& run) {
-  const BenchState& bench = run.readings->initial->bench;
+  const BenchState& bench = run.initial->bench;
   const double air_cm3 =
       marked.session.spec().burette.jet_cm3 - bench.ledger.balance(Account::jet).volume_cm3();
   if (air_cm3 <= kSeenInJet_cm3) return std::nullopt;
@@ -44,21 +44,19 @@ std::optional<Slip> nothing_hanging(const Case&, const RunView& run) {
   const auto hanging = [](const ReadingMoment& moment) {
     return moment.bench.ledger.balance(Account::pendant_drop).volume_cm3();
   };
-  const double first_cm3 = hanging(*run.readings->initial);
-  const double last_cm3 = hanging(*run.readings->final);
+  const double first_cm3 = hanging(*run.initial);
+  const double last_cm3 = hanging(*run.final);
   if (std::max(first_cm3, last_cm3) <= kSeenHanging_cm3) return std::nullopt;
   const bool at_first = first_cm3 > last_cm3;
   return Slip{std::max(first_cm3, last_cm3),
               cm3_text(at_first ? first_cm3 : last_cm3) + " hung at the tip at the " +
                   (at_first ? "initial" : "final") + " reading",
-              (at_first ? run.readings->initial : run.readings->final)->bench.tick,
-              run.cost(Cause::hanging_drop)};
+              (at_first ? run.initial : run.final)->bench.tick, run.cost(Cause::hanging_drop)};
 }
 
 std::optional<Slip> swirled(const Case&, const RunView& run) {
   const double entered_cm3 = run.flask->entered_cm3;
-  if (entered_cm3 <= 0.0)
-    return Slip{0.0, "no titrant came into the flask", run.readings->final->bench.tick, {}};
+  if (entered_cm3 <= 0.0) return Slip{0.0, "no titrant came into the flask", run.final->bench.tick, {}};
   const double share = run.flask->swirled_in_cm3 / entered_cm3;
   if (share >= kSwirledShare) return std::nullopt;
   return Slip{1.0 - share,
@@ -68,11 +66,11 @@ std::optional<Slip> swirled(const Case&, const RunView& run) {
 }
 
 /// Quickest three drops in a row among the last part of a run, drops a second.
-double quickest_drops_per_s(const Evidence& evidence, const RunReadings& readings) {
+double quickest_drops_per_s(const Evidence& evidence, const RunView& run) {
   const auto& drops = evidence.drops;
   const auto after = [](Tick tick, const FallenDrop& drop) { return tick < drop.tick; };
-  const auto begin = std::upper_bound(drops.begin(), drops.end(), readings.initial->bench.tick, after);
-  const auto end = std::upper_bound(drops.begin(), drops.end(), readings.final->bench.tick, after);
+  const auto begin = std::upper_bound(drops.begin(), drops.end(), run.initial->bench.tick, after);
+  const auto end = std::upper_bound(drops.begin(), drops.end(), run.final->bench.tick, after);
   double quickest = 0.0;
   for (auto drop = begin; end - drop > 2; ++drop) {
     if (drop->out_cm3 < (end - 1)->out_cm3 - kDropwise_cm3) continue;
@@ -83,14 +81,14 @@ double quickest_drops_per_s(const Evidence& evidence, const RunReadings& reading
 }
 
 std::optional<Slip> drop_by_drop(const Case& marked, const RunView& run) {
-  const double quickest = quickest_drops_per_s(marked.evidence, *run.readings);
+  const double quickest = quickest_drops_per_s(marked.evidence, run);
   if (quickest <= kDropsPerSecond) return std::nullopt;
   return Slip{quickest, "up to " + figure_text(quickest, 1) + " drops a second in the last 0.5 cm³",
               run.flask->last_entered, run.cost(Cause::overshoot)};
 }
 
 std::optional<Slip> washed_down(const Case&, const RunView& run) {
-  const BenchState& bench = run.readings->final->bench;
+  const BenchState& bench = run.final->bench;
   const double clinging_cm3 = bench.ledger.balance(Account::flask_wall).volume_cm3();
   if (clinging_cm3 <= kSeenOnWall_cm3) return std::nullopt;
   return Slip{clinging_cm3,
@@ -106,7 +104,7 @@ std::optional<Slip> flask_clean(const Case&, const RunView& run) {
   return Slip{(emptied ? 0.0 : 1.0) + std::fabs(cost.value_or(0.0)),
               emptied ? "the flask was emptied but not rinsed before the run"
                       : "the flask still held the liquid of the run before",
-              run.readings->final->bench.tick, cost};
+              run.final->bench.tick, cost};
 }
 
 std::optional<Slip> one_aliquot(const Case&, const RunView& run) {
@@ -116,7 +114,7 @@ std::optional<Slip> one_aliquot(const Case&, const RunView& run) {
               aliquots == 0
                   ? "no aliquot went into the flask"
                   : count_text(static_cast<std::size_t>(aliquots), "aliquot") + " went into the flask",
-              run.readings->final->bench.tick, run.cost(Cause::aliquot)};
+              run.final->bench.tick, run.cost(Cause::aliquot)};
 }
 
 std::optional<Slip> tile_at_the_end(const Case&, const RunView& run) {
@@ -192,7 +190,7 @@ Finding indicator_drops(const Case& marked) {
     most = std::max(most, drops);
     counts += (counts.empty() ? "" : ", ") + run_text(run.name) + " " + std::to_string(drops);
   }
-  finding.tick = runs.back().readings->final->bench.tick;
+  finding.tick = runs.back().final->bench.tick;
   finding.seen = "Drops of indicator: " + counts + ".";
   finding.met = least == most && least >= 1 && most <= kMostIndicatorDrops;
   if (!finding.met) return finding;
@@ -208,7 +206,7 @@ double titre_made_by_hand_cm3(const RunView& run) {
                                            Cause::refill,        Cause::missed_flask, Cause::flask_wall,
                                            Cause::flask_residue, Cause::swirled_out,  Cause::indicator_blank,
                                            Cause::overshoot};
-  const TitreBreakdown& parts = *run.row->breakdown;
+  const TitreBreakdown& parts = *run.breakdown;
   double sum_cm3 = run.flask->aliquots == 1 ? 0.0 : parts.of(Cause::aliquot);
   for (const Cause cause : kCausesOfTheHand) sum_cm3 += parts.of(cause);
   return sum_cm3;
@@ -225,20 +223,20 @@ std::optional<Slip> refilled(const Case&, const RunView& run) {
   const double cost = run.cost(Cause::refill).value_or(0.0);
   if (std::fabs(cost) < kSeenInJet_cm3) return std::nullopt;
   return Slip{std::fabs(cost), "titrant was poured into the burette between its readings",
-              run.readings->final->bench.tick, cost};
+              run.final->bench.tick, cost};
 }
 
 std::optional<Slip> missed(const Case&, const RunView& run) {
   const double cost = run.cost(Cause::missed_flask).value_or(0.0);
   if (std::fabs(cost) < kSeenInJet_cm3) return std::nullopt;
-  return Slip{std::fabs(cost), cm3_text(cost) + " of titrant fell beside the flask",
-              run.readings->final->bench.tick, cost};
+  return Slip{std::fabs(cost), cm3_text(cost) + " of titrant fell beside the flask", run.final->bench.tick,
+              cost};
 }
 
 std::optional<Slip> ran_over(const Case&, const RunView& run) {
-  const double lost_cm3 = run.readings->story.lost.volume_cm3();
+  const double lost_cm3 = run.story->lost.volume_cm3();
   if (lost_cm3 < kSeenInJet_cm3) return std::nullopt;
-  return Slip{lost_cm3, cm3_text(lost_cm3) + " ran over the flask's rim", run.readings->final->bench.tick,
+  return Slip{lost_cm3, cm3_text(lost_cm3) + " ran over the flask's rim", run.final->bench.tick,
               run.cost(Cause::swirled_out)};
 }
 

@@ -175,16 +175,14 @@ Finding nothing_overwritten(const Case& marked) {
 std::optional<Slip> written_at_the_time(const Case& marked, const RunView& run) {
   const RunEvidence& evidence = marked.evidence.runs.at(run.name);
   if (run.flask->untouched()) {
-    return Slip{2.0,
-                "the final reading was written after the flask had been emptied",
-                run.readings->final->bench.tick,
-                {}};
+    return Slip{
+        2.0, "the final reading was written after the flask had been emptied", run.final->bench.tick, {}};
   }
   const double before_cm3 = evidence.entered_before_initial_cm3;
   if (before_cm3 <= kPassedOver_cm3) return std::nullopt;
   return Slip{1.0,
               "the initial reading was written after " + cm3_text(before_cm3) + " had run in",
-              run.readings->initial->bench.tick,
+              run.initial->bench.tick,
               {}};
 }
 

@@ -182,11 +182,13 @@ void Evidence::reading_written(const Session& session, const Writing& writing,
   const std::string row = writing.cell.substr(slash + 1);
   const auto found = moments.runs().find(run);
   if (found == moments.runs().end()) return;
-  const Tick now = session.state().tick;
-  if (row == "initial" && found->second.initial && found->second.initial->bench.tick == now) {
+  const auto taken_now = [&](const std::optional<ReadingMoment>& moment) {
+    return moment && moment->bench.tick == session.state().tick;
+  };
+  if (row == "initial" && taken_now(found->second.initial)) {
     runs[run].entered_before_initial_cm3 = flask_read_for_.empty() ? flask_.entered_cm3 : 0.0;
   }
-  if (row != "final" || !found->second.final || found->second.final->bench.tick != now) return;
+  if (row != "final" || !taken_now(found->second.final)) return;
   if (!flask_read_for_.empty() && flask_read_for_ != run) flask_ = fresh_flask(FlaskUse::Before::not_emptied);
   flask_read_for_ = run;
   runs[run].flask = flask_;

@@ -39,7 +39,7 @@ struct RunEvidence {
 /// Swirl at or above this counts as swirling (our own choice: a quarter turn of the wrist).
 inline constexpr double kSwirling = 0.3;
 /// A drop that fell into a still flask counts as stirred in when swirling follows this soon.
-inline constexpr Tick kStirredSoon = 2 * kTicksPerSecond;
+inline constexpr Tick kStirredSoon = Tick{2} * kTicksPerSecond;
 
 struct FallenDrop {
   Tick tick = 0;

@@ -18,7 +18,7 @@ void wet_flask(const std::vector<RunView>& runs, std::vector<Finding>& findings)
       std::find_if(runs.begin(), runs.end(), [](const RunView& run) { return run.flask->wet_at_aliquot; });
   if (wet == runs.end()) return;
   findings.push_back(
-      harmless(Score::hand, "harmless-wet-flask", wet->readings->final->bench.tick,
+      harmless(Score::hand, "harmless-wet-flask", wet->final->bench.tick,
                sentence(run_text(wet->name)) +
                    ": the flask was wet with water when the aliquot went in. Harmless: the pipette "
                    "fixed what is in it."));
@@ -52,7 +52,7 @@ void third_run(const std::vector<RunView>& runs, std::vector<Finding>& findings)
                [](const RunView& run) { return run.accurate(); });
   if (accurate.size() < 3) return;
   findings.push_back(
-      harmless(Score::record, "harmless-third-run", accurate[2].readings->final->bench.tick,
+      harmless(Score::record, "harmless-third-run", accurate[2].final->bench.tick,
                std::to_string(accurate.size()) +
                    " accurate runs were made. Harmless: even faultless titres often want a third."));
 }

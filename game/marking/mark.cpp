@@ -46,14 +46,11 @@ double difference_cm3(double final_cm3, double initial_cm3) {
 std::optional<TitreBreakdown> breakdown_of(const Session& session, const TitreRow& row,
                                            const Witness& witness) {
   const auto found = witness.moments.runs().find(row.run);
-  if (found == witness.moments.runs().end() || !found->second.complete() || !row.recorded_cm3)
-    return std::nullopt;
-  const RunReadings& readings = found->second;
-  if (readings.initial->written_cm3 != *row.initial_cm3 || readings.final->written_cm3 != *row.final_cm3) {
-    return std::nullopt;
-  }
-  return break_down(session.spec(), session.level().aliquot_cm3, *readings.initial, *readings.final,
-                    readings.story);
+  if (found == witness.moments.runs().end()) return std::nullopt;
+  const auto& [initial, final, story] = found->second;
+  if (!initial || !final) return std::nullopt;
+  if (row.initial_cm3 != initial->written_cm3 || row.final_cm3 != final->written_cm3) return std::nullopt;
+  return break_down(session.spec(), session.level().aliquot_cm3, *initial, *final, story);
 }
 
 std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness) {

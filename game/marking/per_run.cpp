@@ -18,11 +18,30 @@ std::string others(const Slips& slips) {
   return text.empty() ? text : " (Also: " + text + ".)";
 }
 
+template <class T>
+const T* there(const std::optional<T>& value) {
+  return value ? &*value : nullptr;
+}
+
+RunView view_of(const Case& marked, const TitreRow& row) {
+  RunView run;
+  run.name = row.run;
+  run.row = &row;
+  run.breakdown = there(row.breakdown);
+  const auto readings = marked.readings.find(row.run);
+  if (readings == marked.readings.end()) return run;
+  run.initial = there(readings->second.initial);
+  run.final = there(readings->second.final);
+  run.story = &readings->second.story;
+  const auto evidence = marked.evidence.runs.find(row.run);
+  if (evidence != marked.evidence.runs.end()) run.flask = there(evidence->second.flask);
+  return run;
+}
+
 Tick last_tick(const std::vector<RunView>& runs) {
   Tick last = 0;
   for (const RunView& run : runs) {
-    const auto& moment = run.readings->final ? run.readings->final : run.readings->initial;
-    last = std::max(last, moment->bench.tick);
+    last = std::max(last, (run.final != nullptr ? run.final : run.initial)->bench.tick);
   }
   return last;
 }
@@ -35,21 +54,16 @@ std::string nothing_to_see(const RunRule& rule) {
 }  // namespace
 
 std::optional<double> RunView::cost(Cause cause) const {
-  return row->breakdown ? std::optional(row->breakdown->of(cause)) : std::nullopt;
+  return breakdown != nullptr ? std::optional(breakdown->of(cause)) : std::nullopt;
 }
 
 std::vector<RunView> runs_to_check(const Case& marked, Needs needs, bool accurate_only) {
   std::vector<RunView> runs;
   for (const TitreRow& row : marked.titres) {
-    const auto found = marked.readings.find(row.run);
-    if (found == marked.readings.end()) continue;
-    const RunReadings& readings = found->second;
-    if (!readings.initial || (needs == Needs::both && !readings.final)) continue;
     if (accurate_only && row.run == "trial") continue;
-    const auto evidence = marked.evidence.runs.find(row.run);
-    const bool has_flask = evidence != marked.evidence.runs.end() && evidence->second.flask;
-    if (needs == Needs::both && !has_flask) continue;
-    runs.push_back(RunView{row.run, &readings, &row, has_flask ? &*evidence->second.flask : nullptr});
+    const RunView run = view_of(marked, row);
+    const bool both = run.final != nullptr && run.flask != nullptr;
+    if (run.initial != nullptr && (both || needs == Needs::initial)) runs.push_back(run);
   }
   return runs;
 }
@@ -84,7 +98,7 @@ Finding judge(const Case& marked, const RunRule& rule) {
 
 std::vector<RunView> runs_that_count(const Case& marked) {
   std::vector<RunView> runs = runs_to_check(marked, Needs::both, true);
-  std::erase_if(runs, [](const RunView& run) { return !run.row->breakdown; });
+  std::erase_if(runs, [](const RunView& run) { return run.breakdown == nullptr; });
   const bool any_ticked =
       std::any_of(runs.begin(), runs.end(), [](const RunView& run) { return run.row->used; });
   if (any_ticked) std::erase_if(runs, [](const RunView& run) { return !run.row->used; });
@@ -117,7 +131,7 @@ Finding judge_bands(const Case& marked, const BandRule& rule, std::span<const Ba
     finding.seen += (finding.seen.empty() ? "" : ", ") + run_text(run.name) + " " + signed_cm3_text(error, 3);
     if (std::fabs(error) <= worst) continue;
     worst = std::fabs(error);
-    finding.tick = run.readings->final->bench.tick;
+    finding.tick = run.final->bench.tick;
   }
   finding.points = band_points(bands, size);
   finding.met = finding.points >= of;

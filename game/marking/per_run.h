@@ -10,9 +10,12 @@ namespace halfdrop {
 /// One run of the sheet as a criterion sees it.
 struct RunView {
   std::string name;
-  const RunReadings* readings = nullptr;
   const TitreRow* row = nullptr;
-  const FlaskUse* flask = nullptr;  ///< null without a final reading
+  const ReadingMoment* initial = nullptr;  ///< always there
+  const ReadingMoment* final = nullptr;    ///< there when both were asked for, as are the next two
+  const FlaskUse* flask = nullptr;
+  const FlaskStory* story = nullptr;
+  const TitreBreakdown* breakdown = nullptr;  ///< null when the paper says other than the moments
 
   [[nodiscard]] bool accurate() const { return name != "trial"; }
   [[nodiscard]] std::optional<double> cost(Cause cause) const;
