@@ -95,8 +95,9 @@ class Titration:
         w = self.w
         w.click("beaker")
         w.until(lambda s: s.get("under") == "beaker", "the beaker under the jet")
+        self.level_eye()
         self.turn_tap(0.75)
-        w.until(lambda s: s.get("jet") == "full" and s.number("reading") > 0.1, "a full jet and a column on the scale")
+        w.until(lambda s: s.get("jet") == "full" and s.number("reading") > 0.2, "a full jet and a column on the scale")
         self.shut()
         w.bench_seconds(1.0)
         if w.senses.number("hanging") > 0:
