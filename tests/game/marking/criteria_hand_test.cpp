@@ -144,6 +144,7 @@ TEST_CASE("two aliquots in one flask cost about a second titre") {
   CHECK(finding(marked, "one-aliquot").seen == "Run 1: 2 aliquots went into the flask.");
   REQUIRE(finding(marked, "one-aliquot").cost_cm3);
   CHECK_NEAR(*finding(marked, "one-aliquot").cost_cm3, marked.ideal_titre_cm3, 0.2);
+  CHECK_NEAR(finding(marked, "titrant-volume").points, 0.0, 0.0);
 }
 
 TEST_CASE("a flask that never stood on the tile is seen") {

@@ -2,6 +2,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "game/marking/cause_titles.h"
@@ -101,16 +102,20 @@ TEST_CASE("an attempt whose last line was forged is marked, but not called repro
   CHECK(marked.titres.size() == 3);
 }
 
-TEST_CASE("a change that the bench refuses does not count as done") {
+TEST_CASE("a deed that the bench refuses does not count as done") {
   BenchHands hands;
   hands.whole_attempt();
   Attempt attempt = hands.hand_in();
-  const Attempt honest = attempt;
-  const auto end = attempt.changes.end() - 1;
-  attempt.changes.insert(end, Change{end->tick, Writing{"9/final", "21.00"}});
+  const auto delivered =
+      std::find_if(attempt.changes.begin(), attempt.changes.end(), [](const Change& change) {
+        const auto* deed = std::get_if<Deed>(&change.what);
+        return deed && *deed == Deed::deliver_aliquot;
+      });
+  REQUIRE(delivered != attempt.changes.end());
+  attempt.changes.insert(delivered, *delivered);  // the second time the pipette is empty
   const MarkedAttempt marked = mark(attempt);
   CHECK(!marked.outcome.reproduced);
-  CHECK(marked.titres.size() == mark(honest).titres.size());
+  CHECK(test::finding(marked, "one-aliquot").met);
 }
 
 TEST_CASE("absurd figures on the sheet leave every mark a number") {
