@@ -12,36 +12,36 @@ constexpr double kLooksDown_mm = 110.0;
 
 constexpr std::array kMistakes = {
     Mistake{"jet-not-filled", "The burette is emptied and filled for every run, and its jet is never filled.",
-            "filling", Cause::jet_air, "high", 0.0,
+            "filling", Cause::jet_air, "high", 0.22,
             [](Habits& habits) {
               habits.fills_jet = false;
               habits.fills_for_every_run = true;
             }},
     Mistake{"funnel-left-in", "The funnel stays in the burette and drips after the first reading.", "filling",
-            Cause::funnel_drips, "low", 0.0,
+            Cause::funnel_drips, "low", 0.15,
             [](Habits& habits) {
               habits.lifts_funnel_out = false;
               habits.fills_for_every_run = true;
             }},
     Mistake{"eye-too-high-at-start", "The first reading is taken looking down on the meniscus.", "reading",
-            Cause::parallax_initial, "high", 0.0,
+            Cause::parallax_initial, "high", 0.21,
             [](Habits& habits) { habits.eye_too_high_at_start_mm = kLooksDown_mm; }},
     Mistake{"eye-too-high-at-end", "The last reading is taken looking down on the meniscus.", "reading",
-            Cause::parallax_final, "low", 0.0,
+            Cause::parallax_final, "low", 0.21,
             [](Habits& habits) { habits.eye_too_high_at_end_mm = kLooksDown_mm; }},
     Mistake{"drop-left-at-end", "One drop more is begun, and left hanging when the last reading is taken.",
-            "titrating", Cause::hanging_drop, "high", 0.0,
+            "titrating", Cause::hanging_drop, "high", 0.05,
             [](Habits& habits) { habits.leaves_drop_hanging = true; }},
     Mistake{"overshoot", "The accurate runs are run as fast as the trial, past the endpoint.", "titrating",
-            Cause::overshoot, "high", 0.0, [](Habits& habits) { habits.slows_down = false; }},
-    Mistake{"no-swirling", "The flask is never swirled.", "titrating", Cause::overshoot, "either", 0.0,
+            Cause::overshoot, "high", 0.21, [](Habits& habits) { habits.slows_down = false; }},
+    Mistake{"no-swirling", "The flask is never swirled.", "titrating", Cause::overshoot, "either", 0.10,
             [](Habits& habits) { habits.swirls = false; }},
     Mistake{"flask-not-rinsed",
             "The flask is used again as the last run left it; it is tipped out, unrinsed, only when it is "
             "too full.",
-            "flask", Cause::flask_residue, "low", 0.0, [](Habits& habits) { habits.cleans_flask = false; }},
+            "flask", Cause::flask_residue, "low", 0.22, [](Habits& habits) { habits.cleans_flask = false; }},
     Mistake{"trial-in-mean", "The trial is ticked and taken into the mean.", "record", std::nullopt, "high",
-            0.0, [](Habits& habits) { habits.counts_trial = true; }},
+            0.07, [](Habits& habits) { habits.counts_trial = true; }},
     Mistake{"no-goggles", "Everything is done without eye protection.", "safety", std::nullopt, "none", 0.0,
             [](Habits& habits) { habits.wears_goggles = false; }}};
 

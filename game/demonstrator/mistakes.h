@@ -16,8 +16,10 @@ struct Mistake {
   std::string_view title;      ///< what is done, a sentence
   std::string_view family;     ///< "filling", "reading", "titrating", "flask", "record", "safety"
   std::optional<Cause> cause;  ///< through which it reaches a titre; nothing when it reaches none
-  std::string_view titre;      ///< what it does to the mean titre: "high", "low", "either" or "none"
-  double typical_cm3 = 0.0;    ///< size of that, as performed on the vinegar level (mean of seeds 1 to 10)
+  std::string_view titre;      ///< what it does to a titre it reaches: "high", "low", "either" or "none"
+  /// Size of that: what it changes the cause by in accurate runs of the vinegar level, at most in each
+  /// attempt, median of seeds 1 to 10. Without a cause: what it changes the mean by.
+  double typical_cm3 = 0.0;
   void (*take_up)(Habits&) = nullptr;
 };
 

@@ -77,15 +77,15 @@ void Moves::one_drop() {
   shut_tap();
 }
 
-void Moves::begin_drop(double share) {
-  open_tap_to(kDrip_per_s);
+void Moves::begin_drop(double share, double drops_per_s) {
+  open_tap_to(drops_per_s);
   drips_at_ = bench_.hands().tap;
   bench_.watch_until([share](const Senses& seen) { return seen.hanging_share >= share; }, 20.0);
   shut_tap();
 }
 
 void Moves::half_drop() {
-  begin_drop(0.5);
+  begin_drop(0.5, kDrip_per_s);
   touch_off();
 }
 

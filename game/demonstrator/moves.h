@@ -22,8 +22,8 @@ class Moves {
   void open_tap_to(double drops_per_s);
   /// Opens, lets one drop fall and shuts.
   void one_drop();
-  /// Lets a drop swell to this share of a full one and shuts.
-  void begin_drop(double share);
+  /// Lets a drop swell to this share of a full one, at a rate of so many drops a second, and shuts.
+  void begin_drop(double share, double drops_per_s);
   /// Lets half a drop swell, touches it off and washes it down.
   void half_drop();
   /// Touches off what hangs, if anything does, and, over the flask, washes it down.

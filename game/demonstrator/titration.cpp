@@ -16,7 +16,9 @@ constexpr double kMixes_s = 8.0;
 constexpr double kLingers_s = 2.2;
 constexpr double kMustLast_s = 30.0;
 constexpr int kMostDrops = 200;
-constexpr double kNearlyFull = 0.85;
+/// A drop about to fall, and slow enough to be stopped there.
+constexpr double kNearlyFull = 0.95;
+constexpr double kSwells_per_s = 0.2;
 
 bool looks_coloured(const Senses& seen) { return seen.rest_change >= kFirstVisibleChange; }
 
@@ -91,7 +93,7 @@ void Titration::drop_by_drop() {
 void Titration::let_it_last() {
   while (!bench_.gave_up()) {
     if (habits_.leaves_drop_hanging) {
-      moves_.begin_drop(kNearlyFull);
+      moves_.begin_drop(kNearlyFull, kSwells_per_s);
     } else {
       moves_.touch_off();
     }
