@@ -27,13 +27,10 @@ std::optional<double> number_written(const std::string& text) {
 }
 
 void ReadingMoments::after_change(const Session& session, const Change& change) {
-  if (!begun_) {
-    flask_begun_ = Ledger{};
-    begun_ = true;
-  }
   if (const auto* deed = std::get_if<Deed>(&change.what)) {
     if (*deed != Deed::empty_flask && *deed != Deed::rinse_flask) return;
     flask_begun_ = session.state().ledger;
+    emptied_at_ = session.state().tick;
     started_.clear();
   } else if (const auto* writing = std::get_if<Writing>(&change.what)) {
     written(session, *writing);
@@ -52,7 +49,9 @@ void ReadingMoments::written(const Session& session, const Writing& writing) {
     return;
   }
   const ReadingSeen seen = reading_seen(session.spec(), session.state());
-  if (place && std::fabs(*value - seen.bottom_cm3) > kCorrectionOnPaper_cm3) {
+  // Off the scale, or the flask of that final reading is gone: the paper is put right, nothing is read anew.
+  const bool flask_gone = place && row == "final" && emptied_at_ >= place->bench.tick;
+  if (place && (flask_gone || std::fabs(*value - seen.bottom_cm3) > kCorrectionOnPaper_cm3)) {
     place->written_cm3 = *value;
     return;
   }

@@ -33,7 +33,7 @@ class ReadingMoments {
   std::map<std::string, RunReadings> runs_;
   std::map<std::string, Ledger> started_;  ///< books when the flask of a run with a final reading was begun
   Ledger flask_begun_;                     ///< books when the present flask was begun
-  bool begun_ = false;
+  Tick emptied_at_ = -1;                   ///< when the flask was last emptied
 };
 
 /// A writing further off the scale than this is a correction on paper, not a new reading.

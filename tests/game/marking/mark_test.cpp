@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 
 #include "game/marking/cause_titles.h"
 #include "tests/support/bench_hands.h"
@@ -71,6 +72,26 @@ TEST_CASE(
     CAPTURE(finding.criterion);
     if (finding.score != Score::safety) CHECK(!finding.met);
     CHECK(std::isfinite(finding.points));
+  }
+}
+
+TEST_CASE("a final reading put right after the flask was emptied changes the figure and not what happened") {
+  BenchHands hands;
+  hands.protect();
+  hands.fill_burette(-0.3);
+  hands.fill_jet();
+  hands.run("trial");  // rinses the flask at its end
+  const double read_cm3 = *test::titre(mark(hands.session().attempt()), "trial").final_cm3;
+  const TitreBreakdown before = *test::titre(mark(hands.session().attempt()), "trial").breakdown;
+  char text[16];
+  std::snprintf(text, sizeof text, "%.2f", read_cm3 + 0.15);
+  hands.write("trial/final", text);
+  const TitreBreakdown after = *test::titre(mark(hands.session().attempt()), "trial").breakdown;
+  CHECK_NEAR(after.recorded_cm3 - before.recorded_cm3, 0.15, 1e-9);
+  CHECK_NEAR(after.remainder_cm3, 0.0, 1e-9);
+  for (const Cause cause : {Cause::aliquot, Cause::flask_residue, Cause::overshoot, Cause::parallax_final}) {
+    CAPTURE(std::string(cause_id(cause)));
+    CHECK_NEAR(after.of(cause), before.of(cause), 1e-9);
   }
 }
 
