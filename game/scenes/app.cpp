@@ -52,7 +52,7 @@ int App::run() {
   if (options_.level.empty()) {
     show_list();
   } else {
-    begin(find_level(options_.level));
+    show_level(find_level(options_.level));
     if (status_ != 0) return status_;
   }
   sf::Clock clock;
@@ -132,9 +132,29 @@ void App::show_list() {
   list_.emplace(LevelList::read(options_.folder));
 }
 
+/// A level named on the command line: its cautions come first, as from the list.
+void App::show_level(const std::string& path) {
+  auto level = read_level(path);
+  if (!level) {
+    status_ = report(level.error());
+    window_.close();
+    return;
+  }
+  std::vector<LevelList::Entry> only;
+  only.push_back({path, std::move(*level)});
+  list_.emplace(std::move(only), std::vector<LevelList::Unfinished>{});
+  list_->show_cautions(0);
+}
+
 void App::follow_list() {
   const auto wish = list_->take_wish();
-  if (!wish) return;
+  if (!wish) {
+    if (!options_.level.empty() && !list_->shows_cautions()) {  // back from the cautions of a level named
+      options_.level.clear();
+      show_list();
+    }
+    return;
+  }
   switch (wish->kind) {
     case LevelList::Wish::Kind::start:
       begin(wish->path);

@@ -26,6 +26,7 @@ class App {
   void draw();
 
   void show_list();
+  void show_level(const std::string& path);
   void follow_list();
   void follow_bench();
   void follow_marks();

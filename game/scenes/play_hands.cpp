@@ -1,4 +1,4 @@
-// What keys and mouse do to the hands.
+// What keys do to the hands.
 
 #include <algorithm>
 #include <cmath>
@@ -15,10 +15,8 @@ namespace {
 using Key = sf::Keyboard;
 
 constexpr double kTapStep = 0.005, kTapFine = 0.0005, kTapCoarse = 0.05;
-constexpr double kWheelTap = 0.002;
 // An arrow that is held turns on after a moment, in positions a second.
 constexpr double kTurnsAfter_s = 0.30, kTurn_per_s = 0.20, kFineTurn_per_s = 0.01, kCoarseTurn_per_s = 0.8;
-constexpr float kSnapUnits = 16.0F;       ///< the flask finds its places within this
 constexpr double kCardBelowEye_mm = 3.0;  ///< two or three divisions
 
 HandsChange tap_to(double tap) {
@@ -72,24 +70,34 @@ void PlayScene::move_eye(double by_mm) {
   move_hands(change);
 }
 
+void PlayScene::hold_card_below_eye() {
+  HandsChange change;
+  change.card_mm = std::clamp(session_.hands().eye_mm - kCardBelowEye_mm, kEyeLowest_mm, kEyeHighest_mm);
+  move_hands(change);
+}
+
 void PlayScene::move_flask(bool under) {
   HandsChange change;
   change.flask_x_cm = under ? 0.0 : layout::kParked_cm;
   move_hands(change);
 }
 
+void PlayScene::take(Grasp grasp, double strength) {
+  move_hands(grasps_.take(grasp, strength, session_.state().tick));
+}
+
+void PlayScene::release(Grasp grasp) { move_hands(grasps_.release(grasp, session_.state().tick)); }
+
 /// Whatever must be held is let go: a key was lifted elsewhere, the window lost the keyboard.
 void PlayScene::let_go() {
   drag_ = {};
   turning_ = 0;
-  HandsChange change;
-  change.swirl = change.wash = change.pour = 0.0;
+  const HandsChange change = grasps_.release_all();
   if (!session_.ended()) move_hands(change);
 }
 
 bool PlayScene::hand_key(const sf::Event::KeyEvent& key) {
   const double eye_step = key.shift ? 10.0 : 1.0;
-  HandsChange change;
   switch (key.code) {
     case Key::Left:
       begin_turn(-1, key);
@@ -118,23 +126,29 @@ bool PlayScene::hand_key(const sf::Event::KeyEvent& key) {
     case Key::F:
       move_flask(!view_.flask_under_jet);
       return true;
-    case Key::Space:
-      change.swirl = 1.0;
-      break;
-    case Key::W:
-      change.wash = 1.0;
-      break;
-    case Key::P:
-      change.pour = 1.0;
-      break;
     case Key::K:
-      change.card_mm = std::clamp(session_.hands().eye_mm - kCardBelowEye_mm, kEyeLowest_mm, kEyeHighest_mm);
-      break;
+      hold_card_below_eye();
+      return true;
+    default:
+      return hold_key(key);
+  }
+}
+
+/// Keys that work while they are held.
+bool PlayScene::hold_key(const sf::Event::KeyEvent& key) {
+  switch (key.code) {
+    case Key::Space:
+      take(Grasp::swirl, 1.0);
+      return true;
+    case Key::W:
+      take(Grasp::wash, 1.0);
+      return true;
+    case Key::P:
+      take(Grasp::pour, key.shift ? kGentlePour : 1.0);
+      return true;
     default:
       return false;
   }
-  move_hands(change);
-  return true;
 }
 
 bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
@@ -198,111 +212,10 @@ void PlayScene::key_pressed(const sf::Event::KeyEvent& key) {
 void PlayScene::key_released(const sf::Event::KeyEvent& key) {
   shift_ = key.shift;
   control_ = key.control;
-  HandsChange change;
   if (key.code == (turning_ < 0 ? Key::Left : Key::Right)) turning_ = 0;
-  if (key.code == Key::Space) change.swirl = 0.0;
-  if (key.code == Key::W) change.wash = 0.0;
-  if (key.code == Key::P) change.pour = 0.0;
-  if (!change.empty()) move_hands(change);
-}
-
-void PlayScene::begin_drag(const Thing& thing, Point at) {
-  drag_ = {thing.grip, at, 0.0, false};
-  const Hands& hands = session_.hands();
-  HandsChange change;
-  switch (thing.grip) {
-    case Grip::flask:
-      drag_.start = static_cast<double>(layout::flask_x(hands.flask_x_cm));
-      break;
-    case Grip::far_eye:
-      drag_.start = hands.eye_mm;
-      break;
-    case Grip::eye_rail:
-      drag_to(at);
-      break;
-    case Grip::pour:
-      change.pour = 1.0;
-      break;
-    case Grip::wash:
-      change.wash = 1.0;
-      break;
-    case Grip::tap:
-    case Grip::none:
-      break;
-  }
-  if (!change.empty()) move_hands(change);
-}
-
-void PlayScene::drag_to(Point at) {
-  HandsChange change;
-  switch (drag_.grip) {
-    case Grip::tap: {
-      // The handle follows the hand round its axis: level is shut, upright is open.
-      const Point d = at - Point{layout::kJetX, layout::tap_y(session_.spec())};
-      if (std::hypot(d.x, d.y) < 10) return;
-      change.tap = std::clamp(
-          std::atan2(static_cast<double>(-d.y), static_cast<double>(std::max(d.x, 0.0F))) * 2 / kPi, 0.0,
-          1.0);
-      break;
-    }
-    case Grip::flask: {
-      const float x = static_cast<float>(drag_.start) + at.x - drag_.from.x;
-      double place = layout::flask_x_cm_at(x);
-      for (const double home : {0.0, layout::kParked_cm}) {
-        if (std::abs(x - layout::flask_x(home)) < kSnapUnits) place = home;
-      }
-      change.flask_x_cm = place;
-      break;
-    }
-    case Grip::far_eye: {
-      const layout::FarScale far(session_.spec());
-      change.eye_mm = std::clamp(drag_.start - static_cast<double>((at.y - drag_.from.y) / far.units_mm),
-                                 kEyeLowest_mm, kEyeHighest_mm);
-      break;
-    }
-    case Grip::eye_rail:
-      change.eye_mm = std::clamp(EyePicture::eye_mm_at(layout::kEye, at.y), kEyeLowest_mm, kEyeHighest_mm);
-      break;
-    default:
-      return;
-  }
-  move_hands(change);
-}
-
-void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point at) {
-  const Thing* const thing = thing_at(things_, at);
-  if (thing == nullptr) return;
-  if (button.button == sf::Mouse::Right) {
-    if (thing->other_deed) act(*thing->other_deed);
-    if (thing->grip == Grip::flask) {
-      drag_ = {Grip::none, at, 0.0, true};
-      HandsChange change;
-      change.swirl = 1.0;
-      move_hands(change);
-    }
-    return;
-  }
-  if (button.button != sf::Mouse::Left) return;
-  if (thing->grip != Grip::none) {
-    begin_drag(*thing, at);
-  } else if (thing->deed) {
-    act(*thing->deed);
-  }
-}
-
-void PlayScene::mouse_moved(Point at) {
-  pointer_ = at;
-  drag_to(at);
-}
-
-void PlayScene::wheel(float notches, Point at) {
-  const auto steps = static_cast<double>(notches);
-  const Thing* const thing = thing_at(things_, at);
-  if (thing != nullptr && thing->grip == Grip::tap) {
-    set_tap(session_.hands().tap + steps * kWheelTap);
-  } else if (layout::kFar.contains(at) || layout::kEye.contains(at)) {
-    move_eye(steps * (shift_ ? 10.0 : 1.0));
-  }
+  if (key.code == Key::Space) release(Grasp::swirl);
+  if (key.code == Key::W) release(Grasp::wash);
+  if (key.code == Key::P) release(Grasp::pour);
 }
 
 void PlayScene::choose(std::size_t button) {
@@ -376,7 +289,7 @@ void PlayScene::event(const sf::Event& event, Point pointer) {
   if (event.type == sf::Event::KeyReleased) {
     key_released(event.key);
   } else if (event.type == sf::Event::MouseButtonReleased) {
-    if (drag_.grip == Grip::pour || drag_.grip == Grip::wash || drag_.swirls) let_go();
+    if (drag_.holds) release(*drag_.holds);
     drag_ = {};
   } else if (!sheet_.event(event, pointer, session_)) {
     if (event.type == sf::Event::KeyPressed) key_pressed(event.key);

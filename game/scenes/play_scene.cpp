@@ -13,7 +13,9 @@ namespace halfdrop {
 
 namespace {
 
-constexpr double kLongestFrame_s = 0.25;  ///< a longer one (window dragged, machine asleep) does not catch up
+/// Bench time a frame may let pass. A longer frame (slow machine, window dragged) slows the bench down:
+/// nobody can act between two pictures, so no deed may last longer than what was seen of it.
+constexpr double kLongestFrame_s = 0.125;
 constexpr double kMessageStays_s = 5.0;
 constexpr double kGreetingStays_s = 25.0;
 constexpr Tick kSayEvery = 12;  ///< ticks between two looks for the voice
@@ -75,9 +77,10 @@ void PlayScene::advance(double wall_s) {
   message_left_s_ -= wall_s;
   if (paused_ || !looking_.empty() || session_.ended()) return;
   keep_turning(std::min(wall_s, kLongestFrame_s));
-  owed_s_ += std::min(wall_s, kLongestFrame_s) * settings_.time_scale;
+  owed_s_ += std::min(wall_s * settings_.time_scale, kLongestFrame_s);
   while (owed_s_ >= kSecondsPerTick && !session_.time_is_up()) {
     session_.tick();
+    move_hands(grasps_.due(session_.state().tick));
     owed_s_ -= kSecondsPerTick;
     if (settings_.say && session_.state().tick % kSayEvery == 0) say_senses();
   }

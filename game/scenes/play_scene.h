@@ -9,11 +9,14 @@
 #include <vector>
 
 #include "game/records/attempt_file.h"
+#include "game/scenes/grasps.h"
 #include "game/scenes/senses_words.h"
 #include "game/scenes/sheet_paper.h"
 #include "game/scenes/things.h"
 
 namespace halfdrop {
+
+inline constexpr double kGentlePour = 0.1;  ///< a thin stream, for the last of the filling
 
 struct PlaySettings {
   double time_scale = 1.0;  ///< bench seconds a second of the wall
@@ -50,9 +53,9 @@ class PlayScene {
  private:
   struct Drag {
     Grip grip = Grip::none;
-    Point from;           ///< pointer when it began
-    double start = 0.0;   ///< the hand's value then
-    bool swirls = false;  ///< right button on the flask
+    Point from;                  ///< pointer when it began
+    double start = 0.0;          ///< the hand's value then
+    std::optional<Grasp> holds;  ///< what lasts while the button is down
   };
   [[nodiscard]] BenchPicture picture() const;
   void look();
@@ -60,16 +63,21 @@ class PlayScene {
   void say_senses();
 
   void move_hands(const HandsChange& change);
+  void take(Grasp grasp, double strength);
+  void release(Grasp grasp);
+  void hold_by_button(Grasp grasp, double strength);
   void act(Deed deed);
   void act_either(Deed first, Deed second, bool second_holds);
   void set_tap(double tap);
   void begin_turn(int direction, const sf::Event::KeyEvent& key);
   void keep_turning(double wall_s);
   void move_eye(double by_mm);
+  void hold_card_below_eye();
   void move_flask(bool under);
 
   void key_pressed(const sf::Event::KeyEvent& key);
   bool hand_key(const sf::Event::KeyEvent& key);
+  bool hold_key(const sf::Event::KeyEvent& key);
   bool deed_key(const sf::Event::KeyEvent& key);
   void key_released(const sf::Event::KeyEvent& key);
   void mouse_pressed(const sf::Event::MouseButtonEvent& button, Point at);
@@ -92,6 +100,7 @@ class PlayScene {
   double message_left_s_ = 0.0, clock_s_ = 0.0, owed_s_ = 0.0;
   Point pointer_{-1, -1};
   Drag drag_;
+  Grasps grasps_;
   bool paused_ = false, help_ = false, journal_failed_ = false, shift_ = false, control_ = false,
        wordless_ = false;
   int turning_ = 0;  ///< the arrow held: -1 shuts the tap, 1 opens it

@@ -143,12 +143,13 @@ std::vector<Thing> things(const BenchPicture& picture) {
   all.push_back(flask(picture));
   if (!view.beaker_under) all.push_back(beaker(view));
   all.push_back(tile(view));
-  all.push_back({"titrant",
-                 layout::kTitrantBottle,
-                 "Titrant: hold the button or [P] to pour it into the burette",
-                 {},
-                 {},
-                 Grip::pour});
+  all.push_back(
+      {"titrant",
+       layout::kTitrantBottle,
+       "Titrant: hold the button or [P] to pour it into the burette; gently with Shift or the right button",
+       {},
+       {},
+       Grip::pour});
   all.push_back(pipette(view, "pipette", layout::kPipette.grown(6)));
   all.push_back(pipette(view, "sample", layout::kSampleBottle));
   all.push_back({"indicator",

@@ -12,10 +12,6 @@ def to_005(reading):
     return (Decimal(str(reading)) / Decimal("0.05")).quantize(Decimal(1), ROUND_HALF_UP) * Decimal("0.05")
 
 
-class Overfilled(Exception):
-    """Poured past the zero where that was not wanted: one has to begin again."""
-
-
 class Titration:
     def __init__(self, window, fill_jet=True):
         self.w = window
@@ -80,14 +76,9 @@ class Titration:
         w.until(lambda s: s.get("reading", "none") != "none" and s.number("reading") < 20, "a burette more than half full")
         w.release()
         self.level_eye()
-        for _ in range(200):  # the last of it in small splashes
-            w.bench_seconds(0.6)
-            if w.senses.number("reading") < to_cm3:
-                break
-            before = w.senses.number("reading")
-            w.do("keydown", "p")
-            w.until(lambda s, b=before: s.number("reading") < b - 0.05, "a splash")
-            w.do("keyup", "p")
+        w.do("keydown", "shift", "keydown", "p")  # the last of it in a thin stream
+        w.until(lambda s: s.number("reading") < to_cm3, f"a burette filled to {to_cm3} cm3")
+        w.do("keyup", "p", "keyup", "shift")
         w.key("n")
         w.until(lambda s: s.get("funnel") == "no", "the funnel out")
 
@@ -246,8 +237,7 @@ class Titration:
             self.fill_the_jet()
         else:  # the slip: filled to just below the zero and read at once
             self.fill(to_cm3=3.5)
-            if w.senses.number("reading") < 0:
-                raise Overfilled
+            assert w.senses.number("reading") > 0, "poured past the zero, which only an open tap mends"
         final = self.run("trial", first=True)
         for name in ("1", "2", "3", "4", "5"):
             if float(final) + float(self.titres["trial"]) + 1.0 > 50.0:

@@ -1,0 +1,57 @@
+#include "game/scenes/grasps.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr std::array kAll = {Grasp::swirl, Grasp::wash, Grasp::pour};
+
+void set(HandsChange& change, Grasp grasp, double strength) {
+  switch (grasp) {
+    case Grasp::swirl:
+      change.swirl = strength;
+      break;
+    case Grasp::wash:
+      change.wash = strength;
+      break;
+    case Grasp::pour:
+      change.pour = strength;
+      break;
+  }
+}
+
+}  // namespace
+
+HandsChange Grasps::take(Grasp grasp, double strength, Tick now) {
+  Hold& held = hold(grasp);
+  if (!held.since || held.released) held = {now, false};  // a keyboard repeats what is held
+  HandsChange change;
+  set(change, grasp, strength);
+  return change;
+}
+
+HandsChange Grasps::release(Grasp grasp, Tick now) {
+  if (!hold(grasp).since) return {};
+  hold(grasp).released = true;
+  return due(now);
+}
+
+HandsChange Grasps::due(Tick now) {
+  HandsChange change;
+  for (const Grasp grasp : kAll) {
+    Hold& held = hold(grasp);
+    if (!held.released || now - *held.since < kShortestHold) continue;
+    held = {};
+    set(change, grasp, 0.0);
+  }
+  return change;
+}
+
+HandsChange Grasps::release_all() {
+  holds_ = {};
+  HandsChange change;
+  for (const Grasp grasp : kAll) set(change, grasp, 0.0);
+  return change;
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,119 @@
+// What the mouse does to the hands.
+
+#include <algorithm>
+#include <cmath>
+
+#include "game/scenes/bench_layout.h"
+#include "game/scenes/eye_picture.h"
+#include "game/scenes/play_scene.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr double kWheelTap = 0.002;
+constexpr float kSnapUnits = 16.0F;  ///< the flask finds its places within this
+
+}  // namespace
+
+void PlayScene::begin_drag(const Thing& thing, Point at) {
+  drag_ = {thing.grip, at, 0.0, {}};
+  const Hands& hands = session_.hands();
+  switch (thing.grip) {
+    case Grip::flask:
+      drag_.start = static_cast<double>(layout::flask_x(hands.flask_x_cm));
+      break;
+    case Grip::far_eye:
+      drag_.start = hands.eye_mm;
+      break;
+    case Grip::eye_rail:
+      drag_to(at);
+      break;
+    case Grip::pour:
+      hold_by_button(Grasp::pour, shift_ ? kGentlePour : 1.0);
+      break;
+    case Grip::wash:
+      hold_by_button(Grasp::wash, 1.0);
+      break;
+    case Grip::tap:
+    case Grip::none:
+      break;
+  }
+}
+
+void PlayScene::hold_by_button(Grasp grasp, double strength) {
+  drag_.holds = grasp;
+  take(grasp, strength);
+}
+
+void PlayScene::drag_to(Point at) {
+  HandsChange change;
+  switch (drag_.grip) {
+    case Grip::tap: {
+      // The handle follows the hand round its axis: level is shut, upright is open.
+      const Point d = at - Point{layout::kJetX, layout::tap_y(session_.spec())};
+      if (std::hypot(d.x, d.y) < 10) return;
+      change.tap = std::clamp(
+          std::atan2(static_cast<double>(-d.y), static_cast<double>(std::max(d.x, 0.0F))) * 2 / kPi, 0.0,
+          1.0);
+      break;
+    }
+    case Grip::flask: {
+      const float x = static_cast<float>(drag_.start) + at.x - drag_.from.x;
+      double place = layout::flask_x_cm_at(x);
+      for (const double home : {0.0, layout::kParked_cm}) {
+        if (std::abs(x - layout::flask_x(home)) < kSnapUnits) place = home;
+      }
+      change.flask_x_cm = place;
+      break;
+    }
+    case Grip::far_eye: {
+      const layout::FarScale far(session_.spec());
+      change.eye_mm = std::clamp(drag_.start - static_cast<double>((at.y - drag_.from.y) / far.units_mm),
+                                 kEyeLowest_mm, kEyeHighest_mm);
+      break;
+    }
+    case Grip::eye_rail:
+      change.eye_mm = std::clamp(EyePicture::eye_mm_at(layout::kEye, at.y), kEyeLowest_mm, kEyeHighest_mm);
+      break;
+    default:
+      return;
+  }
+  move_hands(change);
+}
+
+void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point at) {
+  const Thing* const thing = thing_at(things_, at);
+  if (thing == nullptr) return;
+  if (drag_.holds) release(*drag_.holds);  // one hand on the mouse holds one thing
+  if (button.button == sf::Mouse::Right) {
+    if (thing->other_deed) act(*thing->other_deed);
+    if (thing->grip == Grip::flask || thing->grip == Grip::pour) drag_ = {Grip::none, at, 0.0, {}};
+    if (thing->grip == Grip::flask) hold_by_button(Grasp::swirl, 1.0);
+    if (thing->grip == Grip::pour) hold_by_button(Grasp::pour, kGentlePour);
+    return;
+  }
+  if (button.button != sf::Mouse::Left) return;
+  if (thing->grip != Grip::none) {
+    begin_drag(*thing, at);
+  } else if (thing->deed) {
+    act(*thing->deed);
+  }
+}
+
+void PlayScene::mouse_moved(Point at) {
+  pointer_ = at;
+  drag_to(at);
+}
+
+void PlayScene::wheel(float notches, Point at) {
+  const auto steps = static_cast<double>(notches);
+  const Thing* const thing = thing_at(things_, at);
+  if (thing != nullptr && thing->grip == Grip::tap) {
+    set_tap(session_.hands().tap + steps * kWheelTap);
+  } else if (layout::kFar.contains(at) || layout::kEye.contains(at)) {
+    move_eye(steps * (shift_ ? 10.0 : 1.0));
+  }
+}
+
+}  // namespace halfdrop
