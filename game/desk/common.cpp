@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <charconv>
-#include <cmath>
 #include <ostream>
 
 #include "game/desk/commands.h"
+#include "game/marking/written_number.h"
 
 namespace halfdrop::desk {
 
@@ -23,18 +23,11 @@ int batch_status(const std::vector<int>& statuses) {
   return all_done ? kDone : kFailed;
 }
 
-std::optional<double> number_from(std::string_view text) {
-  double value = 0.0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (error != std::errc() || end != text.data() + text.size() || !std::isfinite(value)) return std::nullopt;
-  return value;
-}
-
 std::optional<std::vector<double>> numbers_from(std::string_view text) {
   std::vector<double> numbers;
   while (true) {
     const std::size_t comma = text.find(',');
-    const auto number = number_from(text.substr(0, comma));
+    const auto number = number_written(text.substr(0, comma));
     if (!number) return std::nullopt;
     numbers.push_back(*number);
     if (comma == std::string_view::npos) return numbers;

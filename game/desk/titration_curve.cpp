@@ -6,6 +6,7 @@
 #include "game/level/assets.h"
 #include "game/level/level.h"
 #include "game/level/nearest.h"
+#include "game/marking/written_number.h"
 #include "physics/chemistry/water.h"
 #include "physics/flask/contents.h"
 
@@ -39,7 +40,7 @@ bool within(double value, const Limits& limits) { return value >= limits.low && 
 /// Leaves `into` as it is when the option was not given.
 Checked read(std::string_view option, const std::string& text, const Limits& limits, double& into) {
   if (text.empty()) return {};
-  const auto value = number_from(text);
+  const auto value = number_written(text);
   if (!value || !within(*value, limits)) {
     return wrong(std::string(option),
                  std::string("expected ") + limits.expected + ", found \"" + text + "\"");

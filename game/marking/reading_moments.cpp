@@ -1,6 +1,5 @@
 #include "game/marking/reading_moments.h"
 
-#include <charconv>
 #include <cmath>
 
 #include "game/session/view.h"
@@ -18,13 +17,6 @@ FlaskStory story_between(const Ledger& begin, const Ledger& end) {
 }
 
 }  // namespace
-
-std::optional<double> number_written(const std::string& text) {
-  double value = 0.0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (error != std::errc() || end != text.data() + text.size() || !std::isfinite(value)) return std::nullopt;
-  return value;
-}
 
 void ReadingMoments::after_change(const Session& session, const Change& change) {
   if (const auto* deed = std::get_if<Deed>(&change.what)) {

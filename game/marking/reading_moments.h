@@ -6,12 +6,10 @@
 #include <string>
 
 #include "game/marking/titre_breakdown.h"
+#include "game/marking/written_number.h"
 #include "game/session/session.h"
 
 namespace halfdrop {
-
-/// A plain decimal number as written on paper ("0.15", "21.60", "2.15e-3"); nothing for anything else.
-[[nodiscard]] std::optional<double> number_written(const std::string& text);
 
 struct RunReadings {
   std::optional<ReadingMoment> initial, final;

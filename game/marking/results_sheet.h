@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "game/marking/written_number.h"
 #include "game/session/attempt.h"
 
 namespace halfdrop {
@@ -38,14 +39,5 @@ class ResultsSheet {
  private:
   std::map<std::string, std::vector<Entry>> cells_;
 };
-
-/// A reading as the trade writes it: two decimals, the second 0 or 5 ("0.00", "21.65").
-[[nodiscard]] bool written_to_half_a_division(const std::string& text);
-/// Digits after the point, 0 without one ("2.15e-3" has 2).
-[[nodiscard]] int decimals_written(const std::string& text);
-/// Significant figures of a plain number; all digits of a whole number count ("2.150e-3" has 4, "0.0859" 3).
-[[nodiscard]] int significant_figures(const std::string& text);
-/// Half a unit of the last place written: 0.005 for "21.65".
-[[nodiscard]] double half_unit_written(const std::string& text);
 
 }  // namespace halfdrop

@@ -31,25 +31,6 @@ TEST_CASE("striking a cell out is a correction; writing into the empty cell agai
   CHECK(sheet.corrections("1/final") == 1);
 }
 
-TEST_CASE("significant figures are counted as the trade counts them") {
-  // OpenStax Chemistry 2e, section 1.5 (from memory): leading zeros do not count, trailing zeros after a
-  // point do.
-  CHECK(significant_figures("0.0859") == 3);
-  CHECK(significant_figures("21.65") == 4);
-  CHECK(significant_figures("2.150e-3") == 4);
-  CHECK(significant_figures("0.850") == 3);
-  CHECK(significant_figures("20.05") == 4);
-  CHECK(significant_figures("0.00") == 0);
-  CHECK(significant_figures("") == 0);
-}
-
-TEST_CASE("half a unit of the last place written") {
-  CHECK_NEAR(half_unit_written("21.65"), 0.005, 1e-15);
-  CHECK_NEAR(half_unit_written("2.15e-3"), 0.5e-5, 1e-18);
-  CHECK_NEAR(half_unit_written("2.15E+1"), 0.05, 1e-12);
-  CHECK_NEAR(half_unit_written("21"), 0.5, 1e-15);
-}
-
 TEST_CASE("a line of the working is product over product") {
   // 21.25 cm3 of 0.1 mol/dm3 against 25 cm3, ten times diluted: 0.085 and 0.85 mol/dm3 (worked by hand).
   const Level level = test::spirit_vinegar();
