@@ -4,7 +4,7 @@
 play_packages=(g++ cmake ninja-build libsfml-dev libx11-dev libbox2d-dev nlohmann-json3-dev libcli11-dev
                libexpected-dev fonts-lato fonts-dejavu-core)
 off_screen_packages=(xvfb xauth)
-test_packages=(doctest-dev clang-16 python3 xdotool colord-data)
+test_packages=(doctest-dev clang-16 libclang-rt-16-dev python3 xdotool colord-data)
 long_test_packages=(clang-tidy-16)
 
 say() { printf '%s\n' "$*"; }
@@ -60,9 +60,12 @@ provide() {
 build() {
   local root=$1 folder=$2 launcher=()
   shift 2
-  command -v ccache >/dev/null && launcher=(-DCMAKE_CXX_COMPILER_LAUNCHER=ccache)
+  if command -v ccache >/dev/null; then
+    launcher=(-DCMAKE_CXX_COMPILER_LAUNCHER=ccache)
+    export CCACHE_SLOPPINESS=pch_defines,time_macros  # what it asks for to keep what precompiled headers went into
+  fi
   mkdir -p "$folder" || return 1
-  if ! cmake -S "$root" -B "$folder" -G Ninja "${launcher[@]}" "$@" >"$folder/configure.log" 2>&1; then
+  if ! cmake -S "$root" -B "$folder" -G Ninja -DHALFDROP_PRECOMPILE=ON "${launcher[@]}" "$@" >"$folder/configure.log" 2>&1; then
     cat "$folder/configure.log" >&2
     return 1
   fi

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Installs what is missing, builds Halfdrop and runs every test.
 #   bash tests/run.sh [--no-install] [--quick | --long]
-# --quick: g++ only. --long: also larger property tests, the same bits at -O0 and -O2, and clang-tidy.
+# --quick: g++ only. --long: also larger property tests, the same bits at other optimisations, and clang-tidy.
 set -uo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 # shellcheck source=game/setup.sh
@@ -40,7 +40,7 @@ build_and_test() {
     ctest --test-dir "$folder" -j2 --no-tests=error --output-on-failure --progress
 }
 
-# perform BUILD NAME: the same level, seed and mistake from that build's desk, to compare.
+# perform BUILD NAME: the same level and seed performed by that build's desk, to compare.
 perform() {
   "$builds/$1/halfdrop-desk" perform "$level" --seed 7 --out "$performed/$2.jsonl"
 }
@@ -56,29 +56,30 @@ count "perform on g++ again" perform test g++-again
 count "g++ twice: the same bytes, state hash included" same_attempt g++ g++-again
 
 if [ "$extent" != quick ]; then
-  stage "clang++: build and the tests without a window"
-  build_and_test clang -DCMAKE_BUILD_TYPE=Release -DCMAKE_CXX_COMPILER=clang++-16 -DHALFDROP_WINDOW=OFF
+  stage "clang++ with AddressSanitizer, UndefinedBehaviorSanitizer and asserts: build and every test but the window plays"
+  build_and_test sanitize -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_COMPILER=clang++-16 \
+    -DCMAKE_CXX_FLAGS_DEBUG="-O1 -gline-tables-only -D_GLIBCXX_ASSERTIONS" -DHALFDROP_SANITIZE=ON
 
   stage "clang++ against g++"
-  count "perform on clang++" perform clang clang++
-  count "g++ and clang++: the same bytes, state hash included" same_attempt g++ clang++
-
-  stage "AddressSanitizer and UndefinedBehaviorSanitizer, with asserts"
-  build_and_test sanitize -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g -D_GLIBCXX_ASSERTIONS" \
-    -DHALFDROP_SANITIZE=ON -DHALFDROP_WINDOW=OFF
+  count "perform on clang++" perform sanitize clang++
+  count "g++ -O3 and clang++ -O1: the same bytes, state hash included" same_attempt g++ clang++
 fi
 
 if [ "$extent" = long ]; then
-  for optimisation in O0 O2; do
-    stage "g++ -$optimisation against g++ -O3"
-    count "build at -$optimisation" build "$root" "$builds/$optimisation" -DCMAKE_BUILD_TYPE=Release \
-      -DCMAKE_CXX_FLAGS_RELEASE="-$optimisation -DNDEBUG" -DHALFDROP_WINDOW=OFF -DHALFDROP_TESTS=OFF
-    count "perform at -$optimisation" perform "$optimisation" "$optimisation"
-    count "-$optimisation: the same bytes, state hash included" same_attempt g++ "$optimisation"
-  done
+  # same_bytes_from BUILD CXX FLAGS: no precompiled headers here, so a missing include shows.
+  same_bytes_from() {
+    stage "$1 against g++ -O3"
+    count "build of $1" build "$root" "$builds/$1" -DCMAKE_BUILD_TYPE=Release -DCMAKE_CXX_COMPILER="$2" \
+      -DCMAKE_CXX_FLAGS_RELEASE="$3 -DNDEBUG" -DHALFDROP_TESTS=OFF -DHALFDROP_PRECOMPILE=OFF
+    count "perform on $1" perform "$1" "$1"
+    count "$1: the same bytes, state hash included" same_attempt g++ "$1"
+  }
+  same_bytes_from g++-O0 g++ -O0
+  same_bytes_from g++-O2 g++ -O2
+  same_bytes_from clang++-O3 clang++-16 -O3
 
   stage "clang-tidy"
-  count "clang-tidy finds nothing" bash "$root/tests/support/tidy.sh" "$builds/clang"
+  count "clang-tidy finds nothing" bash "$root/tests/support/tidy.sh" "$builds/clang++-O3"
 fi
 
 stage "Sources of the published checks"
