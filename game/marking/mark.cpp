@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "game/marking/criteria.h"
+#include "game/marking/never_measured.h"
 
 namespace halfdrop {
 
@@ -10,29 +11,41 @@ namespace {
 /// Replays an attempt once and keeps what marking needs.
 struct Witness {
   ReadingMoments moments;
+  RunsRead runs;
   Evidence evidence;
   ResultsSheet sheet;
   std::size_t changes_before = 0;
 
+  void after_tick(const Session& session) {
+    moments.after_tick(session);
+    evidence.after_tick(session);
+  }
+  void before_change(const Session& session, const Change& change) {
+    changes_before = session.attempt().changes.size();
+    moments.before_change(session, change);
+  }
   /// A change that was refused leaves no line in the session's own log.
   void change_done(const Session& session, const Change& change) {
     if (session.attempt().changes.size() == changes_before) return;
     moments.after_change(session, change);
+    evidence.after_change(session, change);
     if (const auto* writing = std::get_if<Writing>(&change.what)) sheet.write(change.tick, *writing);
-    evidence.after_change(session, change, moments);
   }
 };
 
 Replay watch(const Attempt& attempt, Witness& witness) {
   ReplayWatcher watcher;
-  watcher.after_tick = [&](const Session& session) { witness.evidence.after_tick(session); };
-  watcher.before_change = [&](const Session& session, const Change&) {
-    witness.changes_before = session.attempt().changes.size();
+  watcher.after_tick = [&](const Session& session) { witness.after_tick(session); };
+  watcher.before_change = [&](const Session& session, const Change& change) {
+    witness.before_change(session, change);
   };
   watcher.after_change = [&](const Session& session, const Change& change) {
     witness.change_done(session, change);
   };
-  return replay(attempt, watcher);
+  Replay replayed = replay(attempt, watcher);
+  witness.runs = witness.moments.runs();
+  witness.evidence.runs = witness.runs.evidence;
+  return replayed;
 }
 
 /// 21.65 - 0.15 as a person subtracts: without the binary tail.
@@ -42,15 +55,18 @@ double difference_cm3(double final_cm3, double initial_cm3) {
   return std::isfinite(clean) ? clean : raw;
 }
 
-/// Nothing unless the figures on the paper are the ones the moments hold.
-std::optional<TitreBreakdown> breakdown_of(const Session& session, const TitreRow& row,
+/// Nothing without both readings, or where a figure is so far off any scale that sums lose their last digits.
+std::optional<TitreBreakdown> breakdown_of(const Session& session, const std::string& run,
                                            const Witness& witness) {
-  const auto found = witness.moments.runs().find(row.run);
-  if (found == witness.moments.runs().end()) return std::nullopt;
-  const auto& [initial, final, story] = found->second;
-  if (!initial || !final) return std::nullopt;
-  if (row.initial_cm3 != initial->written_cm3 || row.final_cm3 != final->written_cm3) return std::nullopt;
-  return break_down(session.spec(), session.level().aliquot_cm3, *initial, *final, story);
+  constexpr double kFarOff_cm3 = 100.0;
+  const auto found = witness.runs.readings.find(run);
+  if (found == witness.runs.readings.end() || !found->second.complete()) return std::nullopt;
+  const RunReadings& read = found->second;
+  const double beyond_cm3 = session.spec().burette.nominal_cm3 + kFarOff_cm3;
+  for (const ReadingMoment* moment : {&*read.initial, &*read.final}) {
+    if (moment->written_cm3 < -kFarOff_cm3 || moment->written_cm3 > beyond_cm3) return std::nullopt;
+  }
+  return break_down(session.spec(), session.level().aliquot_cm3, *read.initial, *read.final, read.story);
 }
 
 std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness) {
@@ -65,7 +81,7 @@ std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness)
     row.written_titre_cm3 = sheet.number(run + "/titre");
     row.used = sheet.ticked(run);
     if (row.initial_cm3 && row.final_cm3) row.recorded_cm3 = difference_cm3(*row.final_cm3, *row.initial_cm3);
-    row.breakdown = breakdown_of(session, row, witness);
+    row.breakdown = breakdown_of(session, run, witness);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -147,7 +163,7 @@ MarkedAttempt mark(const Attempt& attempt) {
   marked.titres = titre_rows(session, witness);
   conclude(session, witness.sheet, marked);
   marked.findings =
-      find(Case{session, witness.evidence, witness.sheet, witness.moments.runs(), marked.titres});
+      find(Case{session, witness.evidence, witness.sheet, witness.runs.readings, marked.titres});
   marked.marks = add_up(marked.findings);
   return marked;
 }

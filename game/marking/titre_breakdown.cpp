@@ -57,7 +57,8 @@ double scale_cm3(const BenchSpec& spec, const ReadingMoment& moment) {
 
 class Breaker {
  public:
-  Breaker(const BenchSpec& spec, const ReadingMoment& initial, const ReadingMoment& final, TitreBreakdown& out)
+  Breaker(const BenchSpec& spec, const ReadingMoment& initial, const ReadingMoment& final,
+          TitreBreakdown& out)
       : spec_(spec),
         initial_(initial),
         final_(final),
@@ -81,25 +82,29 @@ class Breaker {
 
   /// From the column to what left the tip.
   void burette() {
-    const Parcel poured = between_.moved(Account::titrant_bottle, Account::column);
-    const Parcel dripped = between_.moved(Account::funnel, Account::column);
-    const Parcel overflowed = between_.moved(Account::column, Account::bench_top);
-    set(Cause::refill, -(poured - overflowed).volume_cm3());
-    set(Cause::funnel_drips, -dripped.volume_cm3());
+    const double poured = between_.moved(Account::titrant_bottle, Account::column).volume_cm3();
+    const double dripped = between_.moved(Account::funnel, Account::column).volume_cm3();
+    const double ran_over = between_.moved(Account::column, Account::bench_top).volume_cm3();
+    const double poured_over =
+        std::min(ran_over, std::max(poured, 0.0));  // what ran over was poured, before it was a drip
+    set(Cause::refill, -(poured - poured_over));
+    set(Cause::funnel_drips, -(dripped - (ran_over - poured_over)));
     set(Cause::jet_air, between_.change_cm3(Account::jet));
-    set(Cause::hanging_drop, between_.change_cm3(Account::pendant_drop));
+    set(Cause::hanging_drop,
+        between_.change_cm3(Account::pendant_drop) + between_.change_cm3(Account::in_flight));
   }
 
-  /// From the tip to the flask's liquid, in equivalents of the titrant of T*.
-  void way_down() {
-    const Parcel fell = between_.moved(Account::pendant_drop, Account::in_flight);
+  /// From what hung or fell to the flask's liquid, in equivalents of the titrant of T*.
+  void way_down(const FlaskStory& story) {
     const Parcel touched_wall = between_.moved(Account::pendant_drop, Account::flask_wall);
-    const Parcel touched_beaker = between_.moved(Account::pendant_drop, Account::beaker);
-    const Parcel left_tip = fell + touched_wall + touched_beaker;
-    set(Cause::titrant_strength, left_tip.volume_cm3() - equivalents(left_tip));
-    const Parcel missed = touched_beaker + between_.moved(Account::in_flight, Account::beaker) +
-                          between_.moved(Account::in_flight, Account::bench_top);
-    set(Cause::missed_flask, equivalents(missed) + between_.change_mol(Account::in_flight) / c_mol_cm3_);
+    const Parcel into_beaker = between_.moved(Account::pendant_drop, Account::beaker) +
+                               between_.moved(Account::in_flight, Account::beaker);
+    const Parcel beside = between_.moved(Account::in_flight, Account::bench_top);
+    const Parcel arrived = between_.moved(Account::in_flight, Account::flask_landing) +
+                           between_.moved(Account::in_flight, Account::flask_wall) + touched_wall +
+                           into_beaker + beside;
+    set(Cause::titrant_strength, arrived.volume_cm3() - equivalents(arrived));
+    set(Cause::missed_flask, equivalents(into_beaker + beside + story.poured_away));
     set(Cause::flask_wall, between_.change_mol(Account::flask_wall) / c_mol_cm3_);
   }
 
@@ -107,18 +112,18 @@ class Breaker {
   void flask(double nominal_aliquot_cm3, const FlaskStory& story) {
     const Parcel liquid = flask_liquid(final_.bench.ledger);
     const double nu = spec_.titrant_per_analyte;
-    const Parcel entered = between_.moved(Account::in_flight, Account::flask_landing) +
-                           between_.moved(Account::flask_wall, Account::flask_landing) +
-                           between_.moved(Account::flask_wall, Account::flask_rest);
+    const Parcel entered =
+        into_the_flask(final_.bench.ledger) - into_the_flask(initial_.bench.ledger) - story.poured_away;
     const double delivered_mol = static_cast<double>(story.analyte_from_pipette) * kAmountQuantum_mol;
     const double nominal_mol = spec_.sample_in_titre_mol_dm3() * nominal_aliquot_cm3 / 1000.0;
     set(Cause::aliquot, nu * (delivered_mol - nominal_mol) / c_mol_cm3_);
     const Parcel kept = liquid + story.lost;
     const double analyte_before_mol = kept.amount_mol(Component::analyte) - delivered_mol;
-    const double titrant_before_mol = kept.amount_mol(Component::titrant) - entered.amount_mol(Component::titrant);
+    const double titrant_before_mol = (kept - entered).amount_mol(Component::titrant);
     set(Cause::flask_residue, (nu * analyte_before_mol - titrant_before_mol) / c_mol_cm3_);
-    set(Cause::swirled_out, -(nu * story.lost.amount_mol(Component::analyte) -
-                              story.lost.amount_mol(Component::titrant)) / c_mol_cm3_);
+    set(Cause::swirled_out,
+        -(nu * story.lost.amount_mol(Component::analyte) - story.lost.amount_mol(Component::titrant)) /
+            c_mol_cm3_);
     const double excess_cm3 = excess_titrant_mol(spec_, liquid) / c_mol_cm3_;
     const double blank_cm3 = first_visible_change_cm3(spec_, liquid).value_or(0.0);
     set(Cause::indicator_blank, blank_cm3);
@@ -143,10 +148,17 @@ class Breaker {
 
 std::string_view cause_id(Cause cause) {
   static constexpr std::array<std::string_view, kCauses> kIds = {
-      "rounding",      "misreading", "meniscus_edge", "parallax_initial", "parallax_final",   "burette_scale",
-      "jet_air",       "hanging_drop", "funnel_drips", "refill",          "missed_flask",     "flask_wall",
-      "titrant_strength", "aliquot", "flask_residue", "swirled_out",      "indicator_blank",  "overshoot"};
+      "rounding",      "misreading",      "meniscus_edge",    "parallax_initial", "parallax_final",
+      "burette_scale", "jet_air",         "hanging_drop",     "funnel_drips",     "refill",
+      "missed_flask",  "flask_wall",      "titrant_strength", "aliquot",          "flask_residue",
+      "swirled_out",   "indicator_blank", "overshoot"};
   return kIds[static_cast<std::size_t>(cause)];
+}
+
+Parcel into_the_flask(const Ledger& books) {
+  return books.moved(Account::in_flight, Account::flask_landing) +
+         books.moved(Account::flask_wall, Account::flask_landing) +
+         books.moved(Account::flask_wall, Account::flask_rest);
 }
 
 bool reading_allowed(double written_cm3, double seen_cm3) {
@@ -174,7 +186,7 @@ TitreBreakdown break_down(const BenchSpec& spec, double nominal_aliquot_cm3, con
   Breaker breaker(spec, initial, final, out);
   breaker.readings();
   breaker.burette();
-  breaker.way_down();
+  breaker.way_down(story);
   breaker.flask(nominal_aliquot_cm3, story);
   double sum = 0.0;
   for (const double cause : out.causes_cm3) sum += cause;

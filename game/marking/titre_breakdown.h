@@ -44,18 +44,22 @@ struct ReadingMoment {
   BenchState bench;
 };
 
-/// What the flask got and lost from its run's start (last emptied, or the final reading of the run before) to the
-/// run's final reading.
+/// What a run's flask got and lost, from where the run's own liquid begins (reading_moments.h) to its final
+/// reading.
 struct FlaskStory {
   Quanta analyte_from_pipette = 0;
-  Parcel lost;  ///< over the rim
+  Parcel lost;         ///< over the rim
+  Parcel poured_away;  ///< came into an earlier flask after the run's initial reading
 };
+
+/// Everything that ever came into the flask's liquid from above: drops, and what was washed off its wall.
+[[nodiscard]] Parcel into_the_flask(const Ledger& books);
 
 struct TitreBreakdown {
   double recorded_cm3 = 0.0;
   double ideal_cm3 = 0.0;
   std::array<double, kCauses> causes_cm3{};
-  double remainder_cm3 = 0.0;      ///< recorded - ideal - sum of causes
+  double remainder_cm3 = 0.0;  ///< recorded - ideal - sum of causes
 
   [[nodiscard]] double of(Cause cause) const { return causes_cm3[static_cast<std::size_t>(cause)]; }
 };
@@ -67,7 +71,8 @@ struct TitreBreakdown {
                                         const ReadingMoment& initial, const ReadingMoment& final,
                                         const FlaskStory& story);
 
-/// Whether the trade accepts `written` for a meniscus seen at `seen` (cm3): nearest 0.05, or the 5 between two marks.
+/// Whether the trade accepts `written` for a meniscus seen at `seen` (cm3): nearest 0.05, or the 5 between
+/// two marks.
 [[nodiscard]] bool reading_allowed(double written_cm3, double seen_cm3);
 
 }  // namespace halfdrop

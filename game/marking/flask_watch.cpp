@@ -1,0 +1,118 @@
+#include "game/marking/flask_watch.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "physics/bench/bench.h"
+#include "physics/flask/mixing.h"
+
+namespace halfdrop {
+
+namespace {
+
+double cm3(Quanta volume) { return static_cast<double>(volume) * kVolumeQuantum_cm3; }
+
+/// What fell or was washed into the flask since the last look.
+Quanta news(Quanta& known, const Ledger& books, Account from) {
+  const Quanta now = books.moved(from, Account::flask_landing).volume;
+  return now - std::exchange(known, now);
+}
+
+}  // namespace
+
+bool FlaskUse::got_more_than(const FlaskUse& earlier) const {
+  return aliquots > earlier.aliquots || indicator_drops > earlier.indicator_drops ||
+         entered_cm3 > earlier.entered_cm3;
+}
+
+FlaskUse FlaskUse::since(const FlaskUse& earlier) const {
+  FlaskUse use = *this;
+  use.before = Before::not_emptied;
+  use.aliquots -= earlier.aliquots;
+  use.indicator_drops -= earlier.indicator_drops;
+  use.entered_cm3 -= earlier.entered_cm3;
+  use.swirled_in_cm3 = std::min(use.swirled_in_cm3 - earlier.swirled_in_cm3, use.entered_cm3);
+  use.wet_at_aliquot = false;
+  if (use.washed_down == earlier.washed_down) use.washed_down = 0;
+  return use;
+}
+
+void FlaskWatch::after_tick(const Session& session) {
+  const BenchState& bench = session.state();
+  FlaskUse& use = now_.use;
+  const Quanta fell = news(landed_, bench.ledger, Account::in_flight);
+  const Quanta washed = news(from_wall_, bench.ledger, Account::flask_wall);
+  if (fell > 0 || washed > 0) {
+    use.entered_cm3 += cm3(fell);
+    use.last_entered = bench.tick;
+    use.last_on_tile = flask_on_tile(bench);
+  }
+  stir(session, cm3(fell));
+  const double on_wall_cm3 = bench.ledger.balance(Account::flask_wall).volume_cm3();
+  if (on_wall_cm3 > 0.0 && use.most_on_wall_cm3 <= 0.0) use.wall_wet = bench.tick;
+  use.most_on_wall_cm3 = std::max(use.most_on_wall_cm3, on_wall_cm3);
+  if (session.hands().wash > 0.0 && use.entered_cm3 > 0.0) use.washed_down = bench.tick;
+}
+
+void FlaskWatch::stir(const Session& session, double fell_cm3) {
+  const Tick now = session.state().tick;
+  if (session.hands().swirl >= kSwirling) {
+    now_.use.swirled_in_cm3 += fell_cm3 + waiting_cm3_;
+    waiting_cm3_ = 0.0;
+    return;
+  }
+  if (waiting_cm3_ > 0.0 && now - waiting_since_ > kStirredSoon) waiting_cm3_ = 0.0;
+  if (fell_cm3 <= 0.0) return;
+  if (waiting_cm3_ <= 0.0) waiting_since_ = now;
+  waiting_cm3_ += fell_cm3;
+}
+
+void FlaskWatch::before_deed(const Session& session, Deed deed) {
+  if (deed != Deed::empty_flask && deed != Deed::rinse_flask) return;
+  if (now_.use.entered_cm3 <= 0.0 || check(session.spec(), session.state(), deed)) return;
+  poured_away_.assign(1, PouredAway{session.state(), now_});
+  wasted_.push_back(Wasted{now_.use.last_entered, session.state().tick});
+}
+
+void FlaskWatch::after_deed(const Session& session, Deed deed) {
+  switch (deed) {
+    case Deed::rinse_flask:
+      return emptied(session, true);
+    case Deed::empty_flask:
+      return emptied(session, now_.use.untouched() && now_.use.before != FlaskUse::Before::only_emptied);
+    case Deed::add_indicator:
+      ++now_.use.indicator_drops;
+      return;
+    case Deed::deliver_aliquot:
+      return aliquot_in(session);
+    default:
+      return;
+  }
+}
+
+void FlaskWatch::emptied(const Session& session, bool rinsed) {
+  now_ = FlaskLook{now_.number + 1, session.state().ledger, {}};
+  now_.use.before = rinsed ? FlaskUse::Before::rinsed : FlaskUse::Before::only_emptied;
+  waiting_cm3_ = 0.0;
+}
+
+void FlaskWatch::aliquot_in(const Session& session) {
+  FlaskUse& use = now_.use;
+  const double in_flask_cm3 = flask_liquid(session.state().ledger).volume_cm3();
+  if (use.untouched() && use.before == FlaskUse::Before::rinsed) {
+    use.wet_at_aliquot = in_flask_cm3 > session.spec().pipette.true_cm3 + 0.1;
+  }
+  ++use.aliquots;
+}
+
+const PouredAway* FlaskWatch::poured_away() const {
+  return poured_away_.empty() || now_.use.entered_cm3 > 0.0 ? nullptr : &poured_away_.front();
+}
+
+int FlaskWatch::flasks_wasted(Tick after, Tick until) const {
+  return static_cast<int>(std::count_if(wasted_.begin(), wasted_.end(), [&](const Wasted& flask) {
+    return flask.last_entered > after && flask.at <= until;
+  }));
+}
+
+}  // namespace halfdrop
