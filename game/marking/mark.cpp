@@ -62,6 +62,10 @@ std::optional<TitreBreakdown> breakdown_of(const Session& session, const std::st
   const auto found = witness.runs.readings.find(run);
   if (found == witness.runs.readings.end() || !found->second.complete()) return std::nullopt;
   const RunReadings& read = found->second;
+  const auto evidence = witness.runs.evidence.find(run);
+  if (never_measured(read, evidence == witness.runs.evidence.end() ? nullptr : &evidence->second)) {
+    return std::nullopt;
+  }
   const double beyond_cm3 = session.spec().burette.nominal_cm3 + kFarOff_cm3;
   for (const ReadingMoment* moment : {&*read.initial, &*read.final}) {
     if (moment->written_cm3 < -kFarOff_cm3 || moment->written_cm3 > beyond_cm3) return std::nullopt;
@@ -87,12 +91,37 @@ std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness)
   return rows;
 }
 
-std::vector<Finding> find(const Case& marked) {
+/// Whether there was anything to compare the replay with. Worth no points: a machine that stopped is no
+/// fault.
+Finding closing_line(const ReplayOutcome& outcome, Tick end) {
+  Finding finding{Score::record,
+                  "closing-line",
+                  outcome.compared && outcome.reproduced,
+                  0.0,
+                  0.0,
+                  "",
+                  end,
+                  std::nullopt,
+                  ""};
+  if (!outcome.compared) {
+    finding.seen = "The attempt has no closing line, so there is nothing to compare its replay with.";
+    finding.advice = "Hand the sheet in: that writes the closing line.";
+  } else if (finding.met) {
+    finding.seen = "The replay ends as the attempt's closing line says.";
+  } else {
+    finding.seen = "The replay is not the attempt that was played: " + outcome.message + ".";
+    finding.advice = "Hand in the file as the bench wrote it.";
+  }
+  return finding;
+}
+
+std::vector<Finding> find(const Case& marked, const ReplayOutcome& outcome) {
   std::vector<Finding> findings;
   mark_safety(marked, findings);
   mark_hand(marked, findings);
   mark_eye(marked, findings);
   mark_record(marked, findings);
+  findings.push_back(closing_line(outcome, marked.end()));
   mark_arithmetic(marked, findings);
   mark_harmless(marked, findings);
   return findings;
@@ -162,8 +191,8 @@ MarkedAttempt mark(const Attempt& attempt) {
   marked.outcome = replayed.outcome;
   marked.titres = titre_rows(session, witness);
   conclude(session, witness.sheet, marked);
-  marked.findings =
-      find(Case{session, witness.evidence, witness.sheet, witness.runs.readings, marked.titres});
+  marked.findings = find(Case{session, witness.evidence, witness.sheet, witness.runs.readings, marked.titres},
+                         replayed.outcome);
   marked.marks = add_up(marked.findings);
   return marked;
 }

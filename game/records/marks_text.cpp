@@ -82,7 +82,11 @@ std::string signed_figure(double value, int decimals) {
 std::string head(const MarkedAttempt& marked, const std::string& attempt_name) {
   std::string out = wrapped("", marked.level_title + " (" + marked.level_id + ")");
   out += wrapped("", "Attempt " + attempt_name + (marked.alias.empty() ? "" : ", by " + marked.alias));
-  if (marked.outcome.reproduced) return out + wrapped("", "Replayed: nothing differs.");
+  if (marked.outcome.reproduced) {
+    return out + wrapped("", marked.outcome.compared ? "Replayed: nothing differs."
+                                                     : "Replayed, but not verified: there is no closing line to "
+                                                       "compare it with.");
+  }
   return out + wrapped("", "NOT REPRODUCED from " + figure_text(seconds(marked.outcome.first_difference), 1) +
                                " s on: " + marked.outcome.message);
 }

@@ -3,7 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numeric>
+
+#include "game/level/nearest.h"
 
 namespace halfdrop {
 
@@ -12,10 +13,10 @@ namespace {
 constexpr std::size_t kLongestText = 40;
 
 constexpr std::array<std::string_view, kDeeds> kDeedNames = {
-    "put on coat",      "put on goggles",   "take off goggles", "put in funnel",   "lift out funnel",
-    "put beaker under jet", "take beaker away", "empty beaker", "lay tile",        "take tile away",
-    "fill pipette",     "deliver aliquot",  "add indicator",    "touch off drop",  "empty flask",
-    "rinse flask",      "wipe bench"};
+    "put on coat",          "put on goggles",   "take off goggles", "put in funnel",  "lift out funnel",
+    "put beaker under jet", "take beaker away", "empty beaker",     "lay tile",       "take tile away",
+    "fill pipette",         "deliver aliquot",  "add indicator",    "touch off drop", "empty flask",
+    "rinse flask",          "wipe bench"};
 
 struct HandRange {
   std::string_view name;
@@ -23,14 +24,15 @@ struct HandRange {
   double low, high;
 };
 
-const std::array<HandRange, 8> kHandRanges = {{{"tap", &HandsChange::tap, 0.0, 1.0},
-                                               {"eye", &HandsChange::eye_mm, kEyeLowest_mm, kEyeHighest_mm},
-                                               {"flask", &HandsChange::flask_x_cm, -kFlaskReach_cm, kFlaskReach_cm},
-                                               {"flask", &HandsChange::flask_y_cm, 0.0, kFlaskLift_cm},
-                                               {"swirl", &HandsChange::swirl, 0.0, 1.0},
-                                               {"wash", &HandsChange::wash, 0.0, 1.0},
-                                               {"pour", &HandsChange::pour, 0.0, 1.0},
-                                               {"card", &HandsChange::card_mm, kEyeLowest_mm, kEyeHighest_mm}}};
+const std::array<HandRange, 8> kHandRanges = {
+    {{"tap", &HandsChange::tap, 0.0, 1.0},
+     {"eye", &HandsChange::eye_mm, kEyeLowest_mm, kEyeHighest_mm},
+     {"flask", &HandsChange::flask_x_cm, -kFlaskReach_cm, kFlaskReach_cm},
+     {"flask", &HandsChange::flask_y_cm, 0.0, kFlaskLift_cm},
+     {"swirl", &HandsChange::swirl, 0.0, 1.0},
+     {"wash", &HandsChange::wash, 0.0, 1.0},
+     {"pour", &HandsChange::pour, 0.0, 1.0},
+     {"card", &HandsChange::card_mm, kEyeLowest_mm, kEyeHighest_mm}}};
 
 std::string short_number(double value) {
   std::string text = std::to_string(value);
@@ -39,19 +41,10 @@ std::string short_number(double value) {
   return text;
 }
 
-std::size_t edits(std::string_view a, std::string_view b) {
-  std::vector<std::size_t> row(b.size() + 1);
-  std::iota(row.begin(), row.end(), std::size_t{0});
-  for (std::size_t i = 1; i <= a.size(); ++i) {
-    std::size_t diagonal = row[0];
-    row[0] = i;
-    for (std::size_t j = 1; j <= b.size(); ++j) {
-      const std::size_t above = row[j];
-      row[j] = std::min({above + 1, row[j - 1] + 1, diagonal + (a[i - 1] == b[j - 1] ? 0U : 1U)});
-      diagonal = above;
-    }
-  }
-  return row[b.size()];
+/// Letters, not bytes: of UTF-8, every byte that does not continue another.
+std::size_t characters(std::string_view text) {
+  const auto begins = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
+  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), begins));
 }
 
 }  // namespace
@@ -66,17 +59,28 @@ std::optional<Deed> deed_from_name(std::string_view name) {
 
 std::string_view refusal_text(Refusal refusal) {
   switch (refusal) {
-    case Refusal::already_done: return "That is done already.";
-    case Refusal::not_there: return "There is nothing there to do that with.";
-    case Refusal::flask_in_the_way: return "The flask is in the way: set it aside first.";
-    case Refusal::beaker_in_the_way: return "The beaker is in the way: take it away first.";
-    case Refusal::pipette_full: return "The pipette is full already.";
-    case Refusal::pipette_empty: return "The pipette is empty: fill it from the sample first.";
-    case Refusal::nothing_hangs: return "No drop hangs at the tip.";
-    case Refusal::nothing_to_touch: return "There is no glass under the jet to touch the drop off on.";
-    case Refusal::flask_under_jet: return "The flask stands under the jet: set it aside first.";
-    case Refusal::bottle_empty: return "The bottle is empty.";
-    case Refusal::flask_full: return "The flask is too full.";
+    case Refusal::already_done:
+      return "That is done already.";
+    case Refusal::not_there:
+      return "There is nothing there to do that with.";
+    case Refusal::flask_in_the_way:
+      return "The flask is in the way: set it aside first.";
+    case Refusal::beaker_in_the_way:
+      return "The beaker is in the way: take it away first.";
+    case Refusal::pipette_full:
+      return "The pipette is full already.";
+    case Refusal::pipette_empty:
+      return "The pipette is empty: fill it from the sample first.";
+    case Refusal::nothing_hangs:
+      return "No drop hangs at the tip.";
+    case Refusal::nothing_to_touch:
+      return "There is no glass under the jet to touch the drop off on.";
+    case Refusal::flask_under_jet:
+      return "The flask stands under the jet: set it aside first.";
+    case Refusal::bottle_empty:
+      return "The bottle is empty.";
+    case Refusal::flask_full:
+      return "The flask is too full.";
   }
   return "";
 }
@@ -108,13 +112,16 @@ std::optional<std::string> check_hands(const HandsChange& change) {
 }
 
 std::optional<std::string> check_writing(const Level& level, const Writing& writing) {
-  if (writing.text.size() > kLongestText) return "text is longer than 40 characters";
+  if (characters(writing.text) > kLongestText) return "text is longer than 40 characters";
   const std::vector<std::string> cells = sheet_cells(level);
-  if (std::find(cells.begin(), cells.end(), writing.cell) != cells.end()) return std::nullopt;
-  const auto nearest = std::min_element(cells.begin(), cells.end(), [&](const auto& a, const auto& b) {
-    return edits(writing.cell, a) < edits(writing.cell, b);
-  });
-  return "the sheet has no cell \"" + writing.cell + "\"; nearest: \"" + *nearest + "\"";
+  if (std::find(cells.begin(), cells.end(), writing.cell) == cells.end()) {
+    const std::vector<std::string_view> known(cells.begin(), cells.end());
+    return "the sheet has no cell \"" + writing.cell + "\"" + did_you_mean(writing.cell, known);
+  }
+  if (writing.cell.ends_with("/counts") && !writing.text.empty() && writing.text != "yes") {
+    return "\"" + writing.text + "\" is no tick: expected \"yes\", or nothing to clear it";
+  }
+  return std::nullopt;
 }
 
 }  // namespace halfdrop

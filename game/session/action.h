@@ -1,5 +1,6 @@
 #pragma once
-// Names of deeds and cells as attempts and people write them, and the check of every action before it is applied.
+// Names of deeds and cells as attempts and people write them, and the check of every action before it is
+// applied.
 
 #include <optional>
 #include <span>
@@ -18,13 +19,14 @@ namespace halfdrop {
 
 /// Runs of a level's sheet: "trial", "1", "2", ...
 [[nodiscard]] std::vector<std::string> run_names(const Level& level);
-/// Every cell of the sheet: "trial/initial", "trial/final", "trial/titre", "1/initial", ..., "1/counts" ("yes" or ""),
-/// "calculation/..." in order.
+/// Every cell of the sheet: "trial/initial", "trial/final", "trial/titre", "1/initial", ..., "1/counts"
+/// ("yes" or ""), "calculation/..." in order.
 [[nodiscard]] std::vector<std::string> sheet_cells(const Level& level);
 
 /// First thing wrong with a change of hands: the hand's name and its range. Nothing when all is in range.
 [[nodiscard]] std::optional<std::string> check_hands(const HandsChange& change);
-/// First thing wrong with a writing: unknown cell (nearest known named) or text over 40 characters.
+/// First thing wrong with a writing: text over 40 characters, unknown cell (a near one
+/// is named), or anything but "yes" or nothing in a counts cell.
 [[nodiscard]] std::optional<std::string> check_writing(const Level& level, const Writing& writing);
 
 }  // namespace halfdrop

@@ -37,7 +37,7 @@ struct Writing {
 /// The attempt's last line.
 struct Ending {
   std::string how;         ///< "handed in" or "left"
-  std::string state_hash;  ///< of the bench at that tick
+  std::string state_hash;  ///< of the bench at that tick; the sheet is not in it
   friend bool operator==(const Ending&, const Ending&) = default;
 };
 

@@ -33,8 +33,11 @@ Replay replay(const Attempt& attempt, const ReplayWatcher& watcher, Tick until) 
     if (watcher.before_change) watcher.before_change(session, change);
     const auto refused = std::visit(Doer{session}, change.what);
     if (refused && result.outcome.reproduced) {
-      result.outcome = ReplayOutcome{false, change.tick, *refused};
+      result.outcome.reproduced = false;
+      result.outcome.first_difference = change.tick;
+      result.outcome.message = *refused;
     }
+    result.outcome.compared = session.ended();
     if (watcher.after_change) watcher.after_change(session, change);
     if (session.ended()) return result;
   }

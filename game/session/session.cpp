@@ -44,8 +44,7 @@ bool beaker_blocks(const BenchState& state, const HandsChange& change) {
 Session::Session(Level level, std::uint64_t seed, std::string alias)
     : attempt_{std::move(level), seed, std::move(alias), {}},
       spec_(bench_spec(attempt_.level, seed)),
-      state_(lay_out(spec_)),
-      hands_(state_.hands) {}
+      state_(lay_out(spec_)) {}
 
 void Session::log(decltype(Change::what) what) {
   attempt_.changes.push_back(Change{state_.tick, std::move(what)});
@@ -56,9 +55,8 @@ std::optional<std::string> Session::set_hands(const HandsChange& change) {
   if (ended_) return "The attempt has ended.";
   if (auto wrong = check_hands(change)) return wrong;
   if (beaker_blocks(state_, change)) return std::string(refusal_text(Refusal::beaker_in_the_way));
-  const HandsChange kept = news(rounded(change), hands_);
+  const HandsChange kept = news(rounded(change), state_.hands);
   if (kept.empty()) return std::nullopt;
-  kept.apply_to(hands_);
   kept.apply_to(state_.hands);
   log(kept);
   return std::nullopt;
@@ -88,7 +86,7 @@ void Session::end(const std::string& how) {
 
 void Session::tick() {
   assert(!ended_);
-  step(spec_, state_, hands_);
+  step(spec_, state_, Hands(state_.hands));
 }
 
 std::string Session::cell(const std::string& name) const {

@@ -18,7 +18,8 @@ class Session {
   /// Told of each change as it is logged (for a journal).
   std::function<void(const Change&)> on_change;
 
-  /// Changes what the hands do from this tick on. Values are rounded to 1e-4; returns why not, if not.
+  /// Changes what the hands do from now on; the next tick feels it. Values are rounded to 1e-4; returns why
+  /// not, if not.
   [[nodiscard]] std::optional<std::string> set_hands(const HandsChange& change);
   /// Does a deed now; returns why it cannot be done, if so.
   [[nodiscard]] std::optional<std::string> act(Deed deed);
@@ -33,7 +34,7 @@ class Session {
   [[nodiscard]] bool time_is_up() const { return state_.tick >= kLongestAttempt; }
   [[nodiscard]] const BenchSpec& spec() const { return spec_; }
   [[nodiscard]] const BenchState& state() const { return state_; }
-  [[nodiscard]] const Hands& hands() const { return hands_; }
+  [[nodiscard]] const Hands& hands() const { return state_.hands; }
   [[nodiscard]] const Attempt& attempt() const { return attempt_; }
   [[nodiscard]] const Level& level() const { return attempt_.level; }
   /// What stands in a cell now; empty if nothing.
@@ -45,7 +46,6 @@ class Session {
   Attempt attempt_;
   BenchSpec spec_;
   BenchState state_;
-  Hands hands_;
   std::map<std::string, std::string> sheet_;
   bool ended_ = false;
 };

@@ -25,7 +25,7 @@ inline constexpr std::size_t kMostFalling = 16;
 struct BenchState {
   Tick tick = 0;
   Ledger ledger;
-  Hands hands;                         ///< as they were in the last step
+  Hands hands;                         ///< as they are now: the next step goes by them
   bool coat_on = false;
   bool goggles_on = false;
   bool funnel_in = false;

@@ -51,6 +51,14 @@ void add_hands(Fnv1a& hash, const Hands& hands) {
 
 }  // namespace
 
+// A field more or less changes one of these: add it to the hash (and to its test), then put the new size here.
+static_assert(sizeof(Parcel) == (1 + kComponents) * sizeof(Quanta));
+static_assert(sizeof(Ledger) == (1 + kAccounts) * kAccounts * sizeof(Parcel));
+static_assert(sizeof(Hands) == 8 * sizeof(double));
+static_assert(sizeof(FallingDrop) == sizeof(Parcel) + 5 * sizeof(double));  // the flag takes a whole word
+static_assert(sizeof(BenchState) == sizeof(Ledger) + sizeof(Hands) + kMostFalling * sizeof(FallingDrop) +
+                                        2 * sizeof(Tick) + 8);  // five flags in eight bytes
+
 std::string state_hash(const BenchState& state) {
   Fnv1a hash;
   hash.add(state.tick);
