@@ -1,0 +1,168 @@
+// Whatever hands and pencil do, recorded minus ideal is the sum of the causes; and what is put right on paper
+// afterwards changes none of them. Seeds, so that a failure can be looked at.
+
+#include <doctest/doctest.h>
+
+#include <array>
+#include <cmath>
+#include <cstdio>
+
+#include "game/session/view.h"
+#include "physics/random.h"
+#include "tests/support/bench_hands.h"
+#include "tests/support/marked.h"
+#include "tests/support/near.h"
+#include "tests/support/noise.h"
+
+namespace halfdrop {
+namespace {
+
+using test::below;
+
+constexpr double kExact_cm3 = 1e-9;
+constexpr std::array<const char*, 6> kReadings = {"trial/initial", "trial/final", "1/initial",
+                                                  "1/final",       "2/initial",   "2/final"};
+
+std::string figure_text(double figure_cm3) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.2f", figure_cm3);
+  return text;
+}
+
+/// A pair of hands that does anything at all.
+class AnyHands {
+ public:
+  explicit AnyHands(std::uint64_t seed)
+      : random_(Random::stream(seed, 1, Purpose::unknown)), session_(test::spirit_vinegar(), seed, "") {}
+
+  Attempt play(int moves) {
+    for (int i = 0; i < moves; ++i) {
+      const std::size_t what = below(random_, 10);
+      if (what < 4) {
+        move();
+      } else if (what < 7) {
+        // Most are refused where they stand: that is part of the test.
+        static_cast<void>(session_.act(static_cast<Deed>(below(random_, kDeeds))));
+      } else {
+        static_cast<void>(session_.write({kReadings.at(below(random_, kReadings.size())), any_text()}));
+      }
+      const std::size_t ticks = below(random_, 300);
+      for (std::size_t tick = 0; tick < ticks; ++tick) session_.tick();
+    }
+    session_.end("handed in");
+    return session_.attempt();
+  }
+
+ private:
+  void move() {
+    HandsChange change;
+    switch (below(random_, 6)) {
+      case 0:
+        change.tap = random_.uniform() < 0.3 ? 0.0 : random_.uniform();
+        break;
+      case 1:
+        change.eye_mm = random_.uniform(-600.0, 100.0);
+        break;
+      case 2:
+        change.flask_x_cm = random_.uniform() < 0.6 ? random_.uniform(-2.0, 2.0) : 26.0;
+        break;
+      case 3:
+        change.swirl = random_.uniform();
+        break;
+      case 4:
+        change.wash = random_.uniform() < 0.5 ? 0.0 : 0.3 * random_.uniform();
+        break;
+      default:
+        change.pour = random_.uniform() < 0.5 ? 0.0 : random_.uniform();
+        break;
+    }
+    static_cast<void>(session_.set_hands(change));
+  }
+
+  std::string any_text() {
+    switch (below(random_, 6)) {
+      case 0:
+        return "";
+      case 1:
+        return "q";
+      case 2:
+        return figure_text(random_.uniform(-60.0, 120.0));
+      default:
+        return figure_text(reading_seen(session_.spec(), session_.state()).bottom_cm3);
+    }
+  }
+
+  Random random_;
+  Session session_;
+};
+
+TEST_CASE("the causes add up whatever was done, refused, written, struck out and written again") {
+  int titres = 0;
+  for (std::uint64_t seed = 1; seed <= 120; ++seed) {
+    CAPTURE(seed);
+    const MarkedAttempt marked = mark(AnyHands(seed).play(120));
+    CHECK(marked.outcome.reproduced);
+    for (const TitreRow& row : marked.titres) {
+      CAPTURE(row.run);
+      if (!row.breakdown) continue;
+      ++titres;
+      double sum_cm3 = 0.0;
+      for (const double cause_cm3 : row.breakdown->causes_cm3) {
+        CHECK(std::isfinite(cause_cm3));
+        sum_cm3 += cause_cm3;
+      }
+      CHECK_NEAR(*row.recorded_cm3 - marked.ideal_titre_cm3, sum_cm3, kExact_cm3);
+      CHECK_NEAR(row.breakdown->remainder_cm3, 0.0, kExact_cm3);
+    }
+    for (const Finding& finding : marked.findings) {
+      CAPTURE(finding.criterion);
+      CHECK(std::isfinite(finding.points));
+      CHECK(finding.seen.find("nan") == std::string::npos);
+    }
+  }
+  CHECK(titres > 150);  // the hands did reach what is tested
+}
+
+/// What stands in a reading's cell when all is over.
+std::string stands_in(const MarkedAttempt& marked, const std::string& cell) {
+  const TitreRow& row = test::titre(marked, cell.substr(0, cell.find('/')));
+  return figure_text(cell.ends_with("initial") ? *row.initial_cm3 : *row.final_cm3);
+}
+
+/// Strikes out, scrawls over or mistypes a reading some time after it was written, and puts it right in the
+/// end.
+Attempt corrected(Attempt attempt, const MarkedAttempt& was, Random& random) {
+  const std::string cell = kReadings.at(below(random, kReadings.size()));
+  const std::string right = stands_in(was, cell);
+  const std::array<std::string, 4> wrong = {"", "q",
+                                            figure_text(std::stod(right) + random.uniform(-0.3, 0.3)),
+                                            stands_in(was, kReadings.at(below(random, kReadings.size())))};
+  attempt = test::rewritten(std::move(attempt), cell, wrong.at(below(random, 4)), random.uniform(0.0, 400.0));
+  return test::rewritten(std::move(attempt), cell, right, 1e6);
+}
+
+TEST_CASE("a faultless attempt keeps its causes however often its readings are scrawled over and put right") {
+  test::BenchHands hands;
+  hands.whole_attempt();
+  const Attempt attempt = hands.hand_in();
+  const MarkedAttempt was = mark(attempt);
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    CAPTURE(seed);
+    Random random = Random::stream(seed, 2, Purpose::unknown);
+    Attempt scrawled = attempt;
+    for (std::size_t i = 0; i <= seed % 3; ++i) scrawled = corrected(std::move(scrawled), was, random);
+    const MarkedAttempt is = mark(scrawled);
+    for (const char* run : {"trial", "1", "2"}) {
+      CAPTURE(run);
+      REQUIRE(test::titre(is, run).breakdown);
+      for (std::size_t i = 0; i < kCauses; ++i) {
+        CAPTURE(std::string(cause_id(static_cast<Cause>(i))));
+        CHECK_NEAR(test::titre(is, run).breakdown->causes_cm3.at(i),
+                   test::titre(was, run).breakdown->causes_cm3.at(i), kExact_cm3);
+      }
+    }
+  }
+}
+
+}  // namespace
+}  // namespace halfdrop
