@@ -26,7 +26,8 @@ std::string time_stamp() {
 std::string free_path(const std::string& folder, const std::string& level_id) {
   const std::string stem = folder + "/" + level_id + "-" + time_stamp();
   std::string path = stem + ".jsonl";
-  for (int i = 2; fs::exists(path); ++i) path = stem + "-" + std::to_string(i) + ".jsonl";
+  std::error_code none;
+  for (int i = 2; fs::exists(path, none); ++i) path = stem + "-" + std::to_string(i) + ".jsonl";
   return path;
 }
 
@@ -66,11 +67,12 @@ Result<std::unique_ptr<PlayScene>> go_on_with_attempt(const std::string& path, c
 }
 
 std::string find_level(const std::string& name) {
-  if (fs::exists(name)) return name;
+  std::error_code none;  // a name too long for a file is no file
+  if (fs::exists(name, none)) return name;
   for (const char* folder : {"/levels/", "/levels/drills/", "/levels/demonstrations/"}) {
     const std::string path = data_folder() + folder + name;
     for (const std::string& candidate : {path, path + ".json"}) {
-      if (fs::is_regular_file(candidate)) return candidate;
+      if (fs::is_regular_file(candidate, none)) return candidate;
     }
   }
   return name;

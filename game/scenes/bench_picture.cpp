@@ -21,7 +21,7 @@ float beaker_fill(const View& view) {
 void spilt(Canvas& canvas, const View& view) {
   if (view.spilt_cm3 < 0.01) return;
   const auto size = static_cast<float>(16 + 26 * std::sqrt(std::min(4.0, view.spilt_cm3)));
-  const Point at{layout::kJetX - 92, layout::kFootY + 30};  // ran to the front, beside the tile
+  const Point at{layout::kJetX, layout::kFootY + 12};  // under jet and rim, running to the front
   canvas.ellipse(at, size, size * 0.17F + 1, faded(palette::bench_deep, 0.75));
   canvas.ellipse(at, size - 1.5F, size * 0.16F,
                  Paint::vertical(at.y - 8, at.y + 8,
@@ -33,11 +33,9 @@ void spilt(Canvas& canvas, const View& view) {
 
 void draw_things_behind(Canvas& canvas, const BenchPicture& picture) {
   const View& view = picture.view;
-  const BenchSpec& spec = picture.spec;
   draw_sink(canvas, layout::kSink);
   draw_cloth(canvas, layout::kCloth);
-  draw_pipette(canvas, layout::kPipette,
-               static_cast<float>(std::clamp(view.pipette_cm3 / spec.pipette.nominal_cm3, 0.0, 1.0)));
+  if (!pipette_in_hand(picture)) draw_pipette_rack(canvas, layout::kPipette);
   if (view.hands.wash <= 0) draw_wash_bottle(canvas, layout::kWashBottle);
   if (!view.funnel_in)
     draw_funnel(canvas, {layout::kFunnelAside.x + 33, layout::kFunnelAside.bottom() - 3}, 31, 30, 28, true);
@@ -61,6 +59,17 @@ void draw_washing(Canvas& canvas, const BenchPicture& picture) {
   draw_wash_bottle(canvas, held);
 }
 
+bool pipette_in_hand(const BenchPicture& picture) {
+  return picture.view.pipette_cm3 > 0.5 || picture.pipette_let_run_s < kPipetteRuns_s;
+}
+
+Rect pipette_in_flask(const BenchPicture& picture) {
+  const Point foot = flask_foot(picture);
+  const float neck = foot.y - static_cast<float>(picture.spec.flask.height_cm) * layout::kNearUnits_cm;
+  const float tip = neck + 34, x = foot.x + 13;  // against the neck's wall
+  return {x - 12, tip - layout::kPipette.w, 24, layout::kPipette.w};
+}
+
 void draw_bench(Canvas& canvas, const BenchPicture& picture) {
   const View& view = picture.view;
   draw_room(canvas);
@@ -82,6 +91,12 @@ void draw_bench(Canvas& canvas, const BenchPicture& picture) {
   if (view.tile_laid) draw_laid_tile(canvas, layout::kTileLaid);
   draw_tap_and_jet(canvas, picture);
   if (view.beaker_under) draw_beaker(canvas, layout::kBeakerUnder, beaker_fill(view), "waste");
+  if (pipette_in_hand(picture)) {
+    const double left =
+        picture.view.pipette_cm3 > 0.5 ? 1.0 : 1.0 - picture.pipette_let_run_s / kPipetteRuns_s;
+    draw_held_pipette(canvas, pipette_in_flask(picture), static_cast<float>(left));
+    canvas.flush();
+  }
   draw_flask(canvas, picture);
   draw_washing(canvas, picture);
   draw_tap_handle(canvas, picture);

@@ -11,7 +11,12 @@ struct BenchPicture {
   const BenchSpec& spec;
   double clock_s = 0.0;                                ///< for cosmetic movement only
   std::string titrant_label, sample_label, indicator;  ///< words on the bottles
+  double pipette_let_run_s = 1e9;                      ///< since the pipette was let run; cosmetic
 };
+
+/// How long the picture of a draining pipette lasts: far shorter than life (15 to 20 s for 25 cm3, ISO 648
+/// class AS).
+inline constexpr double kPipetteRuns_s = 2.2;
 
 /// The whole burette on its stand, with liquid, funnel, the bottle while pouring, and the eye beside it.
 void draw_far(Canvas& canvas, const BenchPicture& picture);
@@ -29,6 +34,11 @@ void draw_flask(Canvas& canvas, const BenchPicture& picture);
 void draw_washing(Canvas& canvas, const BenchPicture& picture);
 /// All of it in order, except the eye's picture and the paper.
 void draw_bench(Canvas& canvas, const BenchPicture& picture);
+
+/// The pipette is held over the flask: filled, or running out.
+[[nodiscard]] bool pipette_in_hand(const BenchPicture& picture);
+/// Where it is then, its tip against the wall of the flask's neck.
+[[nodiscard]] Rect pipette_in_flask(const BenchPicture& picture);
 
 /// Flask's axis and foot now, swirling included.
 [[nodiscard]] Point flask_foot(const BenchPicture& picture);

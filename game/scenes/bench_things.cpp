@@ -5,48 +5,6 @@
 
 namespace halfdrop {
 
-void draw_pipette(Canvas& canvas, const Rect& r, float fill) {
-  // Lies on two pegs under the shelf, filler at the right, tip at the left.
-  const float y = r.y + r.h / 2;
-  for (const float x : {r.x + 40, r.right() - 46}) {
-    canvas.rounded_rect({x, y - 2, 6, 9}, 2,
-                        Paint::vertical(y - 2, y + 7, {{0, palette::wood}, {1, palette::wood_dark}}));
-  }
-  canvas.soft_rect({r.x + 8, y + 9, r.w - 40, 5}, 2, 5, faded(palette::shadow, 0.14));
-  const float bulb_left = r.x + 116, bulb_right = r.x + 196;
-  const Points upper = Path({r.x, y - 0.8F})
-                           .line({r.x + 22, y - 2.2F})
-                           .line({bulb_left, y - 2.2F})
-                           .cubic({bulb_left + 8, y - 2.5F}, {bulb_left + 8, y - 9}, {bulb_left + 20, y - 9})
-                           .line({bulb_right - 20, y - 9})
-                           .cubic({bulb_right - 8, y - 9}, {bulb_right - 8, y - 2.5F}, {bulb_right, y - 2.2F})
-                           .line({r.right() - 44, y - 2.2F})
-                           .points();
-  Points outline = upper;
-  for (auto p = upper.rbegin(); p != upper.rend(); ++p) outline.emplace_back(p->x, 2 * y - p->y);
-  canvas.polygon(outline, faded(sf::Color::White, 0.45));
-  if (fill > 0.01F) {
-    canvas.polygon(outline, Paint::vertical(y - 9, y + 9,
-                                            {{0, faded(palette::water_edge, fill * 0.75)},
-                                             {0.4F, faded(palette::water, fill)},
-                                             {1, faded(palette::water_edge, fill)}}));
-  }
-  canvas.polygon(outline, Paint::vertical(y - 9, y + 9,
-                                          {{0, faded(palette::glass_edge, 0.35)},
-                                           {0.25F, faded(sf::Color::White, 0.6)},
-                                           {0.5F, faded(palette::glass_tint, 0.15)},
-                                           {1, faded(palette::glass_edge, 0.45)}}));
-  canvas.stroke(outline, {1.0F, true}, faded(palette::glass_edge, 0.95));
-  canvas.line({r.right() - 84, y - 3}, {r.right() - 84, y + 3}, 1.4F, palette::scale_print);
-  const Rect filler{r.right() - 46, y - 8, 44, 16};
-  canvas.rounded_rect(filler, 7,
-                      Paint::vertical(filler.y, filler.bottom(),
-                                      {{0, palette::rubber_light},
-                                       {0.35F, palette::rubber},
-                                       {1, mixed(palette::rubber, palette::shadow, 0.4)}}));
-  canvas.rounded_rect({filler.x - 7, y - 4, 9, 8}, 2, palette::rubber);
-}
-
 void draw_cloth(Canvas& canvas, const Rect& r) {
   canvas.circle({r.x + r.w / 2, r.y - 3}, 3.5F, palette::steel_dark);
   canvas.soft_rect({r.x + 5, r.y + 8, r.w, r.h - 6}, 6, 8, faded(palette::shadow, 0.2));

@@ -337,7 +337,7 @@ void draw_rail(Canvas& canvas, const Rect& area, const View& view, const BenchSp
   const TextStyle style{13, palette::print, Face::regular, Align::left};
   for (const auto& [y, figure] : {std::pair{zero, 0.0}, std::pair{last, spec.burette.nominal_cm3}}) {
     canvas.line({x - 5, y}, {x + 5, y}, 2, palette::accent);
-    canvas.text_middle(std::to_string(static_cast<int>(figure)), {x + 8, y}, style);
+    canvas.text_middle(std::to_string(static_cast<int>(figure)), {x + 22, y}, style);
   }
   canvas.flush();
   draw_card_handle(canvas, EyePicture::card_handle(area, view.hands.card_mm));

@@ -78,8 +78,9 @@ EyeScene::EyeScene(const View& view, const BenchSpec& spec)
       rim_mm_(spec.burette.above_zero_cm3 * mm_per_cm3_),
       foot_mm_(-spec.burette.scale_length_mm - spec.burette.below_scale_mm),
       nominal_cm3_(spec.burette.nominal_cm3),
-      meniscus_mm_(-mm_per_cm3_ * view.meniscus_cm3),
-      rise_mm_(spec.burette.meniscus_height_mm),
+      meniscus_mm_(std::min(rim_mm_, -mm_per_cm3_ * view.meniscus_cm3)),
+      // Liquid cannot climb where there is no wall: at the rim the surface is flat.
+      rise_mm_(std::min(spec.burette.meniscus_height_mm, rim_mm_ - meniscus_mm_)),
       card_mm_(view.hands.card_mm),
       has_liquid_(!view.column_empty) {}
 

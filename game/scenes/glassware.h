@@ -38,7 +38,10 @@ void draw_wash_bottle(Canvas& canvas, const Rect& rect);
 void draw_dropper_bottle(Canvas& canvas, const Rect& rect, const std::string& label);
 void draw_beaker(Canvas& canvas, const Rect& rect, float fill, const std::string& word);
 void draw_funnel(Canvas& canvas, Point rim_centre, float rim_half, float cone, float stem, bool upside_down);
-void draw_pipette(Canvas& canvas, const Rect& rect, float fill);
+/// Empty on its pegs under the shelf.
+void draw_pipette_rack(Canvas& canvas, const Rect& rect);
+/// Upright, tip below; `left` is the share of its volume still in it.
+void draw_held_pipette(Canvas& canvas, const Rect& rect, float left);
 void draw_cloth(Canvas& canvas, const Rect& rect);
 void draw_leaning_tile(Canvas& canvas, const Rect& rect);
 void draw_laid_tile(Canvas& canvas, const Rect& rect);

@@ -12,8 +12,8 @@ using namespace list_layout;
 constexpr float kWheelStep = 60.0F, kPageStep = 420.0F;
 constexpr std::size_t kLetters = 96;  ///< that surely fit a line of a card
 
-constexpr Rect kStart{732, 610, 310, 46};
-constexpr Rect kBack{582, 610, 134, 46};
+constexpr Rect kStart{732, 642, 310, 44};
+constexpr Rect kBack{582, 642, 134, 44};
 
 float card_height(const Level& level) {
   const std::size_t lines = std::max<std::size_t>(1, (level.why.size() + kLetters - 1) / kLetters);

@@ -20,7 +20,7 @@ class LevelList {
   struct Unfinished {
     std::string path;   ///< of the attempt
     std::string title;  ///< of its level
-    std::string when;   ///< "25 Nov 14:50"
+    std::string when;   ///< "25 Nov 14:50:12"
   };
   LevelList(std::vector<Entry> levels, std::vector<Unfinished> unfinished, std::vector<Fault> faults = {});
   /// Reads levels/*.json of the data folder, in order, and the attempts without an end of the attempts

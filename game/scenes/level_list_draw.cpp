@@ -91,13 +91,13 @@ void LevelList::draw_list(Canvas& canvas) const {
 
 void LevelList::draw_cautions(Canvas& canvas) const {
   const Level& l = levels_[*cautions_].level;
-  const Rect sheet{kLeft, 40, kWidth, 640};
+  const Rect sheet{kLeft, 20, kWidth, 680};
   canvas.soft_rect({sheet.x + 2, sheet.y + 8, sheet.w, sheet.h}, 4, 14, faded(palette::shadow, 0.3));
   canvas.rect(sheet, Paint::along({sheet.x, sheet.y}, {sheet.right(), sheet.bottom()},
                                   {{0, rgb(0xfffef8)}, {0.7F, palette::paper}, {1, palette::paper_shade}}));
   canvas.flush();
   const float left = sheet.x + 48, width = sheet.w - 96;
-  float y = sheet.y + 62;
+  float y = sheet.y + 56;
   canvas.text(l.title, {left, y}, {34, palette::print, Face::bold});
   y += 38;
   y += canvas.paragraph(l.story, {left, y}, width, 25, {18, palette::print}) + 30;
@@ -110,7 +110,7 @@ void LevelList::draw_cautions(Canvas& canvas) const {
     canvas.circle({left + 12, y + 1.4F}, 1.5F, palette::print);
     y += canvas.paragraph(caution, {left + 40, y}, width - 40, 25, {18, palette::print}) + 10;
   }
-  y = std::max(y + 10, sheet.bottom() - 132);
+  y = std::max(y + 8, sheet.bottom() - 128);
   canvas.paragraph(std::string(words::kTeacherOverrides) + "\n" + words::kRehearsal, {left, y}, width, 23,
                    {16, palette::print, Face::semibold});
   for (const auto& [name, rect] : places()) {

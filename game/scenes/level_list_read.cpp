@@ -19,9 +19,10 @@ constexpr std::size_t kMostOffered = 3;
 std::vector<std::filesystem::path> files_of(const std::string& folder, const std::string& ending) {
   std::vector<std::filesystem::path> paths;
   std::error_code none;
-  for (const auto& file : std::filesystem::directory_iterator(folder, none)) {
-    if (file.path().extension() == ending && file.path().filename() != "schema.json")
-      paths.push_back(file.path());
+  for (std::filesystem::directory_iterator file(folder, none), end; !none && file != end;
+       file.increment(none)) {
+    if (file->path().extension() == ending && file->path().filename() != "schema.json")
+      paths.push_back(file->path());
   }
   std::sort(paths.begin(), paths.end());
   return paths;
@@ -36,7 +37,7 @@ std::string day_and_time(std::time_t time) {
   std::tm local{};
   if (!localtime_r(&time, &local)) return {};
   std::array<char, 64> text{};
-  const std::size_t length = std::strftime(text.data(), text.size(), "%d %b %H:%M", &local);
+  const std::size_t length = std::strftime(text.data(), text.size(), "%d %b %H:%M:%S", &local);
   return {text.data(), length};
 }
 

@@ -16,6 +16,17 @@ constexpr std::size_t kColumns = 2;  ///< of causes in the question
 
 std::string way(double cm3) { return cm3 > 0.0 ? "up" : "down"; }
 
+std::string you_said(const Diagnosis& said) {
+  if (!said.cause) return "You said: nothing went wrong. ";
+  return std::string("You said: ") + words::cause_name(*said.cause) +
+         (said.too_high ? ", titre too high. " : ", titre too low. ");
+}
+
+bool has_accurate_titre(const MarkedAttempt& marked) {
+  return std::any_of(marked.titres.begin(), marked.titres.end(),
+                     [](const TitreRow& row) { return row.run != "trial" && row.breakdown; });
+}
+
 }  // namespace
 
 std::optional<LargestCause> largest_cause(const MarkedAttempt& marked) {
@@ -35,12 +46,10 @@ std::optional<LargestCause> largest_cause(const MarkedAttempt& marked) {
 }
 
 std::string verdict(const Diagnosis& said, const std::optional<LargestCause>& was) {
-  const std::string own = said.cause ? std::string("You said: ") + words::cause_name(*said.cause) +
-                                           (said.too_high ? ", titre too high. " : ", titre too low. ")
-                                     : "You said: nothing went wrong. ";
+  const std::string own = you_said(said);
   if (!was) {
     return own + "No cause moved your accurate titres by a drop (0.05 cm\u00b3) or more" +
-           (said.cause ? ": nothing went wrong that matters." : ": you were right.");
+           (said.cause ? ": no slip shows in them." : ": about the titres you were right.");
   }
   const std::string truth = std::string("The largest cause was: ") + words::cause_name(was->cause) +
                             ". It pushed the titre " + way(was->mean_cm3) + " by " +
@@ -52,6 +61,11 @@ std::string verdict(const Diagnosis& said, const std::optional<LargestCause>& wa
   if (same) return own + truth + "You saw the cause; it pushed the other way.";
   return own + truth +
          (same_way ? "Another cause, but the way is right." : "Another cause, and the other way.");
+}
+
+std::string verdict(const Diagnosis& said, const MarkedAttempt& marked) {
+  if (!has_accurate_titre(marked)) return you_said(said) + "There is no accurate titre to judge that by.";
+  return verdict(said, largest_cause(marked));
 }
 
 MarksPage::MarksPage(MarkedAttempt marked) : marked_(std::move(marked)) {}

@@ -27,6 +27,8 @@ struct Diagnosis {
 };
 /// The answer beside what was: sentences.
 [[nodiscard]] std::string verdict(const Diagnosis& said, const std::optional<LargestCause>& was);
+/// The same about an attempt; without an accurate titre it judges nothing.
+[[nodiscard]] std::string verdict(const Diagnosis& said, const MarkedAttempt& marked);
 
 class MarksPage {
  public:

@@ -71,7 +71,7 @@ float MarksPage::draw_summary(Canvas& canvas, float y) const {
     y += canvas.paragraph("This attempt does not replay as it was played: " + marked_.outcome.message,
                           {kLeft, y}, kWidth, 24, {17, palette::bad, Face::semibold});
   }
-  y += canvas.paragraph(verdict(*said_, largest_cause(marked_)), {kLeft, y}, kWidth, 25, plain(18));
+  y += canvas.paragraph(verdict(*said_, marked_), {kLeft, y}, kWidth, 25, plain(18));
   y += 2 + canvas.paragraph(result_line(marked_), {kLeft, y}, kWidth, 25, plain(18));
   return y;
 }

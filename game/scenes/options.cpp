@@ -1,6 +1,7 @@
 #include "game/scenes/options.h"
 
 #include <CLI/CLI.hpp>
+#include <cmath>
 #include <cstdio>
 
 namespace halfdrop {
@@ -9,6 +10,18 @@ namespace {
 
 constexpr int kWrongArguments = 2;
 constexpr unsigned kSmallest = 320, kLargest = 7680;
+
+/// CLI11's own range lets through what is no number.
+CLI::Validator within(double low, double high) {
+  return CLI::Range(low, high) & CLI::Validator(
+                                     [](const std::string& text) {
+                                       double value = 0.0;
+                                       const bool number =
+                                           CLI::detail::lexical_cast(text, value) && std::isfinite(value);
+                                       return number ? std::string() : text + " is no number";
+                                     },
+                                     "");
+}
 
 /// "1280x720"
 std::string read_size(const std::string& text, unsigned& width, unsigned& height) {
@@ -30,7 +43,7 @@ std::variant<Options, int> read_options(int count, const char* const* arguments)
   app.add_flag("--projector", options.play.projector, "larger words");
   app.add_option("--seed", options.seed, "seed of unknown and glass");
   app.add_option("--time-scale", options.play.time_scale, "bench seconds a second")
-      ->check(CLI::Range(0.01, 60.0));
+      ->check(within(0.01, 60.0));
   app.add_option("--size", size, "window or picture, such as 1280x720");
   app.add_flag("--fullscreen", options.fullscreen, "the whole screen (F11 toggles)");
   app.add_option("--folder", options.folder, "where attempts are kept");
@@ -39,7 +52,7 @@ std::variant<Options, int> read_options(int count, const char* const* arguments)
   const auto* picture =
       app.add_option("--picture", options.picture, "draw one frame into this PNG file and exit");
   app.add_option("--at", options.at_s, "moment of the picture, seconds")
-      ->check(CLI::Range(0.0, 14400.0))
+      ->check(within(0.0, 14400.0))
       ->needs("--picture");
   try {
     app.parse(count, arguments);

@@ -27,6 +27,7 @@ void PlayScene::begin_drag(const Thing& thing, Point at) {
       drag_.start = hands.eye_mm;
       break;
     case Grip::eye_rail:
+    case Grip::card:
       drag_to(at);
       break;
     case Grip::pour:
@@ -75,6 +76,9 @@ void PlayScene::drag_to(Point at) {
     }
     case Grip::eye_rail:
       change.eye_mm = std::clamp(EyePicture::eye_mm_at(layout::kEye, at.y), kEyeLowest_mm, kEyeHighest_mm);
+      break;
+    case Grip::card:
+      change.card_mm = std::clamp(EyePicture::eye_mm_at(layout::kEye, at.y), kEyeLowest_mm, kEyeHighest_mm);
       break;
     default:
       return;

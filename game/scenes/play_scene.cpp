@@ -36,11 +36,10 @@ PlayScene::PlayScene(Session session, std::optional<Journal> journal, const Play
       settings_(settings),
       sheet_(session_.level()) {
   session_.on_change = [this](const Change& change) {
-    if (!journal_ || journal_failed_) return;
-    const auto written = journal_->add(change);
-    if (written) return;
-    journal_failed_ = true;
-    tell("Not saved: " + to_string(written.error()));
+    if (!journal_) return;
+    // The journal keeps what it could not write and tries again with the next change.
+    if (const auto written = journal_->add(change); !written)
+      tell("Not saved: " + to_string(written.error()));
   };
   look();
 }
@@ -52,11 +51,14 @@ BenchPicture PlayScene::picture() const {
           clock_s_,
           level.titrant.label,
           level.sample.label,
-          short_indicator_name(level.indicator)};
+          short_indicator_name(level.indicator),
+          clock_s_ - pipette_let_run_at_s_};
 }
 
 void PlayScene::look() {
+  const double held_cm3 = view_.pipette_cm3;
   view_ = view(session_);
+  if (held_cm3 > 0.5 && view_.pipette_cm3 < 0.5) pipette_let_run_at_s_ = clock_s_;
   things_ = things(picture());
 }
 

@@ -98,11 +98,11 @@ class PlayScene {
   std::vector<Thing> things_;
   std::string looking_, message_;
   double message_left_s_ = 0.0, clock_s_ = 0.0, owed_s_ = 0.0;
+  double pipette_let_run_at_s_ = -1e9;
   Point pointer_{-1, -1};
   Drag drag_;
   Grasps grasps_;
-  bool paused_ = false, help_ = false, journal_failed_ = false, shift_ = false, control_ = false,
-       wordless_ = false;
+  bool paused_ = false, help_ = false, shift_ = false, control_ = false, wordless_ = false;
   int turning_ = 0;  ///< the arrow held: -1 shuts the tap, 1 opens it
   double turning_for_s_ = 0.0, last_open_tap_ = 0.0;
   std::size_t pause_choice_ = 0;

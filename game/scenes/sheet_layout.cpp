@@ -67,7 +67,7 @@ SheetLayout sheet_layout(const std::vector<std::string>& runs,
   const float margin = forward ? 24.0F : 14.0F;
   sheet.heading_height = forward ? 36.0F : 30.0F;
   sheet.row_height = forward ? 50.0F : 35.0F;
-  sheet.label_width = forward ? 140.0F : 98.0F;
+  sheet.label_width = forward ? 140.0F : 104.0F;
   sheet.print_size = forward ? 18.0F : 15.0F;
   sheet.ink_size = forward ? 24.0F : (columns > 5 ? 16.0F : 19.0F);
   sheet.struck_size = forward ? 15.0F : 13.0F;

@@ -4,6 +4,8 @@
 
 #include <SFML/System/String.hpp>
 
+#include "game/marking/written_number.h"
+
 namespace halfdrop {
 
 namespace {
@@ -67,6 +69,8 @@ void SheetPaper::open(const std::string& cell, const Session& session) {
 
 void SheetPaper::put(const std::string& cell, const std::string& text, Session& session) {
   message_ = session.write({cell, text}).value_or("");
+  if (message_.empty() && !text.empty() && !is_counts(cell) && !number_written(text))
+    message_ = "\u201c" + text + "\u201d is no number: it will not count.";
 }
 
 /// Writes what was typed; nothing typed leaves the cell as it was.

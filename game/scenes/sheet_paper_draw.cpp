@@ -31,6 +31,11 @@ void draw_tick(Canvas& canvas, Point at, float size) {
                 {size * 0.15F, false, true}, palette::ink);
 }
 
+void draw_tick_box(Canvas& canvas, const Rect& cell, float size) {
+  const Rect box{cell.centre().x - size / 2, cell.centre().y - size / 2, size, size};
+  canvas.stroke(rounded_rect_points(box, 2), {std::max(1.0F, canvas.pixel()), true}, palette::print_soft);
+}
+
 void draw_sheet(Canvas& canvas, const SheetLayout& sheet, bool forward) {
   const Rect& p = sheet.paper;
   canvas.soft_rect({p.x + 3, p.y + (forward ? 14.0F : 6.0F), p.w, p.h}, 4, forward ? 22.0F : 9.0F,
@@ -137,6 +142,7 @@ void SheetPaper::draw_table(Canvas& canvas, const SheetLayout& sheet, const Sess
         continue;
       }
       if (ink.edited) draw_ink(canvas, sheet, place, {"", "", true});
+      draw_tick_box(canvas, place, sheet.ink_size * 0.9F);
       if (!session.cell(cell).empty()) draw_tick(canvas, place.centre(), sheet.ink_size * 0.8F);
     }
   }

@@ -31,17 +31,10 @@ Thing tap(const BenchPicture& picture) {
 
 Thing jet(const BenchPicture& picture) {
   const float top = layout::tap_y(picture.spec) + 26, tip = layout::tip_y(picture.spec);
-  const View& view = picture.view;
-  if (view.hanging_cm3 > 0)
-    return {"jet",
-            {kJetX - 14, top, 28, tip + 16 - top},
-            "A drop hangs at the tip: click to touch it off on the glass [O]",
-            Deed::touch_off_drop,
-            {},
-            Grip::none};
   return {"jet",
           {kJetX - 14, top, 28, tip + 16 - top},
-          view.jet_fill > 0.985 ? "The jet is full" : "There is air in the jet",
+          picture.view.hanging_cm3 > 0 ? "A drop hangs at the tip: click to touch it off on the glass [O]"
+                                       : "The jet, below the tap",
           Deed::touch_off_drop,
           {},
           Grip::none};
@@ -150,7 +143,8 @@ std::vector<Thing> things(const BenchPicture& picture) {
        {},
        {},
        Grip::pour});
-  all.push_back(pipette(view, "pipette", layout::kPipette.grown(6)));
+  const bool held = pipette_in_hand(picture);
+  all.push_back(pipette(view, "pipette", held ? pipette_in_flask(picture) : layout::kPipette.grown(6)));
   all.push_back(pipette(view, "sample", layout::kSampleBottle));
   all.push_back({"indicator",
                  layout::kIndicator,
@@ -183,6 +177,13 @@ std::vector<Thing> things(const BenchPicture& picture) {
                  {},
                  {},
                  Grip::eye_rail});
+  all.push_back(
+      {"card",
+       EyePicture::card_handle(layout::kEye, view.hands.card_mm).grown(4),
+       "Reading card, white over dark: drag it until its dark edge stands just below the meniscus [K]",
+       {},
+       {},
+       Grip::card});
   all.push_back({"eye-picture",
                  EyePicture::frame(layout::kEye),
                  "What your eye sees: turn the wheel to move it; [K] holds the card just below",

@@ -11,7 +11,7 @@
 
 namespace halfdrop {
 
-enum class Grip { none, tap, flask, far_eye, eye_rail, pour, wash };
+enum class Grip { none, tap, flask, far_eye, eye_rail, card, pour, wash };
 
 struct Thing {
   std::string name;  ///< one word, for driving by mouse and for tests

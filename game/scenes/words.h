@@ -37,7 +37,7 @@ inline constexpr const char* kQuestionKeys = "Arrows choose, then + or \u2212; 0
 inline constexpr const char* kAgain = "Again, another seed (A)";
 inline constexpr const char* kLevelList = "Level list (L)";
 inline constexpr const char* kMarksKeys =
-    "Wheel, Page Up and Page Down turn the page; a time replays that moment";
+    "Wheel, Page Up and Page Down turn the page; a time shows that moment";
 inline constexpr const char* kSafetyMet = "Safety: met";
 inline constexpr const char* kSafetyNotMet = "Safety: not met. Until it is, nothing counts: the total is 0.";
 inline constexpr const char* kWhereTitre = "Where each titre came from";

@@ -135,3 +135,10 @@ TEST_CASE("the eye's place on the rail and back") {
   for (const double eye : {-700.0, -275.0, 0.0, 60.0, 300.0})
     CHECK_NEAR(EyePicture::eye_mm_at(area, EyePicture::rail_y(area, eye)), eye, 0.01);
 }
+
+TEST_CASE("in an overfilled burette the surface lies flat at the rim, with no wall left to climb") {
+  const BenchSpec spec;
+  const EyeScene scene(view_at(spec, -spec.burette.above_zero_cm3 - 0.3, 0), spec);
+  CHECK(scene.meniscus_mm() == doctest::Approx(scene.rim_mm()).epsilon(1e-12));
+  CHECK(scene.meniscus_rise_mm() == doctest::Approx(0.0));
+}

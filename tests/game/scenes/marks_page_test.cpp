@@ -66,6 +66,7 @@ TEST_CASE("the verdict tells cause and way apart") {
   CHECK(verdict({Cause::overshoot, true}, air).ends_with("Another cause, but the way is right."));
   CHECK(verdict({Cause::overshoot, false}, air).ends_with("Another cause, and the other way."));
   CHECK(verdict({}, std::nullopt).ends_with("you were right."));
+  CHECK(verdict({Cause::jet_air, true}, std::nullopt).ends_with("no slip shows in them."));
   CHECK(verdict({}, LargestCause{Cause::parallax_final, -0.08}).find("down by 0.08") != std::string::npos);
 }
 
@@ -106,4 +107,9 @@ TEST_CASE("keys of the marks page ask for another seed, the list and a moment to
   CHECK(page.take_wish() == MarksPage::Wish::replay);
   CHECK(page.replay_tick() == 4800);
   CHECK(page.take_wish() == MarksPage::Wish::none);
+}
+
+TEST_CASE("without an accurate titre nobody is told to have been right") {
+  CHECK(verdict({}, MarkedAttempt{}) ==
+        "You said: nothing went wrong. There is no accurate titre to judge that by.");
 }
