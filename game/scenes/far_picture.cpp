@@ -68,18 +68,23 @@ void graduations(Canvas& canvas, const FarScale& far, const BenchSpec& spec) {
 
 void tube(Canvas& canvas, const FarScale& far, const BenchPicture& picture) {
   const float l = far.tube_x - far.half_width, r = far.tube_x + far.half_width;
-  canvas.rect({l, far.rim_y, r - l, far.tap_y - 6 - far.rim_y}, faded(sf::Color::White, 0.5));
+  const float shoulder = far.tap_y - 11;
+  canvas.rect({l, far.rim_y, r - l, shoulder - far.rim_y}, faded(sf::Color::White, 0.5));
   const View& view = picture.view;
   if (!view.column_empty) {
     const float level = std::max(far.rim_y, far.y_of_reading(picture.spec, view.meniscus_cm3));
-    canvas.rect({l + 1, level, r - l - 2, far.tap_y - 6 - level}, water_shading(l, r));
+    canvas.rect({l + 1, level, r - l - 2, std::max(0.0F, shoulder - level)}, water_shading(l, r));
     canvas.rect({l + 0.5F, level - 0.8F, r - l - 1, 1.8F}, faded(palette::glass_dark, 0.85));
   }
-  canvas.rect({l, far.rim_y, r - l, far.tap_y - 6 - far.rim_y}, glass_shading(l, r));
-  canvas.stroke({{l, far.rim_y}, {l, far.tap_y - 8}, {far.tube_x - 2, far.tap_y - 3}}, {0.8F},
-                faded(palette::glass_edge, 0.9));
-  canvas.stroke({{r, far.rim_y}, {r, far.tap_y - 8}, {far.tube_x + 2, far.tap_y - 3}}, {0.8F},
-                faded(palette::glass_edge, 0.9));
+  canvas.rect({l, far.rim_y, r - l, shoulder - far.rim_y}, glass_shading(l, r));
+  const Points neck{
+      {l, shoulder}, {r, shoulder}, {far.tube_x + 2.4F, far.tap_y - 3}, {far.tube_x - 2.4F, far.tap_y - 3}};
+  canvas.polygon(neck, view.column_empty ? glass_shading(l, r) : water_shading(l, r));
+  for (const float side : {-1.0F, 1.0F}) {
+    const float x = far.tube_x + side * far.half_width;
+    canvas.stroke({{x, far.rim_y}, {x, shoulder}, {far.tube_x + side * 2.4F, far.tap_y - 3}}, {0.8F},
+                  faded(palette::glass_edge, 0.9));
+  }
   canvas.stroke(ellipse_points({far.tube_x, far.rim_y}, far.half_width + 0.6F, 1.4F), {0.9F, true},
                 palette::glass_edge);
   const Points jet{{far.tube_x - 2.2F, far.tap_y},
@@ -88,7 +93,11 @@ void tube(Canvas& canvas, const FarScale& far, const BenchPicture& picture) {
                    {far.tube_x - 0.9F, far.tip_y}};
   canvas.polygon(jet, faded(view.jet_fill > 0.9 ? palette::water_edge : sf::Color::White, 0.8));
   canvas.stroke(jet, {0.7F, true}, palette::glass_edge);
-  canvas.rounded_rect({far.tube_x - 5, far.tap_y - 4, 10, 8}, 2.5F, palette::ptfe);
+  const Rect body{far.tube_x - 5, far.tap_y - 4.5F, 10, 9};
+  canvas.rounded_rect(body, 3,
+                      Paint::horizontal(body.x, body.right(),
+                                        {{0, rgb(0xb9c4c7)}, {0.4F, palette::ptfe}, {1, rgb(0xa9b6ba)}}));
+  canvas.stroke(rounded_rect_points(body, 3), {0.8F, true}, palette::glass_edge);
   const Points handle = turned(rounded_rect_points({far.tube_x - 2, far.tap_y - 2, 24, 4}, 2),
                                {far.tube_x, far.tap_y}, -90 * view.hands.tap);
   canvas.polygon(handle, palette::tap_handle);
@@ -104,7 +113,7 @@ void receiver(Canvas& canvas, const FarScale& far, const BenchPicture& picture) 
              neck_length = static_cast<float>(flask.neck_length_cm) * cm;
   const float foot = far.foot_y - 5;
   if (view.beaker_under) {
-    canvas.rect({far.tube_x - 14, foot - 36, 28, 36}, faded(palette::glass_tint, 0.5));
+    canvas.rect({far.tube_x - 14, foot - 36, 28, 36}, glass_shading(far.tube_x - 14, far.tube_x + 14));
     canvas.stroke({{far.tube_x - 14, foot - 36},
                    {far.tube_x - 14, foot},
                    {far.tube_x + 14, foot},
@@ -115,7 +124,11 @@ void receiver(Canvas& canvas, const FarScale& far, const BenchPicture& picture) 
   const float x = far.tube_x;
   const Points outline{{x - neck, foot - h}, {x - neck, foot - h + neck_length}, {x - base, foot},
                        {x + base, foot},     {x + neck, foot - h + neck_length}, {x + neck, foot - h}};
-  canvas.polygon(outline, faded(palette::glass_tint, 0.22));
+  canvas.polygon(outline, Paint::horizontal(x - base, x + base,
+                                            {{0, faded(palette::glass_edge, 0.35)},
+                                             {0.3F, faded(sf::Color::White, 0.30)},
+                                             {0.6F, faded(palette::glass_tint, 0.12)},
+                                             {1, faded(palette::glass_edge, 0.40)}}));
   const auto depth = static_cast<float>(view.flask_depth_cm) * cm;
   if (depth > 0.3F) {
     const float share = std::min(1.0F, depth / (h - neck_length)), top = base + (neck - base) * share;
@@ -125,7 +138,8 @@ void receiver(Canvas& canvas, const FarScale& far, const BenchPicture& picture) 
                     {x - base + 1, foot - 0.5F}},
                    screen_colour(view.rest_colour));
   }
-  canvas.stroke(outline, {1.1F}, palette::glass_edge);
+  canvas.stroke(outline, {1.1F}, mixed(palette::glass_edge, sf::Color::White, 0.25));
+  canvas.line({x - neck - 1.2F, foot - h}, {x + neck + 1.2F, foot - h}, 1.4F, palette::glass_edge);
 }
 
 void eye_marker(Canvas& canvas, const FarScale& far, const BenchPicture& picture) {
