@@ -28,6 +28,11 @@ struct Case {
 
 using Criterion = Finding (*)(const Case&);
 
+/// Appends a score's findings; several that could not be judged become one, with their points.
+void append_findings(Score score, std::vector<Finding> of_score, std::vector<Finding>& findings);
+/// Why a run's figures were never read off this bench; nothing when they may have been.
+[[nodiscard]] std::optional<std::string> never_measured(const Case& marked, const std::string& run);
+
 /// Appends this score's findings.
 void mark_safety(const Case& marked, std::vector<Finding>& findings);
 void mark_hand(const Case& marked, std::vector<Finding>& findings);

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "game/marking/criteria.h"
+#include "game/marking/per_run.h"
 #include "game/marking/wording.h"
 
 namespace halfdrop {
@@ -16,7 +16,9 @@ constexpr int kMostFigures = 4;
 constexpr double kMeanLeast_cm3 = 0.01;
 
 double mean_tolerance_cm3(const std::string& text) {
-  return decimals_written(text) == 0 ? kMeanLeast_cm3 : std::max(half_unit_written(text), kMeanLeast_cm3);
+  constexpr double kMost_cm3 = 0.05;
+  if (decimals_written(text) == 0 || significant_figures(text) < 2) return kMeanLeast_cm3;
+  return std::clamp(half_unit_written(text), kMeanLeast_cm3, kMost_cm3);
 }
 
 Finding open_finding(const Case& marked, const std::string& id, double of) {
@@ -30,34 +32,51 @@ void grant(Finding& finding, const std::string& seen) {
   finding.advice.clear();
 }
 
+/// "47.755 − 24.20 = 23.555", in the player's own figures.
+std::string subtraction(const Case& marked, const TitreRow& row) {
+  const std::string first = marked.sheet.text(row.run + "/initial");
+  const std::string last = marked.sheet.text(row.run + "/final");
+  const int decimals = std::clamp(std::max(decimals_written(first), decimals_written(last)), 2, 6);
+  const std::string difference = figure_text(*row.recorded_cm3, decimals);
+  return last + " − " + first + " = " +
+         (difference.starts_with('-') ? "−" + difference.substr(1) : difference);
+}
+
 Finding titres_subtracted(const Case& marked) {
   Finding finding = open_finding(marked, "titres-subtracted", 1.0);
   finding.advice = "Titre = final reading minus initial reading, with two decimals.";
   std::size_t right = 0;
   for (const TitreRow& row : marked.titres) {
-    if (!row.initial_cm3 || !row.final_cm3 || !row.recorded_cm3) continue;
+    if (!row.recorded_cm3 || never_measured(marked, row.run)) continue;
     const std::string cell = row.run + "/titre";
     const std::string text = marked.sheet.text(cell);
-    const bool same =
-        row.written_titre_cm3 && std::fabs(*row.written_titre_cm3 - *row.recorded_cm3) < kSameFigure_cm3;
+    const bool same = row.written_titre_cm3 &&
+                      std::fabs(*row.written_titre_cm3 - *titre_meant_cm3(marked, row)) < kSameFigure_cm3;
     if (same && decimals_written(text) == 2) {
       ++right;
       continue;
     }
-    const std::string sum = figure_text(*row.final_cm3, 2) + " − " + figure_text(*row.initial_cm3, 2) +
-                            " = " + figure_text(*row.recorded_cm3, 2);
-    finding.seen = sentence(run_text(row.run)) + ": " + sum + ", " +
-                   (text.empty() ? std::string("no titre was written") : "\"" + text + "\" was written") +
+    finding.seen = sentence(run_text(row.run)) + ": " + subtraction(marked, row) + ", " +
+                   (text.empty() ? std::string("no titre was written") : as_written(text) + " was written") +
                    ".";
     finding.tick = text.empty() ? marked.end() : marked.sheet.written_at(cell);
     return finding;
   }
   if (right == 0) {
     finding.seen = "No run has both readings.";
+    finding.judged = false;
   } else {
     grant(finding, count_text(right, "titre") + " worked out rightly.");
   }
   return finding;
+}
+
+/// The first ticked run whose figures were never read; empty when there is none.
+std::string never_run(const Case& marked) {
+  for (const TitreRow& row : marked.titres) {
+    if (row.used && never_measured(marked, row.run)) return run_text(row.run);
+  }
+  return {};
 }
 
 Finding mean_titre(const Case& marked) {
@@ -67,8 +86,9 @@ Finding mean_titre(const Case& marked) {
   const std::optional<double> written = marked.sheet.number(kMeanTitre);
   const std::optional<double> mean = own_mean_cm3(marked.titres);
   if (!written) {
-    finding.seen =
-        text.empty() ? "No mean titre was written." : "The mean titre is no number: \"" + text + "\".";
+    finding.judged = !text.empty();
+    finding.seen = text.empty() ? "No mean titre was written."
+                                : "Mean titre: " + as_written(text) + " cannot be read as a number.";
     return finding;
   }
   finding.tick = marked.sheet.written_at(kMeanTitre);
@@ -76,8 +96,12 @@ Finding mean_titre(const Case& marked) {
     finding.seen = "A mean of " + text + " was written, but no titre was ticked.";
     return finding;
   }
+  if (const std::string run = never_run(marked); !run.empty()) {
+    finding.seen = "The mean " + as_written(text) + " takes in " + run + ", which was never measured.";
+    return finding;
+  }
   finding.seen =
-      "The ticked titres have the mean " + figure_text(*mean, 3) + "; \"" + text + "\" was written.";
+      "The ticked titres have the mean " + figure_text(*mean, 3) + "; " + as_written(text) + " was written.";
   if (std::fabs(*written - *mean) <= mean_tolerance_cm3(text) + kSameFigure_cm3) grant(finding, finding.seen);
   return finding;
 }
@@ -86,47 +110,67 @@ Finding step_finding(const Case& marked, const WorkedStep& worked) {
   Finding finding = open_finding(marked, worked.step.cell, 1.0);
   finding.advice = "Put your own figures from the lines above in again, and mind ratio, dilution and units.";
   if (!worked.written) {
-    finding.seen = worked.step.prompt + (worked.text.empty() ? ": nothing was written."
-                                                             : ": \"" + worked.text + "\" is no number.");
+    finding.judged = !worked.text.empty();
+    finding.seen = worked.step.prompt +
+                   (worked.text.empty() ? ": nothing was written."
+                                        : ": " + as_written(worked.text) + " cannot be read as a number.");
     return finding;
   }
   finding.tick = worked.tick;
-  const std::string written = "\"" + worked.text + "\" " + worked.step.unit + " was written";
+  const bool has_unit =
+      plain_figure(worked.text) && worked.text.size() > plain_figure(worked.text)->size() + 1;
+  const std::string written =
+      as_written(worked.text) + (has_unit ? "" : " " + worked.step.unit) + " was written";
   if (worked.right) {
     grant(finding, worked.step.prompt + ": " + written + ", right on the figures above.");
   } else if (worked.expected) {
     finding.seen = worked.step.prompt + ": " + written + "; the figures above give " +
-                   significant_text(*worked.expected, 4) + ".";
+                   significant_text(*worked.expected, 5) + ".";
   } else {
     finding.seen = worked.step.prompt + ": " + written + ", but nothing above leads to it.";
   }
   return finding;
 }
 
-Finding figures(const Case& marked, const std::vector<WorkedStep>& working) {
+/// What is wrong with the number of figures in one line; empty when nothing.
+std::string wrong_figures(const CalculationStep& step, const std::string& text, bool last) {
+  const int count = significant_figures(text);
+  const bool too_few = count < step.least_figures;
+  const int most = std::max(kMostFigures, step.least_figures);
+  if (!too_few && !(last && count > most)) return {};
+  return step.prompt + ": " + as_written(text) + " has " +
+         count_text(static_cast<std::size_t>(count), "significant figure") + "; wanted " +
+         (too_few ? "at least " + std::to_string(step.least_figures) : "at most " + std::to_string(most)) +
+         ".";
+}
+
+/// Of every line that was written, the mean included.
+Finding figures(const Case& marked) {
   Finding finding = open_finding(marked, "significant-figures", 1.0);
   finding.advice = "Carry every figure through the working, and give the result to three or four.";
-  if (working.empty() || !working.back().written) {
-    finding.seen = "No result was written.";
+  const std::vector<CalculationStep>& steps = marked.level().calculation;
+  finding.judged = marked.sheet.number(steps.back().cell).has_value();
+  finding.seen = "No result was written.";
+  if (!finding.judged) return finding;
+  for (const CalculationStep& step : steps) {
+    const std::string text = marked.sheet.text(step.cell);
+    if (!number_written(text)) continue;
+    const std::string wrong = wrong_figures(step, text, &step == &steps.back());
+    if (wrong.empty()) continue;
+    finding.seen = wrong;
+    finding.tick = marked.sheet.written_at(step.cell);
     return finding;
   }
-  for (const WorkedStep& worked : working) {
-    if (!worked.written) continue;
-    const int count = significant_figures(worked.text);
-    const bool too_few = count < worked.step.least_figures;
-    const bool too_many = &worked == &working.back() && count > kMostFigures;
-    if (!too_few && !too_many) continue;
-    finding.seen = worked.step.prompt + ": \"" + worked.text + "\" has " +
-                   count_text(static_cast<std::size_t>(count), "significant figure") + "; wanted " +
-                   (too_few ? "at least " + std::to_string(worked.step.least_figures)
-                            : "at most " + std::to_string(kMostFigures)) +
-                   ".";
-    finding.tick = worked.tick;
-    return finding;
-  }
-  grant(finding, "Every line has figures enough, the result three or four.");
-  finding.tick = working.back().tick;
+  grant(finding, "Every line that was written has figures enough, the result three or four.");
+  finding.tick = marked.sheet.written_at(steps.back().cell);
   return finding;
+}
+
+/// Nothing was ever measured: figures worked out from nothing earn nothing.
+bool nothing_measured(const Case& marked) {
+  return std::none_of(marked.titres.begin(), marked.titres.end(), [&](const TitreRow& row) {
+    return (row.recorded_cm3 || row.written_titre_cm3) && !never_measured(marked, row.run);
+  });
 }
 
 }  // namespace
@@ -144,13 +188,23 @@ std::optional<double> own_mean_cm3(const std::vector<TitreRow>& titres) {
 }
 
 void mark_arithmetic(const Case& marked, std::vector<Finding>& findings) {
-  findings.push_back(titres_subtracted(marked));
-  if (marked.level().calculation.empty()) return;
-  findings.push_back(mean_titre(marked));
-  const std::vector<WorkedStep> working =
-      check_working(marked.level(), marked.sheet, own_mean_cm3(marked.titres));
-  for (const WorkedStep& worked : working) findings.push_back(step_finding(marked, worked));
-  findings.push_back(figures(marked, working));
+  std::vector<Finding> arithmetic;
+  arithmetic.push_back(titres_subtracted(marked));
+  if (!marked.level().calculation.empty()) {
+    arithmetic.push_back(mean_titre(marked));
+    const std::vector<WorkedStep> working =
+        check_working(marked.level(), marked.sheet, own_mean_cm3(marked.titres));
+    for (const WorkedStep& worked : working) arithmetic.push_back(step_finding(marked, worked));
+    arithmetic.push_back(figures(marked));
+  }
+  if (nothing_measured(marked)) {
+    for (Finding& finding : arithmetic) {
+      finding = open_finding(marked, finding.criterion, finding.of);
+      finding.seen = "No titre was measured.";
+      finding.judged = false;
+    }
+  }
+  append_findings(Score::arithmetic, std::move(arithmetic), findings);
 }
 
 }  // namespace halfdrop

@@ -36,35 +36,52 @@ std::optional<Slip> eye_level(const Case& marked, const RunView& run) {
   return worst;
 }
 
-std::optional<Slip> readings_right(const Case&, const RunView& run) {
+/// A reading within one half division is right: that is the trade's own allowance for it (common practice,
+/// +-0.05).
+constexpr double kReadRightly_cm3 = 0.05;
+
+bool close(double written_cm3, double seen_cm3) {
+  return std::fabs(written_cm3 - seen_cm3) <= kReadRightly_cm3 + kSameFigure_cm3;
+}
+
+/// Off the half division nearest to what the eye saw; nought for a reading that is right.
+double off_cm3(const ReadingMoment& moment) {
+  constexpr double kHalfDivision_cm3 = 0.05;
+  if (close(moment.written_cm3, moment.apparent_cm3)) return 0.0;
+  return moment.written_cm3 - std::round(moment.apparent_cm3 / kHalfDivision_cm3) * kHalfDivision_cm3;
+}
+
+std::optional<Slip> readings_right(const Case& marked, const RunView& run) {
+  if (readings_swapped(run)) return std::nullopt;  // read rightly, written into the wrong place
   std::optional<Slip> worst;
   for (const ReadingMoment* moment : {run.initial, run.final}) {
-    if (moment == nullptr || reading_allowed(moment->written_cm3, moment->apparent_cm3)) continue;
-    const double off_cm3 = moment->written_cm3 - moment->apparent_cm3;
-    if (worst && std::fabs(off_cm3) <= worst->size) continue;
-    const bool edge = reading_allowed(moment->written_cm3, moment->apparent_edge_cm3);
-    worst = Slip{std::fabs(off_cm3),
-                 figure_text(moment->written_cm3, 2) + " was written where the eye saw " +
-                     figure_text(moment->apparent_cm3, 2) +
+    if (moment == nullptr || off_cm3(*moment) == 0.0) continue;
+    const double off = off_cm3(*moment);
+    if (worst && std::fabs(off) <= worst->size) continue;
+    const bool first = moment == run.initial;
+    const bool edge = close(moment->written_cm3, moment->apparent_edge_cm3);
+    worst = Slip{std::fabs(off),
+                 as_written(marked.sheet.text(run.name + (first ? "/initial" : "/final"))) +
+                     " was written where the eye saw " + figure_text(moment->apparent_cm3, 2) +
                      (edge ? ": that is the upper edge of the meniscus" : ""),
-                 moment->bench.tick, moment == run.initial ? -off_cm3 : off_cm3};
+                 moment->bench.tick, first ? -off : off};
   }
   return worst;
 }
 
-/// Rounding to what the scale allows is no error of the eye.
+/// Rounding to what the scale allows is no error of the eye, nor is a figure in the wrong place.
 double reading_error_cm3(const RunView& run) {
   const TitreBreakdown& parts = *run.breakdown;
-  return parts.of(Cause::misreading) + parts.of(Cause::meniscus_edge) + parts.of(Cause::parallax_initial) +
-         parts.of(Cause::parallax_final);
+  const double written = readings_swapped(run) ? 0.0 : off_cm3(*run.final) - off_cm3(*run.initial);
+  return written + parts.of(Cause::parallax_initial) + parts.of(Cause::parallax_final);
 }
 
 const std::array<RunRule, 2> kRules = {{
-    {Score::eye, "eye-level", 1.0, Needs::initial, false,
+    {Score::eye, "eye-level", 1.0, Needs::initial, Shown::final, false,
      "The eye was level with the meniscus at every reading",
      "Move your head until the nearest ring of the scale shows as a line, then read.", eye_level},
-    {Score::eye, "readings-right", 1.0, Needs::initial, false,
-     "Every reading is what the eye saw, to 0.05 cm³",
+    {Score::eye, "readings-right", 1.0, Needs::initial, Shown::final, false,
+     "Every reading is what the eye saw, within 0.05 cm³",
      "Read the lowest point of the curve, downwards from the zero, to the nearest half division.",
      readings_right},
 }};
@@ -72,13 +89,16 @@ const std::array<RunRule, 2> kRules = {{
 }  // namespace
 
 void mark_eye(const Case& marked, std::vector<Finding>& findings) {
-  for (const RunRule& rule : kRules) findings.push_back(judge(marked, rule));
-  if (marked.level().eye_bands.empty()) return;
-  findings.push_back(judge_bands(
-      marked,
-      {Score::eye, "reading-error", "reading error of the titre, rounding apart",
-       "Both readings want a level eye; a head that never moves makes the titre small.", reading_error_cm3},
-      marked.level().eye_bands));
+  std::vector<Finding> eye;
+  for (const RunRule& rule : kRules) eye.push_back(judge(marked, rule));
+  if (!marked.level().eye_bands.empty()) {
+    eye.push_back(judge_bands(
+        marked,
+        {Score::eye, "reading-error", "reading error of the titre, rounding apart",
+         "Both readings want a level eye; a head that never moves makes the titre small.", reading_error_cm3},
+        marked.level().eye_bands));
+  }
+  append_findings(Score::eye, std::move(eye), findings);
 }
 
 }  // namespace halfdrop

@@ -6,6 +6,8 @@
 
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
+#include "physics/flask/contents.h"
+#include "physics/flask/mixing.h"
 
 namespace halfdrop {
 
@@ -117,35 +119,90 @@ std::optional<Slip> one_aliquot(const Case&, const RunView& run) {
               run.final->bench.tick, run.cost(Cause::aliquot)};
 }
 
+/// Why the flask of a run could show no endpoint at all.
+std::optional<std::string> nothing_to_stop_at(const Case& marked, const RunView& run) {
+  const Parcel liquid = flask_liquid(run.final->bench.ledger);
+  if (run.flask->untouched() || first_visible_change_cm3(marked.session.spec(), liquid)) return std::nullopt;
+  return run.flask->indicator_drops == 0 ? "no indicator, so no endpoint to stop at"
+                                         : "no endpoint that could be seen";
+}
+
+/// The mixed flask shows its change; whether it was emptied before the reading is the record's business.
+std::optional<Slip> endpoint_reached(const Case& marked, const RunView& run) {
+  const BenchSpec& spec = marked.session.spec();
+  const Parcel liquid = flask_liquid(run.final->bench.ledger);
+  if (run.flask->untouched() || visible_change(spec, liquid) >= kFirstVisibleChange) return std::nullopt;
+  if (const auto why = nothing_to_stop_at(marked, run)) {
+    return Slip{HUGE_VAL, "the flask had " + *why, run.final->bench.tick, std::nullopt};
+  }
+  const double wanting_cm3 = first_visible_change_cm3(spec, liquid).value_or(0.0) -
+                             1000.0 * excess_titrant_mol(spec, liquid) / spec.breakdown_mol_dm3();
+  return Slip{
+      wanting_cm3,
+      "the flask did not show its change at the final reading: it wanted " + cm3_text(wanting_cm3) + " more",
+      run.final->bench.tick, -wanting_cm3};
+}
+
+std::optional<Slip> into_the_flask(const Case&, const RunView& run) {
+  const auto fell = [&](Account from, Account to) {
+    return (run.final->bench.ledger.moved(from, to) - run.initial->bench.ledger.moved(from, to)).volume_cm3();
+  };
+  const double beaker_cm3 =
+      fell(Account::in_flight, Account::beaker) + fell(Account::pendant_drop, Account::beaker);
+  const double bench_cm3 = fell(Account::in_flight, Account::bench_top);
+  if (beaker_cm3 + bench_cm3 < kSeenInJet_cm3) return std::nullopt;
+  std::string where;
+  if (beaker_cm3 >= kSeenInJet_cm3) where = cm3_text(beaker_cm3) + " went into the beaker";
+  if (bench_cm3 >= kSeenInJet_cm3) {
+    where += (where.empty() ? "" : " and ") + cm3_text(bench_cm3) + " fell beside the flask";
+  }
+  return Slip{beaker_cm3 + bench_cm3, "between the readings, " + where, run.final->bench.tick,
+              run.cost(Cause::missed_flask)};
+}
+
 std::optional<Slip> tile_at_the_end(const Case&, const RunView& run) {
   if (run.flask->last_on_tile) return std::nullopt;
   return Slip{
       0.0, "the flask was not on the white tile when the last titrant came in", run.flask->last_entered, {}};
 }
 
-const std::array<RunRule, 9> kRules = {{
-    {Score::hand, "funnel-out", 0.5, Needs::initial, false, "The funnel was out at every initial reading",
+const std::array<RunRule, 11> kRules = {{
+    {Score::hand, "funnel-out", 0.5, Needs::initial, Shown::initial, false,
+     "The funnel was out at every initial reading",
      "Lift the funnel out before you read: its drips raise the level unseen.", funnel_out},
-    {Score::hand, "jet-filled", 1.0, Needs::initial, false,
+    {Score::hand, "jet-filled", 1.0, Needs::initial, Shown::initial, false,
      "The jet was full of liquid at every initial reading",
      "Open the tap over the beaker until the jet runs full, then read. The scale counts air as titrant.",
      jet_filled},
-    {Score::hand, "hanging-drop", 0.5, Needs::both, false, "Nothing hung at the tip when readings were taken",
+    {Score::hand, "hanging-drop", 0.5, Needs::both, Shown::final, false,
+     "Nothing hung at the tip when readings were taken",
      "Touch the hanging drop off: on the beaker before the first reading, on the flask's wall before the "
      "last.",
      nothing_hanging},
-    {Score::hand, "swirled", 1.0, Needs::both, false, "The flask was swirled while titrant came in",
+    {Score::hand, "into-the-flask", 0.5, Needs::both, Shown::last_drop, false,
+     "All titrant went into the flask",
+     "Read after the jet is filled, and bring the neck under the jet before you open the tap.",
+     into_the_flask},
+    {Score::hand, "swirled", 1.0, Needs::both, Shown::last_drop, false,
+     "The flask was swirled while titrant came in",
      "Keep one hand on the tap and swirl with the other all the time.", swirled},
-    {Score::hand, "drop-by-drop", 1.0, Needs::both, true, "The last 0.5 cm³ went in drop by drop",
+    {Score::hand, "drop-by-drop", 1.0, Needs::both, Shown::last_drop, true,
+     "The last 0.5 cm³ went in drop by drop",
      "Slow to single drops about 1 cm³ before the end the trial run showed.", drop_by_drop},
-    {Score::hand, "washed-down", 0.5, Needs::both, false, "No titrant clung to the wall at the final reading",
+    {Score::hand, "washed-down", 0.5, Needs::both, Shown::final, false,
+     "No titrant clung to the wall at the final reading",
      "Rinse the wall down with a little water before the last drops: what clings there has been counted.",
      washed_down},
-    {Score::hand, "flask-clean", 0.5, Needs::both, false, "The flask was clean before every run",
+    {Score::hand, "endpoint-reached", 1.5, Needs::both, Shown::final, false,
+     "The flask showed its change at every final reading",
+     "Go on drop by drop until the whole flask keeps its first tint, and read only then.", endpoint_reached},
+    {Score::hand, "flask-clean", 0.5, Needs::both, Shown::initial, false,
+     "The flask was clean before every run",
      "Rinse the flask twice with water between runs; it may stay wet.", flask_clean},
-    {Score::hand, "one-aliquot", 0.5, Needs::both, false, "Every run had one aliquot",
+    {Score::hand, "one-aliquot", 0.5, Needs::both, Shown::initial, false, "Every run had one aliquot",
      "One pipetteful for each run, into a rinsed flask.", one_aliquot},
-    {Score::hand, "white-tile", 0.5, Needs::both, false, "The flask stood on the white tile at the end",
+    {Score::hand, "white-tile", 0.5, Needs::both, Shown::last_drop, false,
+     "The flask stood on the white tile at the end",
      "Work on the white tile: it shows the first tint sooner.", tile_at_the_end},
 }};
 
@@ -155,6 +212,7 @@ Finding tap_shut(const Case& marked) {
   finding.advice = "Look at the tap before you pour: it must lie across the burette.";
   if (evidence.poured_cm3 <= 0.0) {
     finding.seen = "The burette was never filled.";
+    finding.judged = false;
   } else if (evidence.poured_tap_open) {
     finding.tick = *evidence.poured_tap_open;
     finding.seen =
@@ -169,17 +227,18 @@ Finding tap_shut(const Case& marked) {
   return finding;
 }
 
+/// What to do about the drops of indicator that were given.
+std::string indicator_advice(int least, int most) {
+  if (least < 1) return "Two or three drops in every run: without indicator there is no colour to stop at.";
+  if (most > kMostIndicatorDrops) return "Two or three drops are enough; more of it shifts the endpoint.";
+  return "The same number in every run, so that every endpoint looks the same.";
+}
+
 Finding indicator_drops(const Case& marked) {
-  Finding finding{Score::hand,
-                  "indicator",
-                  false,
-                  0.0,
-                  0.5,
-                  "No run has both readings.",
-                  marked.end(),
-                  std::nullopt,
-                  "Two or three drops, the same number in every run: the indicator takes titrant too."};
+  Finding finding{Score::hand,  "indicator",  false, 0.0, 0.5, "No run has both readings.",
+                  marked.end(), std::nullopt, ""};
   const std::vector<RunView> runs = runs_to_check(marked, Needs::both, false);
+  finding.judged = !runs.empty();
   if (runs.empty()) return finding;
   int least = runs.front().flask->indicator_drops;
   int most = least;
@@ -190,18 +249,18 @@ Finding indicator_drops(const Case& marked) {
     most = std::max(most, drops);
     counts += (counts.empty() ? "" : ", ") + run_text(run.name) + " " + std::to_string(drops);
   }
-  finding.tick = runs.back().final->bench.tick;
+  finding.tick = runs.back().initial->bench.tick;
   finding.seen = "Drops of indicator: " + counts + ".";
   finding.met = least == most && least >= 1 && most <= kMostIndicatorDrops;
-  if (!finding.met) return finding;
-  finding.points = finding.of;
-  finding.advice.clear();
+  finding.points = finding.met ? finding.of : 0.0;
+  if (!finding.met) finding.advice = indicator_advice(least, most);
   return finding;
 }
 
-/// What the hand did to the titre: titrant that truly left the marks read, against what the flask needed.
-/// Readings, glass and bottle are left out; the pipette counts only where the number of aliquots was wrong.
-double titre_made_by_hand_cm3(const RunView& run) {
+/// What the hand made of the run: the larger of what it did to the titre and what the flask itself was off
+/// by, so that two faults that cancel in the titre do not hide each other. Readings, glass and bottle are
+/// left out; the pipette counts only where the number of aliquots was wrong.
+double hand_error_cm3(const RunView& run) {
   constexpr std::array kCausesOfTheHand = {Cause::jet_air,       Cause::hanging_drop, Cause::funnel_drips,
                                            Cause::refill,        Cause::missed_flask, Cause::flask_wall,
                                            Cause::flask_residue, Cause::swirled_out,  Cause::indicator_blank,
@@ -209,7 +268,8 @@ double titre_made_by_hand_cm3(const RunView& run) {
   const TitreBreakdown& parts = *run.breakdown;
   double sum_cm3 = run.flask->aliquots == 1 ? 0.0 : parts.of(Cause::aliquot);
   for (const Cause cause : kCausesOfTheHand) sum_cm3 += parts.of(cause);
-  return sum_cm3;
+  const double in_flask_cm3 = parts.of(Cause::indicator_blank) + parts.of(Cause::overshoot);
+  return std::fabs(in_flask_cm3) > std::fabs(sum_cm3) ? in_flask_cm3 : sum_cm3;
 }
 
 /// Only when it happened: its marks are lost where the titre goes.
@@ -226,13 +286,6 @@ std::optional<Slip> refilled(const Case&, const RunView& run) {
               run.final->bench.tick, cost};
 }
 
-std::optional<Slip> missed(const Case&, const RunView& run) {
-  const double cost = run.cost(Cause::missed_flask).value_or(0.0);
-  if (std::fabs(cost) < kSeenInJet_cm3) return std::nullopt;
-  return Slip{std::fabs(cost), cm3_text(cost) + " of titrant fell beside the flask", run.final->bench.tick,
-              cost};
-}
-
 std::optional<Slip> ran_over(const Case&, const RunView& run) {
   const double lost_cm3 = run.story->lost.volume_cm3();
   if (lost_cm3 < kSeenInJet_cm3) return std::nullopt;
@@ -240,30 +293,31 @@ std::optional<Slip> ran_over(const Case&, const RunView& run) {
               run.cost(Cause::swirled_out)};
 }
 
-const std::array<RunRule, 3> kOnlyIfSo = {{
-    {Score::hand, "not-refilled", 0.0, Needs::both, false, "No run was refilled",
+const std::array<RunRule, 2> kOnlyIfSo = {{
+    {Score::hand, "not-refilled", 0.0, Needs::both, Shown::initial, false, "No run was refilled",
      "Refill between runs only, and read again.", refilled},
-    {Score::hand, "into-the-flask", 0.0, Needs::both, false, "All titrant went into the flask",
-     "Bring the neck under the jet before you open the tap.", missed},
-    {Score::hand, "nothing-over-the-rim", 0.0, Needs::both, false, "Nothing ran over the rim",
+    {Score::hand, "nothing-over-the-rim", 0.0, Needs::both, Shown::final, false, "Nothing ran over the rim",
      "Use less water to wash down.", ran_over},
 }};
 
 }  // namespace
 
 void mark_hand(const Case& marked, std::vector<Finding>& findings) {
-  findings.push_back(tap_shut(marked));
-  for (const RunRule& rule : kRules) findings.push_back(judge(marked, rule));
-  findings.push_back(indicator_drops(marked));
-  for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, findings);
-  if (marked.level().hand_bands.empty()) return;
-  findings.push_back(
-      judge_bands(marked,
-                  {Score::hand, "titrant-volume", "true volume against equivalence",
-                   "See the largest cause of these runs. Stop at the first colour that lasts: near it a "
-                   "half drop is enough.",
-                   titre_made_by_hand_cm3},
-                  marked.level().hand_bands));
+  std::vector<Finding> hand;
+  hand.push_back(tap_shut(marked));
+  for (const RunRule& rule : kRules) hand.push_back(judge(marked, rule));
+  hand.push_back(indicator_drops(marked));
+  for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, hand);
+  if (!marked.level().hand_bands.empty()) {
+    hand.push_back(
+        judge_bands(marked,
+                    {Score::hand, "titrant-volume", "true volume against equivalence",
+                     "Take the largest cause of these runs first. Stop at the first colour that lasts: "
+                     "near it a half drop is enough.",
+                     hand_error_cm3, nothing_to_stop_at},
+                    marked.level().hand_bands));
+  }
+  append_findings(Score::hand, std::move(hand), findings);
 }
 
 }  // namespace halfdrop

@@ -14,6 +14,8 @@ namespace {
 /// Titrant this little before the initial reading was written is passed over: two drops (our own choice).
 constexpr double kPassedOver_cm3 = 0.1;
 
+constexpr const char* kNoReading = "No reading was taken.";
+
 Finding open_finding(const Case& marked, const char* id, double of) {
   return Finding{Score::record, id, false, 0.0, of, "", marked.end(), std::nullopt, ""};
 }
@@ -25,12 +27,27 @@ void grant(Finding& finding, const std::string& seen) {
   finding.advice.clear();
 }
 
-/// Cells of readings in which something stands.
+Finding not_judged(Finding finding, const std::string& why) {
+  finding.seen = why;
+  finding.judged = false;
+  return finding;
+}
+
+/// Runs whose figures may have been read off the bench.
+std::vector<const TitreRow*> measured_rows(const Case& marked) {
+  std::vector<const TitreRow*> rows;
+  for (const TitreRow& row : marked.titres) {
+    if (!never_measured(marked, row.run)) rows.push_back(&row);
+  }
+  return rows;
+}
+
+/// Cells of their readings in which something stands.
 std::vector<std::string> written_readings(const Case& marked) {
   std::vector<std::string> cells;
-  for (const TitreRow& row : marked.titres) {
+  for (const TitreRow* row : measured_rows(marked)) {
     for (const char* which : {"/initial", "/final"}) {
-      if (!marked.sheet.text(row.run + which).empty()) cells.push_back(row.run + which);
+      if (!marked.sheet.text(row->run + which).empty()) cells.push_back(row->run + which);
     }
   }
   return cells;
@@ -45,12 +62,12 @@ Finding two_decimals(const Case& marked) {
   Finding finding = open_finding(marked, "two-decimals", 1.0);
   finding.advice = "Write every reading with two decimals, the second 0 or 5: 0.00, 21.65.";
   const std::vector<std::string> cells = written_readings(marked);
-  finding.seen = "No reading was written.";
-  if (cells.empty()) return finding;
+  if (cells.empty()) return not_judged(std::move(finding), kNoReading);
   for (const std::string& cell : cells) {
     const std::string text = marked.sheet.text(cell);
     if (written_to_half_a_division(text)) continue;
-    finding.seen = sentence(cell_text(cell)) + " reading: \"" + text + "\".";
+    finding.seen = sentence(cell_text(cell)) + " reading: " + as_written(text) +
+                   (number_written(text) ? "." : " cannot be read as a number.");
     finding.tick = marked.sheet.written_at(cell);
     return finding;
   }
@@ -58,25 +75,45 @@ Finding two_decimals(const Case& marked) {
   return finding;
 }
 
+/// What one run's line of the table lacks; empty when nothing.
+std::string lacking(const Case& marked, const TitreRow& row) {
+  std::string lacks;
+  for (const char* which : {"/initial", "/final", "/titre"}) {
+    const std::string cell = row.run + which;
+    if (marked.sheet.number(cell)) continue;
+    const std::string text = marked.sheet.text(cell);
+    lacks += (lacks.empty() ? "" : "; ") + cell_text(cell) +
+             (text.empty() ? " is missing" : ": " + as_written(text) + " cannot be read as a number");
+  }
+  return lacks;
+}
+
+/// Initial and final in each other's place; empty when in none.
+std::string swapped(const Case& marked) {
+  for (const RunView& run : runs_to_check(marked, Needs::both, false)) {
+    if (readings_swapped(run)) return run_text(run.name) + ": initial and final stand in each other's place";
+  }
+  return {};
+}
+
 Finding table_complete(const Case& marked) {
   Finding finding = open_finding(marked, "table-complete", 1.0);
-  finding.advice = "Write initial, final and titre of every run, the trial included.";
-  std::string missing;
-  for (const TitreRow& row : marked.titres) {
-    for (const char* which : {"/initial", "/final", "/titre"}) {
-      if (marked.sheet.number(row.run + which)) continue;
-      missing += (missing.empty() ? "" : "; ") + cell_text(row.run + which);
-    }
-  }
+  finding.advice = "Write initial, final and titre of every run, each in its own place, the trial included.";
+  const std::vector<const TitreRow*> rows = measured_rows(marked);
+  if (rows.empty()) return not_judged(std::move(finding), kNoReading);
+  std::vector<std::string> faults;
   const bool trial =
-      std::any_of(marked.titres.begin(), marked.titres.end(), [](auto& row) { return row.run == "trial"; });
-  if (!trial) missing = "the whole trial run" + (missing.empty() ? missing : "; " + missing);
-  if (marked.titres.size() < (trial ? 2U : 1U)) missing += "; every accurate run";
-  if (missing.empty()) {
-    grant(finding,
-          "Initial, final and titre are written for all " + count_text(marked.titres.size(), "run") + ".");
+      std::any_of(rows.begin(), rows.end(), [](const auto* row) { return row->run == "trial"; });
+  if (!trial) faults.emplace_back("the whole trial run is missing");
+  for (const TitreRow* row : rows) faults.push_back(lacking(marked, *row));
+  if (rows.size() < (trial ? 2U : 1U)) faults.emplace_back("there is no accurate run");
+  faults.push_back(swapped(marked));
+  std::string all;
+  for (const std::string& fault : faults) all += (all.empty() || fault.empty() ? "" : "; ") + fault;
+  if (all.empty()) {
+    grant(finding, "Initial, final and titre are written for all " + count_text(rows.size(), "run") + ".");
   } else {
-    finding.seen = "Missing: " + missing + ".";
+    finding.seen = sentence(all) + ".";
   }
   return finding;
 }
@@ -84,11 +121,13 @@ Finding table_complete(const Case& marked) {
 Finding on_the_scale(const Case& marked) {
   Finding finding = open_finding(marked, "on-the-scale", 1.0);
   finding.advice = "Start below 50.00 and stop above it: what stands off the scale cannot be read.";
-  finding.seen = "No reading was written.";
   const double last_mark = marked.level().burette.nominal_cm3;
   const std::vector<std::string> cells = written_readings(marked);
+  if (cells.empty()) return not_judged(std::move(finding), kNoReading);
+  bool all_read = true;
   for (const std::string& cell : cells) {
     const std::optional<double> value = marked.sheet.number(cell);
+    all_read = all_read && value;
     if (!value) continue;
     const bool starts_at_end = cell.ends_with("/initial") && *value >= last_mark - kSameFigure_cm3;
     if (*value >= 0.0 && *value <= last_mark + kSameFigure_cm3 && !starts_at_end) continue;
@@ -96,14 +135,15 @@ Finding on_the_scale(const Case& marked) {
     finding.tick = marked.sheet.written_at(cell);
     return finding;
   }
-  if (!cells.empty()) grant(finding, "Every reading lies on the scale.");
+  finding.seen = "Not every reading can be read as a number.";
+  if (all_read) grant(finding, "Every reading lies on the scale.");
   return finding;
 }
 
 std::vector<const TitreRow*> ticked_accurate(const Case& marked) {
   std::vector<const TitreRow*> rows;
-  for (const TitreRow& row : marked.titres) {
-    if (row.used && row.run != "trial") rows.push_back(&row);
+  for (const TitreRow* row : measured_rows(marked)) {
+    if (row->used && row->run != "trial") rows.push_back(row);
   }
   return rows;
 }
@@ -114,10 +154,11 @@ Finding concordance(const Case& marked) {
   finding.advice = "Repeat until two titres lie within 0.10 cm³ of each other, and tick those.";
   std::vector<double> titres;
   for (const TitreRow* row : ticked_accurate(marked)) {
-    if (row->recorded_cm3) titres.push_back(*row->recorded_cm3);
+    if (const auto titre = titre_meant_cm3(marked, *row)) titres.push_back(*titre);
     finding.tick = marked.sheet.written_at(row->run + "/counts");
   }
   if (titres.size() < 2) {
+    finding.judged = !measured_rows(marked).empty();
     finding.seen = titres.empty() ? "No accurate titre was ticked." : "Only one accurate titre was ticked.";
     return finding;
   }
@@ -140,6 +181,7 @@ Finding trial_kept_out(const Case& marked) {
     finding.advice = "The trial only shows where the end lies; keep it out of the mean.";
   } else if (ticked_accurate(marked).empty()) {
     finding.seen = "No titre was ticked.";
+    finding.judged = !measured_rows(marked).empty();
     finding.advice = "Tick the titres that the mean is made from.";
   } else {
     grant(finding, "The trial run was kept out of the mean.");
@@ -147,34 +189,81 @@ Finding trial_kept_out(const Case& marked) {
   return finding;
 }
 
+/// A slip of the pen put right within this is none (our own choice).
+constexpr Tick kSlipOfThePen = Tick{30} * kTicksPerSecond;
+
+std::string first_text(const Case& marked, const std::string& cell) {
+  const std::vector<Entry>& history = marked.sheet.history(cell);
+  const auto first =
+      std::find_if(history.begin(), history.end(), [](const Entry& entry) { return !entry.text.empty(); });
+  return first == history.end() ? std::string() : first->text;
+}
+
+enum class Changed { never, at_once, later, flask_gone };
+
+bool flask_emptied_between(const Session& session, Tick from, Tick to) {
+  const auto& changes = session.attempt().changes;
+  return std::any_of(changes.begin(), changes.end(), [&](const Change& change) {
+    const auto* deed = std::get_if<Deed>(&change.what);
+    return deed != nullptr && (*deed == Deed::empty_flask || *deed == Deed::rinse_flask) &&
+           change.tick >= from && change.tick <= to;
+  });
+}
+
+/// The worst that was done to a cell's first figure.
+Changed changed(const Case& marked, const std::string& cell) {
+  Changed worst = Changed::never;
+  const Entry* first = nullptr;
+  std::string stood;
+  for (const Entry& entry : marked.sheet.history(cell)) {
+    const bool same = entry.text == stood || number_written(entry.text) == number_written(stood);
+    if (first != nullptr && !entry.text.empty() && !same) {
+      const bool soon = entry.tick - first->tick <= kSlipOfThePen;
+      const bool gone = !soon && flask_emptied_between(marked.session, first->tick, entry.tick);
+      worst = std::max(worst, soon ? Changed::at_once : gone ? Changed::flask_gone : Changed::later);
+    }
+    if (entry.text.empty()) continue;
+    if (first == nullptr) first = &entry;
+    stood = entry.text;
+  }
+  return worst;
+}
+
 /// Readings only: ticks, titres and working may be put right.
 Finding nothing_overwritten(const Case& marked) {
   Finding finding = open_finding(marked, "nothing-overwritten", 1.0);
-  finding.advice =
-      "Look twice, write once. A reading that was wrong is struck through and explained, not replaced.";
-  std::string changed;
-  for (const std::string& run : run_names(marked.level())) {
-    for (const char* which : {"/initial", "/final"}) {
-      const std::string cell = run + which;
-      if (marked.sheet.corrections(cell) == 0) continue;
-      if (changed.empty()) finding.tick = marked.sheet.written_at(cell);
-      changed += (changed.empty() ? "" : "; ") + cell_text(cell) + ", " +
-                 count_text(static_cast<std::size_t>(marked.sheet.corrections(cell)), "time");
+  if (written_readings(marked).empty()) return not_judged(std::move(finding), kNoReading);
+  Changed worst = Changed::never;
+  std::string cells;
+  for (const std::string& cell : written_readings(marked)) {
+    const Changed how = changed(marked, cell);
+    if (how <= Changed::at_once) {
+      worst = std::max(worst, how);
+      continue;
     }
+    if (cells.empty()) finding.tick = marked.sheet.written_at(cell);
+    worst = std::max(worst, how);
+    cells += (cells.empty() ? "" : "; ") + cell_text(cell) + ": " + as_written(first_text(marked, cell)) +
+             " became " + as_written(marked.sheet.text(cell)) +
+             (how == Changed::flask_gone ? ", when its flask had been emptied" : "");
   }
-  if (!changed.empty()) {
-    finding.seen = "Readings were changed after they were written: " + changed + ".";
-  } else if (written_readings(marked).empty()) {
-    finding.seen = "No reading was written.";
-  } else {
-    grant(finding, "No reading was changed after it was written.");
+  if (cells.empty()) {
+    grant(finding, worst == Changed::at_once
+                       ? "A slip of the pen was put right at once; no reading was changed later."
+                       : "No reading was changed after it was written.");
+    return finding;
   }
+  finding.seen = "Readings were changed later: " + cells + ".";
+  finding.advice =
+      worst == Changed::flask_gone
+          ? "What was read stands. Once the flask is emptied nothing can be read again: do another run."
+          : "Look twice, write once. A slip is put right at once or not at all.";
   return finding;
 }
 
 std::optional<Slip> written_at_the_time(const Case& marked, const RunView& run) {
   const RunEvidence& evidence = marked.evidence.runs.at(run.name);
-  if (run.flask->untouched()) {
+  if (evidence.poured_away_before_final) {
     return Slip{
         2.0, "the final reading was written after the flask had been emptied", run.final->bench.tick, {}};
   }
@@ -191,6 +280,7 @@ const RunRule kWrittenAtTheTime = {
     "written-at-the-time",
     1.0,
     Needs::both,
+    Shown::final,
     false,
     "Readings were written when they were taken",
     "Write each reading at once: before the tap is opened, and before the flask is emptied.",
@@ -198,21 +288,47 @@ const RunRule kWrittenAtTheTime = {
 
 Finding handed_in(const Case& marked) {
   Finding finding = open_finding(marked, "handed-in", 0.0);
-  finding.met = marked.evidence.ended;
-  finding.seen = finding.met ? "The attempt was ended by the player."
-                             : "The attempt was not ended; it is marked as it stands.";
+  const auto& changes = marked.session.attempt().changes;
+  const auto* ending = changes.empty() ? nullptr : std::get_if<Ending>(&changes.back().what);
+  finding.met = ending != nullptr && ending->how == "handed in";
+  finding.seen =
+      finding.met ? "The sheet was handed in." : "The sheet was not handed in; it is marked as it stands.";
   if (!finding.met) finding.advice = "Hand the sheet in when you have finished.";
   return finding;
 }
 
-constexpr std::array<Criterion, 7> kCriteria = {
-    two_decimals, table_complete, on_the_scale, concordance, trial_kept_out, nothing_overwritten, handed_in};
+/// Said once for all runs whose figures nobody can have read.
+void invented(const Case& marked, std::vector<Finding>& findings) {
+  std::string runs;
+  std::optional<std::string> why;
+  Finding finding = open_finding(marked, "readings-taken", 0.0);
+  for (const TitreRow& row : marked.titres) {
+    const auto reason = never_measured(marked, row.run);
+    if (!reason) continue;
+    runs += (runs.empty() ? "" : ", ") + run_text(row.run);
+    if (why) continue;
+    why = reason;
+    finding.tick = marked.sheet.written_at(row.run + "/initial");
+  }
+  if (!why) return;
+  finding.seen =
+      sentence(runs) + ": " + *why + ". These figures were not read off the burette and earn nothing.";
+  finding.advice = "Write down only what you have read. A gap is honest; an invented figure is not.";
+  findings.push_back(std::move(finding));
+}
+
+constexpr std::array<Criterion, 6> kCriteria = {two_decimals, table_complete, on_the_scale,
+                                                concordance,  trial_kept_out, nothing_overwritten};
 
 }  // namespace
 
 void mark_record(const Case& marked, std::vector<Finding>& findings) {
-  for (const Criterion criterion : kCriteria) findings.push_back(criterion(marked));
-  findings.push_back(judge(marked, kWrittenAtTheTime));
+  std::vector<Finding> record;
+  for (const Criterion criterion : kCriteria) record.push_back(criterion(marked));
+  record.push_back(judge(marked, kWrittenAtTheTime));
+  invented(marked, findings);
+  append_findings(Score::record, std::move(record), findings);
+  findings.push_back(handed_in(marked));
 }
 
 }  // namespace halfdrop

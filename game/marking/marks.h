@@ -23,6 +23,7 @@ struct Finding {
   Tick tick = 0;                    ///< when
   std::optional<double> cost_cm3;   ///< what it cost, where that can be said
   std::string advice;               ///< what to do; empty when met
+  bool judged = true;               ///< false: nothing was done that it could be judged by
 };
 
 /// One run of the results sheet.

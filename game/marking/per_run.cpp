@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/marking/never_measured.h"
 #include "game/marking/wording.h"
 
 namespace halfdrop {
@@ -38,29 +39,77 @@ RunView view_of(const Case& marked, const TitreRow& row) {
   return run;
 }
 
-Tick last_tick(const std::vector<RunView>& runs) {
-  Tick last = 0;
-  for (const RunView& run : runs) {
-    last = std::max(last, (run.final != nullptr ? run.final : run.initial)->bench.tick);
-  }
-  return last;
+Tick shown_at(const RunView& run, Shown shown) {
+  if (shown == Shown::last_drop && run.flask != nullptr) return run.flask->last_entered;
+  return (shown == Shown::initial || run.final == nullptr ? run.initial : run.final)->bench.tick;
 }
 
-std::string nothing_to_see(const RunRule& rule) {
+/// Errors of the runs that count, and the words for them.
+struct BandSums {
+  int runs = 0;
+  double size_cm3 = 0.0, sum_cm3 = 0.0, worst_cm3 = -1.0;
+
+  void add(const Case& marked, const BandRule& rule, const RunView& run, Finding& finding) {
+    finding.seen += (finding.seen.empty() ? "" : ", ") + run_text(run.name) + " ";
+    if (const auto why = rule.cannot != nullptr ? rule.cannot(marked, run) : std::nullopt) {
+      finding.seen += "(" + *why + ")";
+      finding.tick = run.final->bench.tick;
+      worst_cm3 = HUGE_VAL;
+      return;
+    }
+    const double error_cm3 = rule.error_cm3(run);
+    ++runs;
+    size_cm3 += std::fabs(error_cm3);
+    sum_cm3 += error_cm3;
+    finding.seen += signed_cm3_text(error_cm3, 3);
+    if (std::fabs(error_cm3) <= worst_cm3) return;
+    worst_cm3 = std::fabs(error_cm3);
+    finding.tick = run.final->bench.tick;
+  }
+};
+
+std::string nothing_to_see(const Case& marked, const RunRule& rule) {
+  const bool invented = std::any_of(marked.titres.begin(), marked.titres.end(), [&](const TitreRow& row) {
+    return never_measured(marked, row.run).has_value();
+  });
+  if (invented) return "No run was measured.";
   if (rule.needs == Needs::initial) return "No initial reading was written.";
   return rule.accurate_only ? "No accurate run has both readings." : "No run has both readings.";
 }
 
 }  // namespace
 
+std::optional<std::string> never_measured(const Case& marked, const std::string& run) {
+  const auto readings = marked.readings.find(run);
+  if (readings == marked.readings.end()) return std::nullopt;
+  const auto evidence = marked.evidence.runs.find(run);
+  return never_measured(readings->second,
+                        evidence == marked.evidence.runs.end() ? nullptr : &evidence->second);
+}
+
 std::optional<double> RunView::cost(Cause cause) const {
   return breakdown != nullptr ? std::optional(breakdown->of(cause)) : std::nullopt;
+}
+
+std::optional<double> titre_meant_cm3(const Case& marked, const TitreRow& row) {
+  if (row.recorded_cm3 && readings_swapped(view_of(marked, row))) return -*row.recorded_cm3;
+  return row.recorded_cm3;
+}
+
+bool readings_swapped(const RunView& run) {
+  constexpr double kSame_cm3 = 0.1;  // a division: a swap is far off or it is none
+  if (run.initial == nullptr || run.final == nullptr) return false;
+  const auto shows = [](const ReadingMoment& figure, const ReadingMoment& meniscus) {
+    return std::fabs(figure.written_cm3 - meniscus.apparent_cm3) <= kSame_cm3;
+  };
+  return shows(*run.initial, *run.final) && shows(*run.final, *run.initial) &&
+         !shows(*run.initial, *run.initial);
 }
 
 std::vector<RunView> runs_to_check(const Case& marked, Needs needs, bool accurate_only) {
   std::vector<RunView> runs;
   for (const TitreRow& row : marked.titres) {
-    if (accurate_only && row.run == "trial") continue;
+    if ((accurate_only && row.run == "trial") || never_measured(marked, row.run)) continue;
     const RunView run = view_of(marked, row);
     const bool both = run.final != nullptr && run.flask != nullptr;
     if (run.initial != nullptr && (both || needs == Needs::initial)) runs.push_back(run);
@@ -72,7 +121,8 @@ Finding judge(const Case& marked, const RunRule& rule) {
   Finding finding{rule.score, rule.id, false, 0.0, rule.of, "", marked.end(), std::nullopt, rule.advice};
   const std::vector<RunView> runs = runs_to_check(marked, rule.needs, rule.accurate_only);
   if (runs.empty()) {
-    finding.seen = nothing_to_see(rule);
+    finding.seen = nothing_to_see(marked, rule);
+    finding.judged = false;
     return finding;
   }
   Slips slips;
@@ -83,7 +133,7 @@ Finding judge(const Case& marked, const RunRule& rule) {
     finding.met = true;
     finding.points = rule.of;
     finding.seen = std::string(rule.right) + " (" + count_text(runs.size(), "run") + ").";
-    finding.tick = last_tick(runs);
+    finding.tick = shown_at(runs.back(), rule.shown);
     finding.advice.clear();
     return finding;
   }
@@ -118,26 +168,25 @@ Finding judge_bands(const Case& marked, const BandRule& rule, std::span<const Ba
   Finding finding{rule.score, rule.id, false, 0.0, of, "", marked.end(), std::nullopt, rule.advice};
   const std::vector<RunView> runs = runs_that_count(marked);
   if (runs.empty()) {
-    finding.seen = "No accurate run has both readings.";
+    finding.seen =
+        nothing_to_see(marked, {rule.score, rule.id, of, Needs::both, Shown::final, true, "", "", nullptr});
+    finding.judged = false;
     return finding;
   }
-  double size = 0.0;
-  double sum = 0.0;
-  double worst = -1.0;
-  for (const RunView& run : runs) {
-    const double error = rule.error_cm3(run);
-    size += std::fabs(error) / static_cast<double>(runs.size());
-    sum += error / static_cast<double>(runs.size());
-    finding.seen += (finding.seen.empty() ? "" : ", ") + run_text(run.name) + " " + signed_cm3_text(error, 3);
-    if (std::fabs(error) <= worst) continue;
-    worst = std::fabs(error);
-    finding.tick = run.final->bench.tick;
+  BandSums sums;
+  for (const RunView& run : runs) sums.add(marked, rule, run, finding);
+  const double share = static_cast<double>(sums.runs) / static_cast<double>(runs.size());
+  if (sums.runs > 0) {
+    const double size = sums.size_cm3 / sums.runs;
+    finding.points = std::floor(2.0 * share * band_points(bands, size)) / 2.0;
+    finding.seen += "; " + cm3_text(size, 3) + " off on average";
+    finding.cost_cm3 = sums.sum_cm3 / sums.runs;
   }
-  finding.points = band_points(bands, size);
   finding.met = finding.points >= of;
-  finding.seen = sentence(rule.what) + ": " + finding.seen + "; " + cm3_text(size, 3) + " off on average.";
-  finding.cost_cm3 = sum;
-  if (finding.met) finding.advice.clear();
+  finding.seen = sentence(rule.what) + ": " + finding.seen + ".";
+  if (!finding.met) return finding;
+  finding.advice.clear();
+  finding.cost_cm3.reset();
   return finding;
 }
 

@@ -21,6 +21,11 @@ struct RunView {
   [[nodiscard]] std::optional<double> cost(Cause cause) const;
 };
 
+/// Initial and final stand in each other's place on the sheet.
+[[nodiscard]] bool readings_swapped(const RunView& run);
+/// Final minus initial, as meant: readings in each other's place are paid for once.
+[[nodiscard]] std::optional<double> titre_meant_cm3(const Case& marked, const TitreRow& row);
+
 /// What one run did wrong.
 struct Slip {
   double size = 0.0;  ///< the largest is the one that is reported
@@ -30,19 +35,22 @@ struct Slip {
 };
 
 enum class Needs { initial, both };
+/// Where a click on a criterion that was met leads.
+enum class Shown { initial, last_drop, final };
 
 struct RunRule {
   Score score;
   const char* id;
   double of;
   Needs needs;
+  Shown shown;
   bool accurate_only;
   const char* right;  ///< what is seen when no run slipped
   const char* advice;
   std::optional<Slip> (*check)(const Case&, const RunView&);
 };
 
-/// Runs that have what is needed, in the order of the sheet.
+/// Runs that have what is needed and were truly measured, in the order of the sheet.
 [[nodiscard]] std::vector<RunView> runs_to_check(const Case& marked, Needs needs, bool accurate_only);
 [[nodiscard]] Finding judge(const Case& marked, const RunRule& rule);
 /// Accurate runs that count: the ticked ones with a breakdown, or all with one while none is ticked.
@@ -55,6 +63,8 @@ struct BandRule {
   const char* what;  ///< "titrant past equivalence"
   const char* advice;
   double (*error_cm3)(const RunView&);
+  /// Why a run can earn none of these points, as half a sentence; null when every run can.
+  std::optional<std::string> (*cannot)(const Case&, const RunView&) = nullptr;
 };
 [[nodiscard]] Finding judge_bands(const Case& marked, const BandRule& rule, std::span<const Band> bands);
 /// Points for an error; 0 beyond the last band.

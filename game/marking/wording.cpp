@@ -19,13 +19,22 @@ std::string without_empty_sign(std::string text) {
   return text;
 }
 
+/// Pushes what is a half in decimal, and a trifle less in binary, over the half.
+double paper_half(double value) { return value * (1.0 + 1e-12); }
+
 }  // namespace
 
+/// A half of the last place goes up, as on paper, whatever its binary tail; beyond a bench's figures, powers
+/// of ten.
 std::string figure_text(double value, int decimals) {
-  return without_empty_sign(print("%.*f", decimals, value));
+  constexpr double kPlain = 1e7;
+  if (std::fabs(value) >= kPlain) return significant_text(value, 4);
+  return without_empty_sign(print("%.*f", decimals, paper_half(value)));
 }
 
-std::string significant_text(double value, int figures) { return print("%.*g", figures, value); }
+std::string significant_text(double value, int figures) {
+  return print("%.*g", figures, std::isfinite(paper_half(value)) ? paper_half(value) : value);
+}
 
 std::string cm3_text(double cm3, int decimals) { return figure_text(cm3, decimals) + " cm³"; }
 
@@ -34,6 +43,8 @@ std::string signed_cm3_text(double cm3, int decimals) {
   if (size.find_first_of("123456789") == std::string::npos) return size + " cm³";
   return (cm3 < 0.0 ? "−" : "+") + size + " cm³";
 }
+
+std::string as_written(const std::string& text) { return "“" + text + "”"; }
 
 std::string run_text(const std::string& run) { return run == "trial" ? "trial run" : "run " + run; }
 

@@ -13,6 +13,8 @@ namespace halfdrop {
 [[nodiscard]] std::string figure_text(double value, int decimals);
 /// So many significant figures, as a calculator shows them: "2.147e-03", "0.0859".
 [[nodiscard]] std::string significant_text(double value, int figures);
+/// What somebody wrote, as it was written: “47,75”.
+[[nodiscard]] std::string as_written(const std::string& text);
 /// "trial" becomes "trial run", "2" becomes "run 2".
 [[nodiscard]] std::string run_text(const std::string& run);
 /// First letter large. ASCII only.

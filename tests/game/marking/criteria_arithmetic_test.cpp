@@ -129,6 +129,27 @@ TEST_CASE("too few or too many significant figures cost their own point only") {
   CHECK(unmet(mark(with_text(rightly_worked(), "calculation/spirit vinegar", "0.8010"))) == "");
 }
 
+TEST_CASE("the mean wants the figures its line asks for") {
+  for (const char* text : {"20.0", "20.1", "20"}) {
+    CAPTURE(text);
+    const MarkedAttempt marked = mark(with_text(rightly_worked(), "calculation/mean titre", text));
+    CHECK(!finding(marked, "significant-figures").met);
+    CHECK(finding(marked, "significant-figures").seen.find("wanted at least 4") != std::string::npos);
+  }
+}
+
+TEST_CASE("a mean of nought with a power is no rounding") {
+  for (const char* text : {"0.0e5", "0.0e400", "0e300"}) {
+    CAPTURE(text);
+    CHECK(!finding(mark(with_text(rightly_worked(), "calculation/mean titre", text)), "mean-titre").met);
+  }
+}
+
+TEST_CASE("sums are shown in the student's own figures") {
+  const MarkedAttempt marked = mark(with_text(rightly_worked(), "1/final", "21.005"));
+  CHECK(finding(marked, "titres-subtracted").seen == "Run 1: 21.005 − 1.00 = 20.005, “20.00” was written.");
+}
+
 TEST_CASE("a titre wants two decimals") {
   CHECK(unmet(mark(with_text(rightly_worked(), "1/titre", "20.0"))) == "titres-subtracted;");
 }

@@ -215,13 +215,90 @@ TEST_CASE("air in the jet is volume too: it costs points by the bands, its crite
 TEST_CASE("the pipette's own error is not the hand's") {
   BenchHands hands;
   hands.protect();
-  hands.run("1");
+  RunPlan plan;
+  plan.past_cm3 = 0.052;
+  hands.run("1", plan);
   const MarkedAttempt marked = mark(hands.hand_in());
   const TitreBreakdown& parts = *test::titre(marked, "1").breakdown;
   REQUIRE(std::fabs(parts.of(Cause::aliquot)) > 0.02);
   REQUIRE(finding(marked, "titrant-volume").cost_cm3);
   CHECK_NEAR(*finding(marked, "titrant-volume").cost_cm3,
              parts.of(Cause::overshoot) + parts.of(Cause::indicator_blank), 1e-3);
+}
+
+TEST_CASE("a run stopped short of its endpoint is told so, even where its titre comes out right") {
+  // Two aliquots, and titrant for one: what is wrong with the flask and with the titre cancel.
+  BenchHands hands;
+  hands.protect();
+  RunPlan plan;
+  plan.aliquots = 2;
+  plan.past_cm3 = -23.5;
+  hands.run("1", plan);
+  const MarkedAttempt marked = mark(hands.hand_in());
+  const Finding& endpoint = finding(marked, "endpoint-reached");
+  CHECK(!endpoint.met);
+  REQUIRE(endpoint.cost_cm3);
+  CHECK_NEAR(*endpoint.cost_cm3, -23.5, 0.1);
+  CHECK(endpoint.seen.starts_with(
+      "Run 1: the flask did not show its change at the final reading: it wanted 23."));
+  const Finding& volume = finding(marked, "titrant-volume");
+  CHECK_NEAR(volume.points, 0.0, 0.0);
+  CHECK(volume.seen.find("−23.") != std::string::npos);
+}
+
+TEST_CASE("titrant left on the wall does not hide that the flask stopped short") {
+  BenchHands hands;
+  hands.protect();
+  RunPlan plan;
+  plan.past_cm3 = -0.30;
+  hands.run("1", plan);
+  const MarkedAttempt marked = mark(hands.hand_in());
+  CHECK(!finding(marked, "endpoint-reached").met);
+  CHECK_NEAR(finding(marked, "titrant-volume").points, 1.0, 0.0);  // the level: 1 point up to 0.40
+}
+
+TEST_CASE("without indicator there is no endpoint to stop at, however lucky the stop") {
+  BenchHands hands;
+  hands.protect();
+  RunPlan blind;
+  blind.indicator_drops = 0;
+  hands.run("1", blind);
+  hands.run("2");
+  const MarkedAttempt marked = mark(hands.hand_in());
+  CHECK(finding(marked, "endpoint-reached").seen ==
+        "Run 1: the flask had no indicator, so no endpoint to stop at.");
+  // Half of the runs that count can earn the volume's 6 points.
+  CHECK_NEAR(finding(marked, "titrant-volume").points, 3.0, 0.0);
+  CHECK(finding(marked, "indicator").advice.find("without indicator") != std::string::npos);
+}
+
+TEST_CASE("titrant in the beaker is not called titrant on the bench") {
+  for (const bool beaker : {true, false}) {
+    BenchHands hands;
+    hands.protect();
+    hands.fill_burette(0.5);
+    hands.fill_jet();
+    hands.prepare_flask(2);
+    hands.read("1/initial");
+    if (beaker) hands.act(Deed::put_beaker_under);
+    HandsChange change;
+    change.tap = 0.3 + 0.4;
+    hands.hold(change);
+    hands.wait(2.0);
+    change.tap = 0.0;
+    hands.hold(change);
+    hands.wait(1.0);
+    if (beaker) hands.act(Deed::take_beaker_away);
+    change.flask_x_cm = 0.0;
+    hands.hold(change);
+    hands.titrate({});
+    hands.read("1/final");
+    const Finding into = finding(mark(hands.hand_in()), "into-the-flask");
+    CAPTURE(into.seen);
+    CHECK(!into.met);
+    CHECK((into.seen.find("into the beaker") != std::string::npos) == beaker);
+    CHECK((into.seen.find("beside the flask") != std::string::npos) == !beaker);
+  }
 }
 
 TEST_CASE("the runs that are ticked decide the titrant volume") {

@@ -86,12 +86,82 @@ TEST_CASE("one ticked titre is not concordant with itself, nor is the trial comp
   CHECK(!finding(mark(trial_ticked), "trial-kept-out").met);
 }
 
-TEST_CASE("a reading that was changed is seen, however soon; a tick or a titre may be put right") {
-  const MarkedAttempt changed = mark(test::rewritten(rightly_done(), "1/final", "20.00", 2.0));
-  CHECK(!finding(changed, "nothing-overwritten").met);
-  CHECK(finding(changed, "nothing-overwritten").seen.find("run 1, final, 1 time") != std::string::npos);
-  CHECK(finding(mark(test::rewritten(rightly_done(), "1/titre", "20.00", 2.0)), "nothing-overwritten").met);
-  CHECK(finding(mark(test::rewritten(rightly_done(), "1/counts", "", 2.0)), "nothing-overwritten").met);
+TEST_CASE("a slip of the pen put right at once is none; a reading changed later is seen") {
+  const MarkedAttempt at_once = mark(test::rewritten(rightly_done(), "1/final", "20.00", 2.0));
+  CHECK(finding(at_once, "nothing-overwritten").met);
+  CHECK(finding(at_once, "nothing-overwritten").seen.starts_with("A slip of the pen was put right at once"));
+  const MarkedAttempt later = mark(test::rewritten(rightly_done(), "1/initial", "20.00", 32.0));
+  CHECK(!finding(later, "nothing-overwritten").met);
+  CHECK(finding(later, "nothing-overwritten").seen.find("became “20.00”") != std::string::npos);
+  CHECK(finding(later, "nothing-overwritten").advice.find("Look twice") != std::string::npos);
+  CHECK(finding(mark(test::rewritten(rightly_done(), "1/titre", "20.00", 40.0)), "nothing-overwritten").met);
+  CHECK(finding(mark(test::rewritten(rightly_done(), "1/counts", "", 40.0)), "nothing-overwritten").met);
+}
+
+TEST_CASE("a final reading changed when its flask is gone is worse than a slip") {
+  const MarkedAttempt marked = mark(test::rewritten(rightly_done(), "1/final", "20.00", 60.0));
+  CHECK(!finding(marked, "nothing-overwritten").met);
+  CHECK(finding(marked, "nothing-overwritten").seen.find("when its flask had been emptied") !=
+        std::string::npos);
+  CHECK(finding(marked, "nothing-overwritten").advice.find("do another run") != std::string::npos);
+}
+
+TEST_CASE("what cannot be read as a number is named as it stands; a comma and a unit are read") {
+  const MarkedAttempt marked = marked_with("1/final", "abc");
+  CHECK(finding(marked, "two-decimals").seen == "Run 1, final reading: “abc” cannot be read as a number.");
+  CHECK(finding(marked, "table-complete").seen == "Run 1, final: “abc” cannot be read as a number.");
+  CHECK(!finding(marked, "on-the-scale").met);
+  Attempt comma = rightly_done();
+  for (Change& change : comma.changes) {
+    auto* writing = std::get_if<Writing>(&change.what);
+    if (writing == nullptr || writing->text.find('.') == std::string::npos) continue;
+    writing->text.replace(writing->text.find('.'), 1, ",");
+    if (writing->cell.ends_with("/final")) writing->text += " cm3";
+  }
+  CHECK(test::unmet(mark(comma)) == "");
+}
+
+TEST_CASE("figures written with an empty burette earn nothing, and that is said once") {
+  BenchHands hands;
+  hands.protect();
+  for (const char* run : {"trial", "1", "2"}) {
+    hands.write(std::string(run) + "/initial", "0.45");
+    hands.wait(40.0);
+    hands.write(std::string(run) + "/final", "24.00");
+    hands.write(std::string(run) + "/titre", "23.55");
+  }
+  hands.tick_and_calculate({"1", "2"});
+  const MarkedAttempt marked = mark(hands.hand_in());
+  CHECK_NEAR(marked.marks.total, 0.0, 0.0);
+  CHECK(test::unmet(marked) ==
+        "hand-not-judged, eye-not-judged, readings-taken, record-not-judged, arithmetic-not-judged");
+  CHECK(finding(marked, "readings-taken").seen.find("nothing was in the burette") != std::string::npos);
+  for (const TitreRow& row : marked.titres) CHECK(!row.breakdown);
+  const Attempt& right = rightly_done();
+  CHECK_NEAR(marked.marks.of, mark(right).marks.of, 0.0);
+}
+
+TEST_CASE("a titre with nothing run out between its readings was not measured; the other runs count") {
+  BenchHands hands;
+  hands.whole_attempt();
+  hands.write("3/initial", "1.00");
+  hands.wait(1.0);
+  hands.write("3/final", "25.00");
+  hands.write("3/titre", "24.00");
+  hands.write("3/counts", "yes");
+  const MarkedAttempt marked = mark(hands.hand_in());
+  CHECK(finding(marked, "readings-taken").seen.starts_with("Run 3: nothing ran out of the burette"));
+  CHECK(finding(marked, "concordance").met);
+  CHECK(finding(marked, "flask-clean").met);
+  CHECK(finding(marked, "mean-titre").seen.find("run 3, which was never measured") != std::string::npos);
+}
+
+TEST_CASE("an attempt that was left was not handed in") {
+  BenchHands hands;
+  hands.whole_attempt();
+  hands.session().end("left");
+  CHECK(!finding(mark(hands.session().attempt()), "handed-in").met);
+  CHECK(finding(mark(rightly_done()), "handed-in").met);
 }
 
 TEST_CASE("writing the same reading again changes nothing") {
