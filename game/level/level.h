@@ -46,6 +46,7 @@ struct Level {
   std::string id;              ///< file's stem, e.g. "01-spirit-vinegar"
   std::string title, story, why;
   std::vector<std::string> cautions;
+  std::vector<std::string> method;  ///< steps for who has not done it before; may be empty
   double temperature_c = 20.0;
   LiquidSpec titrant, sample;
   bool unknown_in_flask = true;

@@ -27,10 +27,10 @@ void check_factor(const Level& level, const Factor& factor, std::size_t steps_be
 
 void check_step(const Level& level, std::size_t index, const std::string& place, FaultList& faults) {
   const CalculationStep& step = level.calculation[index];
-  const bool is_mean = step.cell == kMeanTitreCell;
+  const bool is_mean = step.cell == kMeanTitre;
   if (is_mean != (index == 0))
     faults.add(place + "/cell",
-               "expected \"" + std::string(kMeanTitreCell) + "\" as the first step and only there");
+               "expected \"" + std::string(kMeanTitre) + "\" as the first step and only there");
   if (is_mean && !(step.multiply.empty() && step.divide.empty()))
     faults.add(place, "the mean titre comes from the titres: leave multiply and divide out");
   for (std::size_t i = 0; i < index; ++i) {

@@ -23,12 +23,13 @@ void read_id(Fields& fields, IdPlace where, std::string& id) {
       "id", "a level's id is the name of its file: leave this key out (only inside an attempt it is needed)");
 }
 
-void read_cautions(Fields& fields, std::vector<std::string>& cautions, FaultList& faults) {
-  const Json* const list = fields.array("cautions", 1, 20);
+void read_lines(Fields& fields, std::string_view key, Need need, std::vector<std::string>& lines,
+                FaultList& faults) {
+  const Json* const list = fields.array(key, 1, 20, need);
   if (list == nullptr) return;
   for (std::size_t i = 0; i < list->size(); ++i) {
-    if (check_text((*list)[i], kLongestLine, false, pointer_to(fields.place_of("cautions"), i), faults))
-      cautions.push_back((*list)[i].get<std::string>());
+    if (check_text((*list)[i], kLongestLine, false, pointer_to(fields.place_of(key), i), faults))
+      lines.push_back((*list)[i].get<std::string>());
   }
 }
 
@@ -188,7 +189,8 @@ void read_level_fields(const Json& json, IdPlace id, const std::string& place, L
   fields.text("title", level.title, kLongestName);
   fields.text("story", level.story, kLongestStory);
   fields.text("why", level.why, kLongestStory);
-  read_cautions(fields, level.cautions, faults);
+  read_lines(fields, "cautions", Need::required, level.cautions, faults);
+  read_lines(fields, "method", Need::optional, level.method, faults);
   fields.number("temperature_c", level.temperature_c, {10.0, 35.0});
   read_liquids(fields, level, place, faults);
   fields.number("ratio", level.ratio, {0.1, 10.0});

@@ -6,11 +6,9 @@
 
 #include "game/level/assets.h"
 #include "game/level/level.h"
+#include "game/level/mean_titre.h"
 
 namespace halfdrop {
-
-/// The one step that is not worked out from factors: the mean of the titres the player ticked.
-inline constexpr std::string_view kMeanTitreCell = "calculation/mean titre";
 
 inline constexpr std::size_t kLongestId = 80;
 

@@ -113,6 +113,8 @@ void LevelList::draw_cautions(Canvas& canvas) const {
   y = std::max(y + 8, sheet.bottom() - 128);
   canvas.paragraph(std::string(words::kTeacherOverrides) + "\n" + words::kRehearsal, {left, y}, width, 23,
                    {16, palette::print, Face::semibold});
+  if (!l.method.empty())
+    canvas.text(words::kMethodKey, {left, sheet.bottom() - 30}, {16, palette::print_soft});
   for (const auto& [name, rect] : places()) {
     draw_page_button(canvas, rect, name == "start" ? words::kStart : words::kBack, name == "start");
   }

@@ -87,8 +87,8 @@ constexpr std::array<HelpLine, 14> kRight{{{"C", "coat on"},
                                            {"R", "write the next result"},
                                            {"T", "results sheet to the front"},
                                            {"H", "hand in"},
-                                           {"Esc", "pause"},
-                                           {"F11", "full screen"}}};
+                                           {"F2", "how it is done"},
+                                           {"Esc, F11", "pause, full screen"}}};
 
 void help_column(Canvas& canvas, const std::array<HelpLine, 14>& lines, float x) {
   float y = 152;
@@ -143,16 +143,33 @@ void draw_help_card(Canvas& canvas) {
   canvas.flush();
 }
 
+void draw_method_card(Canvas& canvas, const std::vector<std::string>& steps) {
+  const Rect rect{160, 36, 960, 648};
+  card(canvas, rect);
+  canvas.text("How it is done", {rect.x + 48, rect.y + 52}, {28, palette::accent, Face::bold});
+  if (steps.empty())
+    canvas.text("This level leaves the method to you.", {rect.x + 48, rect.y + 100}, {19, palette::print});
+  float y = rect.y + 92;
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    canvas.text(std::to_string(i + 1), {rect.x + 72, y}, {19, palette::accent, Face::bold, Align::right});
+    y += canvas.paragraph(steps[i], {rect.x + 90, y}, rect.w - 150, 24, {18, palette::print}) + 9;
+  }
+  canvas.text("Your teacher's instructions come first. Any key: back to the bench",
+              {rect.centre().x, rect.bottom() - 22}, {16, palette::print_soft, Face::regular, Align::centre});
+  canvas.flush();
+}
+
 const std::vector<PauseButton>& pause_buttons() {
   static const std::vector<PauseButton> buttons = {
       {PauseChoice::go_on, "go-on", "Go on", {490, 300, 300, 48}},
-      {PauseChoice::level_list, "level-list", "Leave it for later", {490, 362, 300, 48}},
-      {PauseChoice::hand_in, "hand-in-now", "Hand in …", {490, 424, 300, 48}}};
+      {PauseChoice::method, "method", "How it is done", {490, 358, 300, 48}},
+      {PauseChoice::level_list, "level-list", "Leave it for later", {490, 416, 300, 48}},
+      {PauseChoice::hand_in, "hand-in-now", "Hand in …", {490, 474, 300, 48}}};
   return buttons;
 }
 
 void draw_pause(Canvas& canvas, std::size_t chosen) {
-  const Rect rect{430, 190, 420, 340};
+  const Rect rect{430, 190, 420, 386};
   card(canvas, rect);
   canvas.text("Time stands still", {rect.centre().x, 246}, {28, palette::accent, Face::bold, Align::centre});
   canvas.text("What you did so far is saved.", {rect.centre().x, 276},
@@ -165,7 +182,7 @@ void draw_pause(Canvas& canvas, std::size_t chosen) {
     canvas.text_middle(button.words, button.rect.centre(),
                        {20, on ? palette::paper : palette::accent, Face::semibold, Align::centre});
   }
-  canvas.text("Esc goes on", {rect.centre().x, 508}, {15, palette::print_soft, Face::regular, Align::centre});
+  canvas.text("Esc goes on", {rect.centre().x, 554}, {15, palette::print_soft, Face::regular, Align::centre});
   canvas.flush();
 }
 

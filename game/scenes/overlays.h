@@ -12,8 +12,10 @@ namespace halfdrop {
 void draw_pill(Canvas& canvas, const std::string& words, bool is_warning, bool projector);
 
 void draw_help_card(Canvas& canvas);
+/// The level's method, step by step.
+void draw_method_card(Canvas& canvas, const std::vector<std::string>& steps);
 
-enum class PauseChoice { go_on, level_list, hand_in };
+enum class PauseChoice { go_on, method, level_list, hand_in };
 struct PauseButton {
   PauseChoice choice;
   std::string name, words;

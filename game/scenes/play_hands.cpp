@@ -198,8 +198,8 @@ bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
 void PlayScene::key_pressed(const sf::Event::KeyEvent& key) {
   shift_ = key.shift;
   control_ = key.control;
-  if (key.code == Key::F1) {
-    help_ = true;
+  if (key.code == Key::F1 || key.code == Key::F2) {
+    card_ = key.code == Key::F1 ? Card::keys : Card::method;
   } else if (key.code == Key::Escape) {
     paused_ = true;
     pause_choice_ = 0;
@@ -222,6 +222,9 @@ void PlayScene::choose(std::size_t button) {
   paused_ = false;
   switch (pause_buttons()[button].choice) {
     case PauseChoice::go_on:
+      break;
+    case PauseChoice::method:
+      card_ = Card::method;
       break;
     case PauseChoice::level_list:
       wish_ = Wish::level_list;
@@ -278,9 +281,10 @@ void PlayScene::event(const sf::Event& event, Point pointer) {
   }
   if (session_.ended()) return;
   if (event.type == sf::Event::LostFocus) let_go();
-  if (help_) {
-    if (event.type == sf::Event::KeyPressed || event.type == sf::Event::MouseButtonPressed) help_ = false;
-    if (event.type == sf::Event::KeyPressed) return;
+  if (card_ != Card::none &&
+      (event.type == sf::Event::KeyPressed || event.type == sf::Event::MouseButtonPressed)) {
+    card_ = Card::none;
+    return;
   }
   if (paused_) {
     pause_event(event, pointer);

@@ -100,7 +100,8 @@ std::string PlayScene::foot_words() const {
   if (sheet_.editing() || sheet_.area().contains(pointer_)) return {};
   if (const Thing* thing = thing_at(things_, pointer_)) return thing->says;
   if (clock_s_ > kGreetingStays_s || settings_.projector) return {};
-  return "Point at a thing to see what it does   ·   [F1] all keys   ·   [Esc] pause";
+  return "Point at a thing to see what it does   ·   [F1] all keys   ·   [F2] how it is done   ·   [Esc] "
+         "pause";
 }
 
 void PlayScene::draw(Canvas& canvas) {
@@ -112,7 +113,8 @@ void PlayScene::draw(Canvas& canvas) {
   sheet_.draw(canvas, session_);
   canvas.flush();
   draw_pill(canvas, foot_words(), is_warning, settings_.projector);
-  if (help_) draw_help_card(canvas);
+  if (card_ == Card::keys) draw_help_card(canvas);
+  if (card_ == Card::method) draw_method_card(canvas, session_.level().method);
   if (paused_) draw_pause(canvas, pause_choice_);
   canvas.flush();
 }

@@ -102,7 +102,9 @@ class PlayScene {
   Point pointer_{-1, -1};
   Drag drag_;
   Grasps grasps_;
-  bool paused_ = false, help_ = false, shift_ = false, control_ = false, wordless_ = false;
+  enum class Card { none, keys, method };
+  Card card_ = Card::none;  ///< lies over the bench, which goes on
+  bool paused_ = false, shift_ = false, control_ = false, wordless_ = false;
   int turning_ = 0;  ///< the arrow held: -1 shuts the tap, 1 opens it
   double turning_for_s_ = 0.0, last_open_tap_ = 0.0;
   std::size_t pause_choice_ = 0;

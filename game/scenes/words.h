@@ -48,6 +48,7 @@ inline constexpr const char* kMet = "met";
 inline constexpr const char* kNotMet = "not met";
 
 inline constexpr const char* kListSubtitle = "Burette technique, rehearsed";
+inline constexpr const char* kMethodKey = "New to this? F2 at the bench shows how it is done.";
 inline constexpr const char* kListKeys = "Up and Down choose, Enter opens, Esc leaves";
 inline constexpr const char* kUnfinished = "Not finished";
 inline constexpr const char* kBefore = "Before you begin";
