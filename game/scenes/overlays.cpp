@@ -151,8 +151,8 @@ void draw_method_card(Canvas& canvas, const std::vector<std::string>& steps) {
     canvas.text("This level leaves the method to you.", {rect.x + 48, rect.y + 100}, {19, palette::print});
   float y = rect.y + 92;
   for (std::size_t i = 0; i < steps.size(); ++i) {
-    canvas.text(std::to_string(i + 1), {rect.x + 72, y}, {19, palette::accent, Face::bold, Align::right});
-    y += canvas.paragraph(steps[i], {rect.x + 90, y}, rect.w - 150, 24, {18, palette::print}) + 9;
+    canvas.text(std::to_string(i + 1), {rect.x + 72, y}, {21, palette::accent, Face::bold, Align::right});
+    y += canvas.paragraph(steps[i], {rect.x + 90, y}, rect.w - 140, 26, {20, palette::print}) + 11;
   }
   canvas.text("Your teacher's instructions come first. Any key: back to the bench",
               {rect.centre().x, rect.bottom() - 22}, {16, palette::print_soft, Face::regular, Align::centre});
