@@ -1,16 +1,27 @@
 #include <ostream>
 
 #include "game/desk/commands.h"
-#include "game/level/level.h"
+#include "game/level/endpoint_checks.h"
 
 namespace halfdrop::desk {
+
+namespace {
+
+int check_endpoint_of(const Level& level, const std::string& path, Streams streams) {
+  const EndpointChecks checks = check_endpoint(level, path);
+  for (const Fault& warning : checks.warnings) streams.err << "warning: " << to_string(warning) << '\n';
+  if (!checks.faults.empty()) return report(checks.faults, streams);
+  streams.out << path << (checks.warnings.empty() ? ": sound\n" : ": sound, with a warning\n");
+  return kDone;
+}
+
+}  // namespace
 
 int check_levels(const std::vector<std::string>& levels, Streams streams) {
   std::vector<int> statuses;
   for (const std::string& path : levels) {
     const Result<Level> level = read_level(path);
-    if (level) streams.out << path << ": sound\n";
-    statuses.push_back(level ? kDone : report(level.error(), streams));
+    statuses.push_back(level ? check_endpoint_of(*level, path, streams) : report(level.error(), streams));
   }
   return batch_status(statuses);
 }

@@ -23,17 +23,17 @@ struct LiquidSpec {
   Range unknown_mol_dm3;       ///< used for the unknown only
 };
 
-/// A factor of a calculation step: a number, or a name (a level value such as "titrant_mol_dm3", "aliquot_cm3",
-/// "ratio", "dilution", or the cell of an earlier step such as "calculation/mean titre").
+/// A factor of a calculation step: a number, or a name (a level value such as "titrant_mol_dm3",
+/// "aliquot_cm3", "ratio", "dilution", or the cell of an earlier step such as "calculation/mean titre").
 using Factor = std::variant<double, std::string>;
 
 /// One line of the working: product of `multiply` over product of `divide`.
 struct CalculationStep {
-  std::string cell;            ///< e.g. "calculation/moles of alkali"
-  std::string prompt;          ///< as printed on the paper
+  std::string cell;    ///< e.g. "calculation/moles of alkali"
+  std::string prompt;  ///< as printed on the paper
   std::string unit;
   std::vector<Factor> multiply, divide;
-  int least_figures = 3;       ///< significant figures that must be written
+  int least_figures = 3;  ///< significant figures that must be written
 };
 
 /// |error| up to each limit scores that many of the points; limits ascend, points descend.
@@ -43,31 +43,31 @@ struct Band {
 };
 
 struct Level {
-  std::string id;              ///< file's stem, e.g. "01-spirit-vinegar"
+  std::string id;  ///< file's stem, e.g. "01-spirit-vinegar"
   std::string title, story, why;
   std::vector<std::string> cautions;
   std::vector<std::string> method;  ///< steps for who has not done it before; may be empty
   double temperature_c = 20.0;
   LiquidSpec titrant, sample;
   bool unknown_in_flask = true;
-  double ratio = 1.0;          ///< titrant per analyte
-  double dilution = 1.0;       ///< undiluted over diluted strength
+  double ratio = 1.0;     ///< titrant per analyte
+  double dilution = 1.0;  ///< undiluted over diluted strength
   double aliquot_cm3 = 25.0;
-  std::string indicator;       ///< key in assets/indicators.json
-  std::string endpoint_colour; ///< in words
+  std::string indicator;        ///< key in assets/indicators.json
+  std::string endpoint_colour;  ///< in words
   bool endpoint_gains_colour = true;
-  BuretteSpec burette;         ///< scale errors still 0
+  BuretteSpec burette;  ///< scale errors still 0
   TapSpec tap;
   FlaskSpec flask;
-  double burette_tolerance_cm3 = 0.05;  ///< class limit, ISO 385
-  double pipette_tolerance_cm3 = 0.03;  ///< class limit, ISO 648
-  int accurate_runs = 5;       ///< columns on the sheet beside the trial
+  double burette_tolerance_cm3 = 0.05;       ///< class limit, ISO 385
+  double pipette_tolerance_cm3 = 0.03;       ///< class limit, ISO 648
+  int accurate_runs = 5;                     ///< columns on the sheet beside the trial
   std::vector<CalculationStep> calculation;  ///< the last one is the result
-  std::vector<Band> hand_bands;  ///< |true volume - equivalence|, cm3
-  std::vector<Band> eye_bands;   ///< |reading - truth|, cm3
+  std::vector<Band> hand_bands;              ///< |true volume - equivalence|, cm3
+  std::vector<Band> eye_bands;               ///< |reading - truth|, cm3
 
-  std::string source_json;     ///< the level file's own text, compact: goes into the attempt
-  std::string substances_json; ///< the substances and indicators it uses, compact
+  std::string source_json;      ///< the level file's own text, compact: goes into the attempt
+  std::string substances_json;  ///< the substances and indicators it uses, compact
   Substance titrant_substance, sample_substance;
   Indicator indicator_data;
 };

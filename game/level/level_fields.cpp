@@ -141,7 +141,7 @@ CalculationStep read_step(const Json& entry, const std::string& place, FaultList
   fields.text("prompt", step.prompt, kLongestLine);
   fields.text("unit", step.unit, kLongestName);
   fields.whole("least_figures", step.least_figures, 1, 8);
-  const Need need = step.cell == kMeanTitreCell ? Need::optional : Need::required;
+  const Need need = step.cell == kMeanTitre ? Need::optional : Need::required;
   read_factors(fields, "multiply", need, step.multiply, faults);
   read_factors(fields, "divide", Need::optional, step.divide, faults);
   fields.finish();

@@ -1,0 +1,134 @@
+#include "game/level/endpoint_checks.h"
+
+#include <charconv>
+#include <cmath>
+#include <optional>
+
+#include "game/level/fields.h"
+#include "physics/flask/contents.h"
+
+namespace halfdrop {
+
+namespace {
+
+/// Less pH than this from 2 % before to 2 % past the ratio is no jump (our own choice; a soft but usable one,
+/// the first of sodium carbonate, is about 0.7).
+constexpr double kLeastJump = 0.3;
+/// A first change further from equivalence than this is worth a warning: two drops (our own choice).
+constexpr double kFarOff_cm3 = 0.1;
+/// Chroma below which a liquid on its tile counts as colourless (our own choice).
+constexpr double kColourless = 4.0;
+constexpr int kDrops = 3;
+
+class EndpointCheck {
+ public:
+  EndpointCheck(const Level& level, const std::string& file) : level_(level), file_(file) {
+    const auto middle = [](const Range& range) { return 0.5 * (range.low + range.high); };
+    spec_ = bench_spec(level, 1);
+    BottleSpec& unknown = level.unknown_in_flask ? spec_.sample : spec_.titrant;
+    const LiquidSpec& liquid = level.unknown_in_flask ? level.sample : level.titrant;
+    unknown.true_mol_dm3 = unknown.label_mol_dm3 = middle(liquid.unknown_mol_dm3);
+  }
+
+  EndpointChecks run() {
+    labels();
+    if (jump()) colour();
+    return std::move(found_);
+  }
+
+ private:
+  void fault(const std::string& place, const std::string& message) {
+    found_.faults.push_back({FaultKind::invalid, file_, place, message});
+  }
+  void warn(const std::string& place, const std::string& message) {
+    found_.warnings.push_back({FaultKind::invalid, file_, place, message});
+  }
+
+  /// The flask with so much of the titrant that the ratio asks for.
+  [[nodiscard]] Parcel flask_at(double share) const {
+    const double titrant_cm3 =
+        share * level_.ratio * spec_.sample.true_mol_dm3 * level_.aliquot_cm3 / spec_.titrant.true_mol_dm3;
+    return Parcel::solution(level_.aliquot_cm3, Component::analyte, spec_.sample.true_mol_dm3) +
+           Parcel::solution(titrant_cm3, Component::titrant, spec_.titrant.true_mol_dm3) +
+           Parcel::solution(kDrops * spec_.indicator_drop_cm3, Component::indicator,
+                            spec_.indicator.stock_mol_dm3);
+  }
+
+  bool jump() {
+    const double before = equilibrium_of(spec_, flask_at(0.98)).ph;
+    const double past = equilibrium_of(spec_, flask_at(1.02)).ph;
+    if (std::fabs(past - before) >= kLeastJump) return true;
+    fault("/ratio", level_.titrant.substance + " into " + level_.sample.substance +
+                        " has no endpoint at this ratio: the pH goes from " + rounded(before) + " only to " +
+                        rounded(past) + " around it. Check the substances and the ratio");
+    return false;
+  }
+
+  void colour() {
+    const Parcel equivalence = flask_at(1.0);
+    const std::optional<double> first_cm3 = first_visible_change_cm3(spec_, equivalence);
+    if (!first_cm3) {
+      fault("/indicator", level_.indicator + " shows no change within 10 cm3 past equivalence");
+      return;
+    }
+    if (std::fabs(*first_cm3) > kFarOff_cm3) {
+      warn("/indicator", level_.indicator + " first changes " + rounded(std::fabs(*first_cm3)) + " cm3 " +
+                             (*first_cm3 < 0.0 ? "before" : "past") + " equivalence");
+    }
+    const bool colourless_before = chroma(flask_at(0.0)) < kColourless;
+    const bool colourless_past = chroma(flask_at(1.05)) < kColourless;
+    if (colourless_before == colourless_past) return;
+    if (colourless_before == level_.endpoint_gains_colour) return;
+    fault("/endpoint/gains_colour", std::string("expected ") + (colourless_before ? "true" : "false") + ": " +
+                                        level_.indicator + " is " +
+                                        (colourless_before ? "colourless before" : "colourless past") +
+                                        " the endpoint of this titration");
+  }
+
+  [[nodiscard]] double chroma(const Parcel& liquid) const {
+    const double path_cm = sight_path_cm(spec_.flask, liquid.volume_cm3());
+    const Lab seen = to_lab(colour_of(spec_, liquid, path_cm, Backdrop::white_tile));
+    const Lab tile = to_lab(colour_of(spec_, Parcel{}, path_cm, Backdrop::white_tile));
+    return std::hypot(seen.a - tile.a, seen.b - tile.b);
+  }
+
+  void labels() {
+    const LiquidSpec& standard = level_.unknown_in_flask ? level_.titrant : level_.sample;
+    const std::string place = level_.unknown_in_flask ? "/titrant/label" : "/sample/label";
+    const std::optional<double> label = strength_on(standard.label);
+    if (!label || std::fabs(*label - standard.label_mol_dm3) <= 0.005 * standard.label_mol_dm3) return;
+    fault(place, "the label says " + rounded(*label) + " mol dm-3, but mol_dm3 is " +
+                     number_text(standard.label_mol_dm3));
+  }
+
+  /// The number before "mol" on a label; nothing where there is none.
+  static std::optional<double> strength_on(const std::string& label) {
+    const std::size_t unit = label.find("mol");
+    if (unit == std::string::npos) return std::nullopt;
+    const std::size_t last = label.find_last_of("0123456789", unit);
+    if (last == std::string::npos) return std::nullopt;
+    const std::size_t before = label.find_last_not_of("0123456789.,", last);
+    std::string figure = label.substr(before == std::string::npos ? 0 : before + 1, last + 1 - (before + 1));
+    while (figure.starts_with(',') || figure.starts_with('.')) figure.erase(0, 1);
+    if (const std::size_t comma = figure.find(','); comma != std::string::npos) figure[comma] = '.';
+    double value = 0.0;
+    const auto [end, error] = std::from_chars(figure.data(), figure.data() + figure.size(), value);
+    if (error != std::errc() || end != figure.data() + figure.size()) return std::nullopt;
+    return value;
+  }
+
+  static std::string rounded(double value) { return number_text(std::round(value * 1000.0) / 1000.0); }
+
+  const Level& level_;
+  std::string file_;
+  BenchSpec spec_;
+  EndpointChecks found_;
+};
+
+}  // namespace
+
+EndpointChecks check_endpoint(const Level& level, const std::string& file) {
+  return EndpointCheck(level, file).run();
+}
+
+}  // namespace halfdrop
