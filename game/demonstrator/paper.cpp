@@ -6,23 +6,17 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "game/marking/calculation.h"
+
 namespace halfdrop {
 
 namespace {
-
-constexpr std::string_view kMeanTitre = "calculation/mean titre";
 
 std::string fixed_text(double value, int decimals) {
   std::array<char, 64> text{};
   const auto result =
       std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, decimals);
   return {text.data(), result.ptr};
-}
-
-double number_of(const std::string& text) {
-  double value = 0.0;
-  std::from_chars(text.data(), text.data() + text.size(), value);
-  return value;
 }
 
 }  // namespace
@@ -83,28 +77,14 @@ void Paper::work_out(const std::vector<std::string>& counted_runs) {
 
 void Paper::write_number(const std::string& cell, const std::string& text) {
   bench_.write(cell, text);
-  written_[cell] = number_of(text);
-}
-
-std::optional<double> Paper::factor(const Factor& factor) const {
-  if (const auto* number = std::get_if<double>(&factor)) return *number;
-  const auto& name = std::get<std::string>(factor);
-  if (const auto found = written_.find(name); found != written_.end()) return found->second;
-  if (const auto value = level_value(bench_.level(), name)) return *value;
-  return std::nullopt;
+  written_[cell] = number_written(text).value_or(0.0);
 }
 
 void Paper::work_step(const CalculationStep& step, bool last) {
-  double value = 1.0;
-  for (const auto* factors : {&step.multiply, &step.divide}) {
-    for (const Factor& name : *factors) {
-      const auto number = factor(name);
-      if (!number) return bench_.give_up(step.cell + ": a factor of the calculation is not known");
-      value = factors == &step.multiply ? value * *number : value / *number;
-    }
-  }
+  const std::optional<double> value = evaluate(bench_.level(), step, written_);
+  if (!value) return bench_.give_up(step.cell + ": a factor of the calculation is not known");
   // Carry one figure more than is asked for until the end (common practice).
-  write_number(step.cell, figures_text(value, step.least_figures + (last ? 0 : 1)));
+  write_number(step.cell, figures_text(*value, step.least_figures + (last ? 0 : 1)));
 }
 
 }  // namespace halfdrop

@@ -29,7 +29,6 @@ class Paper {
 
  private:
   void write_number(const std::string& cell, const std::string& text);
-  [[nodiscard]] std::optional<double> factor(const Factor& factor) const;
   void work_step(const CalculationStep& step, bool last);
 
   AtBench& bench_;

@@ -7,11 +7,10 @@
 #include <vector>
 
 #include "game/level/level.h"
+#include "game/level/mean_titre.h"
 #include "game/marking/results_sheet.h"
 
 namespace halfdrop {
-
-inline constexpr const char* kMeanTitre = "calculation/mean titre";
 
 /// Values of cells by name.
 using CellValues = std::map<std::string, double>;

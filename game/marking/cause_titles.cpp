@@ -5,41 +5,41 @@ namespace halfdrop {
 std::string_view cause_title(Cause cause) {
   switch (cause) {
     case Cause::rounding:
-      return "Rounding of the readings to 0.05";
+      return "Rounding of the readings";
     case Cause::misreading:
-      return "Figures misread or miswritten";
+      return "Reading not what the eye saw";
     case Cause::meniscus_edge:
-      return "Upper edge of the meniscus read for the bottom";
+      return "Top of the meniscus read, not the bottom";
     case Cause::parallax_initial:
-      return "Eye not level at the initial reading";
+      return "Eye off level at the initial reading";
     case Cause::parallax_final:
-      return "Eye not level at the final reading";
+      return "Eye off level at the final reading";
     case Cause::burette_scale:
-      return "The burette's own scale error";
+      return "The burette's own scale";
     case Cause::jet_air:
       return "Air in the jet";
     case Cause::hanging_drop:
-      return "Liquid hanging at the tip";
+      return "Drop hanging at the tip";
     case Cause::funnel_drips:
-      return "Drips from the funnel";
+      return "Funnel dripped into the burette";
     case Cause::refill:
-      return "Refilled between the readings";
+      return "Burette refilled during the run";
     case Cause::missed_flask:
       return "Titrant that missed the flask";
     case Cause::flask_wall:
       return "Titrant left on the flask's wall";
     case Cause::titrant_strength:
-      return "Titrant weaker or stronger than reckoned";
+      return "Titrant diluted, or off its label";
     case Cause::aliquot:
-      return "More or less sample than one true aliquot";
+      return "Aliquot more or less than it should be";
     case Cause::flask_residue:
-      return "What was left in the flask from before";
+      return "Something in the flask before";
     case Cause::swirled_out:
-      return "Lost over the flask's rim";
+      return "Liquid swirled out of the flask";
     case Cause::indicator_blank:
-      return "First visible change against equivalence";
+      return "The indicator's own share";
     case Cause::overshoot:
-      return "Past the first visible change";
+      return "Endpoint passed, or not reached";
   }
   return "";
 }

@@ -6,7 +6,7 @@
 
 namespace halfdrop {
 
-/// A cause of the titre breakdown as a teacher would say it: "Air in the jet".
+/// A cause of the titre breakdown as a teacher would say it: "Air in the jet". Ends in a zero.
 [[nodiscard]] std::string_view cause_title(Cause cause);
 
 }  // namespace halfdrop

@@ -2,6 +2,7 @@
 
 #include "game/marking/criteria.h"
 #include "game/marking/wording.h"
+#include "physics/flask/mixing.h"
 
 namespace halfdrop {
 
@@ -9,6 +10,8 @@ namespace {
 
 /// Up to two drops on the bench are passed over; more has to be wiped before handing in (our own choice).
 constexpr double kPassedOver_cm3 = 0.1;
+/// A shaken-out flask keeps about this much water.
+constexpr double kRinsedHeel_cm3 = 0.3;
 
 Finding worn(const Case& marked, const char* id, std::optional<Tick> without, const std::string& what) {
   Finding finding{Score::safety, id, !without, 0.0, 0.0, "", marked.end(), std::nullopt, ""};
@@ -25,8 +28,26 @@ Finding worn(const Case& marked, const char* id, std::optional<Tick> without, co
   return finding;
 }
 
+/// Where liquid still stands that has to be cleared away; empty when nowhere.
+std::string still_standing(const BenchState& bench) {
+  std::string where;
+  const auto look = [&](double cm3, const char* vessel) {
+    if (cm3 > kPassedOver_cm3) where += (where.empty() ? "" : " and ") + std::string(vessel);
+  };
+  look(bench.ledger.balance(Account::column).volume_cm3(), "burette");
+  look(flask_liquid(bench.ledger).volume_cm3() - kRinsedHeel_cm3, "flask");
+  return where;
+}
+
 Finding eye_protection(const Case& marked) {
   Finding finding = worn(marked, "eye-protection", marked.evidence.without_goggles, "eye protection");
+  const BenchState& bench = marked.session.state();
+  const std::string where = still_standing(bench);
+  if (finding.met && marked.evidence.first_liquid && !bench.goggles_on && !where.empty()) {
+    finding.seen =
+        "Eye protection was on while liquid was handled. It was off at the end, with liquid still in the " +
+        where + ": leave it on until the bench is cleared.";
+  }
   if (!finding.met) {
     finding.advice =
         "Put it on before the first bottle is opened and leave it on until the bench is cleared.";

@@ -84,6 +84,8 @@ std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness)
     row.final_cm3 = sheet.number(run + "/final");
     row.written_titre_cm3 = sheet.number(run + "/titre");
     row.used = sheet.ticked(run);
+    row.initial_text = sheet.text(run + "/initial");
+    row.final_text = sheet.text(run + "/final");
     if (row.initial_cm3 && row.final_cm3) row.recorded_cm3 = difference_cm3(*row.final_cm3, *row.initial_cm3);
     row.breakdown = breakdown_of(session, run, witness);
     rows.push_back(std::move(row));
@@ -155,11 +157,13 @@ void conclude(const Session& session, const ResultsSheet& sheet, MarkedAttempt& 
   marked.true_value = spec.unknown_in_flask ? spec.sample.true_mol_dm3 : spec.titrant.true_mol_dm3;
   marked.unit = "mol dm⁻³";
   marked.mean_titre_cm3 = sheet.number(kMeanTitre);
+  marked.mean_text = sheet.text(kMeanTitre);
   if (level.calculation.empty()) return;
   const CalculationStep& result = level.calculation.back();
   marked.true_value = result_from_mean(level, marked.ideal_titre_cm3).value_or(marked.true_value);
   marked.unit = result.unit;
   marked.reported = sheet.number(result.cell);
+  marked.reported_text = sheet.text(result.cell);
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #pragma once
-// An attempt marked: titres, breakdowns, four scores behind the safety gate, findings. Pure functions of a replay.
+// An attempt marked: titres, breakdowns, four scores behind the safety gate, findings. Pure functions of a
+// replay.
 
 #include <array>
 #include <optional>
@@ -16,24 +17,25 @@ enum class Score : std::uint8_t { safety, hand, eye, record, arithmetic };
 
 struct Finding {
   Score score = Score::hand;
-  std::string criterion;            ///< stable id, e.g. "jet-filled"
+  std::string criterion;  ///< stable id, e.g. "jet-filled"
   bool met = false;
-  double points = 0.0, of = 0.0;    ///< of == 0 for safety, which is a gate
-  std::string seen;                 ///< what was seen, a sentence
-  Tick tick = 0;                    ///< when
-  std::optional<double> cost_cm3;   ///< what it cost, where that can be said
-  std::string advice;               ///< what to do; empty when met
-  bool judged = true;               ///< false: nothing was done that it could be judged by
+  double points = 0.0, of = 0.0;   ///< of == 0 for safety, which is a gate
+  std::string seen;                ///< what was seen, a sentence
+  Tick tick = 0;                   ///< when
+  std::optional<double> cost_cm3;  ///< what it cost, where that can be said
+  std::string advice;              ///< what to do; empty when met
+  bool judged = true;              ///< false: nothing was done that it could be judged by
 };
 
 /// One run of the results sheet.
 struct TitreRow {
-  std::string run;                  ///< "trial", "1", ...
+  std::string run;                               ///< "trial", "1", ...
   std::optional<double> initial_cm3, final_cm3;  ///< as written
   std::optional<double> recorded_cm3;            ///< final - initial
   std::optional<double> written_titre_cm3;
-  bool used = false;                ///< ticked by the player
-  std::optional<TitreBreakdown> breakdown;       ///< when both readings were written
+  bool used = false;                        ///< ticked by the player
+  std::string initial_text, final_text;     ///< as they stand on the paper
+  std::optional<TitreBreakdown> breakdown;  ///< when both readings were written
 };
 
 struct Marks {
@@ -41,17 +43,18 @@ struct Marks {
     double points = 0.0, of = 0.0;
   };
   bool safe = false;
-  std::array<Part, 4> parts;        ///< hand, eye, record, arithmetic
-  double total = 0.0, of = 0.0;     ///< total is 0 while safety is not met
+  std::array<Part, 4> parts;     ///< hand, eye, record, arithmetic
+  double total = 0.0, of = 0.0;  ///< total is 0 while safety is not met
 };
 
 struct MarkedAttempt {
   std::string level_id, level_title, alias;
   ReplayOutcome outcome;
   std::vector<TitreRow> titres;
-  std::optional<double> mean_titre_cm3;          ///< the player's
+  std::optional<double> mean_titre_cm3;  ///< the player's
   double ideal_titre_cm3 = 0.0;
   std::optional<double> reported;
+  std::string mean_text, reported_text;  ///< as they stand on the paper
   double true_value = 0.0;
   std::string unit;
   Marks marks;

@@ -46,6 +46,8 @@ std::string signed_cm3_text(double cm3, int decimals) {
 
 std::string as_written(const std::string& text) { return "“" + text + "”"; }
 
+double tidy_cm3(double cm3) { return std::round(cm3 * 1e10) / 1e10; }
+
 std::string run_text(const std::string& run) { return run == "trial" ? "trial run" : "run " + run; }
 
 std::string sentence(std::string text) {

@@ -93,12 +93,15 @@ bool read_first(const Json& json, const std::string& place, Attempt& attempt, Fa
   return read.has_value();
 }
 
-/// Parses a line; the last one may be torn.
+/// Whether a last line that does not parse was cut off while it was written.
+bool torn(const Line& line) { return line.number > 1 && (line.text.empty() || line.text.starts_with('{')); }
+
+/// Parses a line. Only the last one can be torn.
 std::optional<Json> parse_line(const Line& line, bool last, AttemptFile& file, FaultList& faults) {
   const std::string place = line_place(line);
   FaultList of_line(faults.file());
   std::optional<Json> json = parse_json(line.text, {place, place + " "}, of_line);
-  if (!json && last && line.number > 1) {
+  if (!json && last && torn(line)) {
     file.warnings.push_back(faults.file() + ": " + place + ": torn last line dropped");
     return std::nullopt;
   }

@@ -20,11 +20,13 @@ inline constexpr std::size_t kMostAttemptBytes = std::size_t{64} << 20;
 /// Why an alias cannot stand in an attempt file: more than 100 characters.
 [[nodiscard]] std::optional<std::string> check_alias(const std::string& alias);
 
-/// Reads and checks every line; every fault at once, each with its line number. Unknown or doubled keys, wrong
-/// types, values out of range, unknown deeds and cells, ticks out of order are faults. A last line that is not whole
-/// JSON is torn: dropped with a warning. (A whole last line without a line end is kept.)
+/// Reads and checks every line; every fault at once, each with its line number. Unknown or doubled keys,
+/// wrong types, values out of range, unknown deeds and cells, ticks out of order are faults. A last line
+/// that is empty or only begins an object is torn: dropped with a warning. (A whole last line without a line
+/// end is kept; any other last line is a fault.)
 [[nodiscard]] Result<AttemptFile> read_attempt(const std::string& path);
-[[nodiscard]] Result<AttemptFile> read_attempt_text(const std::string& text, const std::string& name_for_faults);
+[[nodiscard]] Result<AttemptFile> read_attempt_text(const std::string& text,
+                                                    const std::string& name_for_faults);
 
 /// The first line, and a line for each change (no line end).
 [[nodiscard]] std::string first_line(const Attempt& attempt);

@@ -6,8 +6,8 @@
 
 namespace halfdrop {
 
-/// One JSON object on one line, keys as in the contract (DEVELOPERS.md): attempt, level, alias, reproduced, titres,
-/// mean_titre_cm3, ideal_titre_cm3, concentration, marks, findings. What was not written is null.
+/// One JSON object on one line, keys as in the contract (DEVELOPERS.md): attempt, level, alias, reproduced,
+/// titres, mean_titre_cm3, ideal_titre_cm3, concentration, marks, findings. What was not written is null.
 [[nodiscard]] std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_name);
 /// The same for a person at a terminal.
 [[nodiscard]] std::string marks_text(const MarkedAttempt& marked, const std::string& attempt_name);

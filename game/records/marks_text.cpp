@@ -6,6 +6,7 @@
 
 #include "game/marking/cause_titles.h"
 #include "game/marking/wording.h"
+#include "game/marking/written_number.h"
 #include "game/records/marks_json.h"
 
 namespace halfdrop {
@@ -83,12 +84,28 @@ std::string head(const MarkedAttempt& marked, const std::string& attempt_name) {
   std::string out = wrapped("", marked.level_title + " (" + marked.level_id + ")");
   out += wrapped("", "Attempt " + attempt_name + (marked.alias.empty() ? "" : ", by " + marked.alias));
   if (marked.outcome.reproduced) {
-    return out + wrapped("", marked.outcome.compared ? "Replayed: nothing differs."
-                                                     : "Replayed, but not verified: there is no closing line to "
-                                                       "compare it with.");
+    return out + wrapped("", marked.outcome.compared
+                                 ? "Replayed: nothing differs."
+                                 : "Replayed, but not verified: there is no closing line to "
+                                   "compare it with.");
   }
   return out + wrapped("", "NOT REPRODUCED from " + figure_text(seconds(marked.outcome.first_difference), 1) +
                                " s on: " + marked.outcome.message);
+}
+
+/// What was written, as it was written; a dash for nothing, cut where it would break the table.
+std::string own(const std::string& text) {
+  constexpr std::size_t kFits = 8;
+  if (text.empty()) return "-";
+  if (columns(text) <= kFits) return tame(text);
+  std::string cut = tame(plain_figure(text).value_or(text)).substr(0, kFits - 1);
+  while (!cut.empty() && (continues(cut.back()) || static_cast<unsigned char>(cut.back()) >= 0xC0U))
+    cut.pop_back();
+  return plain_figure(text) && columns(*plain_figure(text)) <= kFits ? *plain_figure(text) : cut + "…";
+}
+
+int recorded_decimals(const TitreRow& row) {
+  return std::clamp(std::max(decimals_written(row.initial_text), decimals_written(row.final_text)), 2, 4);
 }
 
 std::string titre_table(const MarkedAttempt& marked) {
@@ -97,8 +114,8 @@ std::string titre_table(const MarkedAttempt& marked) {
                     right("ideal", 9) + right("off", 9) + "  counts\n";
   for (const TitreRow& row : marked.titres) {
     const bool sane = row.recorded_cm3 && std::fabs(*row.recorded_cm3) < 1e6;
-    out += "  " + left(row.run, 8) + right(figure(row.initial_cm3, 2), 9) +
-           right(figure(row.final_cm3, 2), 9) + right(figure(row.recorded_cm3, 2), 9) +
+    out += "  " + left(row.run, 8) + right(own(row.initial_text), 9) + right(own(row.final_text), 9) +
+           right(figure(row.recorded_cm3, recorded_decimals(row)), 9) +
            right(figure_text(marked.ideal_titre_cm3, 3), 9) +
            right(sane ? signed_figure(*row.recorded_cm3 - marked.ideal_titre_cm3, 3) : "-", 9) +
            (row.used ? "  yes" : "") + "\n";
@@ -107,10 +124,12 @@ std::string titre_table(const MarkedAttempt& marked) {
 }
 
 std::string result_lines(const MarkedAttempt& marked) {
-  std::string out = wrapped("", "Mean titre written: " + figure(marked.mean_titre_cm3, 2) +
-                                    " cm³. Ideal titre: " + figure_text(marked.ideal_titre_cm3, 3) + " cm³.");
+  std::string out = wrapped(
+      "", "Mean titre written: " + (marked.mean_text.empty() ? "none" : as_written(marked.mean_text)) +
+              " (cm³). Ideal titre: " + figure_text(marked.ideal_titre_cm3, 3) + " cm³.");
   std::string result = "Result written: ";
-  result += marked.reported ? significant_text(*marked.reported, 4) + " " + marked.unit : "none";
+  result +=
+      marked.reported_text.empty() ? "none" : as_written(marked.reported_text) + " (" + marked.unit + ")";
   result += ". True: " + significant_text(marked.true_value, 4) + " " + marked.unit;
   if (marked.reported && marked.true_value != 0.0) {
     const double off = 100.0 * (*marked.reported / marked.true_value - 1.0);

@@ -226,6 +226,15 @@ TEST_SUITE("attempt file") {
       }
     }
   }
+  TEST_CASE("a last line that does not begin as a change does was not torn: somebody wrote it") {
+    const std::string whole = start() + R"({"tick":1,"do":"lay tile"})" + "\n";
+    for (const char* last : {"hello\n", "hello", "]\n"}) {
+      CAPTURE(last);
+      const auto faults = faults_of(whole + last);
+      CHECK(has_fault_at(faults, "line 3"));
+      CHECK(exit_status(faults) == 3);
+    }
+  }
   TEST_CASE("a whole last line counts without its line end: nothing of it is lost") {
     const auto read = read_attempt_text(start() + R"({"tick":1,"do":"lay tile"})", "a.jsonl");
     REQUIRE(read.has_value());

@@ -164,7 +164,7 @@ TEST_CASE("the largest cause of a run comes first") {
   made.titres[0].breakdown = parts;
   const std::string text = marks_text(made, "a");
   const std::size_t jet = text.find("−0.200  Air in the jet");
-  const std::size_t past = text.find("+0.100  Past the first visible change");
+  const std::size_t past = text.find("+0.100  Endpoint passed, or not reached");
   const std::size_t rounding = text.find("+0.020  Rounding");
   REQUIRE(jet != std::string::npos);
   REQUIRE(past != std::string::npos);
