@@ -7,7 +7,12 @@
 namespace halfdrop {
 
 /// What a stream of random numbers is for. Adding one never changes the others.
-enum class Purpose : std::uint64_t { unknown = 1, burette_glass = 2, pipette_glass = 3, titrant_strength = 4 };
+enum class Purpose : std::uint64_t {
+  unknown = 1,
+  burette_glass = 2,
+  pipette_glass = 3,
+  titrant_strength = 4
+};
 
 struct Random {
   std::uint64_t state = 0;

@@ -1,6 +1,7 @@
 #pragma once
 // Units are part of every name (volume_cm3, head_mm, tap_degrees); plain double otherwise.
-// One way throughout: cm3 and mol/dm3 for liquids, mm for glass, cm for the bench, seconds and ticks for time.
+// One way throughout: cm3 and mol/dm3 for liquids, mm for glass, cm for the bench, seconds and ticks for
+// time.
 
 #include <cstdint>
 

@@ -14,7 +14,8 @@ namespace {
 /// Half the width of a tile: a flask further off stands on the bare bench.
 constexpr double kTileHalf_cm = 7.5;
 constexpr double kIndicatorBottle_cm3 = 30.0;
-constexpr double kWashBottle_cm3 = 500.0;
+/// The bottle and the store of pure water that it is filled from; that filling is left out.
+constexpr double kWashBottle_cm3 = 10000.0;
 
 }  // namespace
 
@@ -49,8 +50,8 @@ bool flask_under_jet(const BenchSpec& spec, const Hands& hands) {
 }
 
 bool flask_on_tile(const BenchState& state) {
-  return state.tile_laid && state.hands.flask_x_cm >= -kTileHalf_cm && state.hands.flask_x_cm <= kTileHalf_cm &&
-         state.hands.flask_y_cm < 1.0;
+  return state.tile_laid && state.hands.flask_x_cm >= -kTileHalf_cm &&
+         state.hands.flask_x_cm <= kTileHalf_cm && state.hands.flask_y_cm < 1.0;
 }
 
 }  // namespace halfdrop

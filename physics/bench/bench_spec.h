@@ -19,43 +19,46 @@ struct BottleSpec {
 
 /// What follows from the rest of the spec; see settle().
 struct Settled {
-  LiquidFlow liquid;                   ///< the titrant, taken as water at the bench's temperature
-  double full_drop_cm3 = 0.0;          ///< when a hanging drop lets go; 0: not settled yet
+  LiquidFlow liquid;           ///< the titrant, taken as water at the bench's temperature
+  double full_drop_cm3 = 0.0;  ///< when a hanging drop lets go; 0: not settled yet
 };
 
 /// The tube and its scale. Lengths along the tube, zero mark at the top of the scale.
 struct BuretteSpec {
   double nominal_cm3 = 50.0;
-  double scale_length_mm = 550.0;      ///< zero mark to last mark (reference: 500-600 mm for 50 cm3, from memory of ISO 385)
-  double above_zero_cm3 = 4.0;         ///< room from the zero mark to the rim
-  double below_scale_cm3 = 2.5;        ///< from the last mark to the tap
+  double scale_length_mm =
+      550.0;  ///< zero mark to last mark (reference: 500-600 mm for 50 cm3, from memory of ISO 385)
+  double above_zero_cm3 = 4.0;   ///< room from the zero mark to the rim
+  double below_scale_cm3 = 2.5;  ///< from the last mark to the tap
   double below_scale_mm = 60.0;
-  double jet_cm3 = 0.25;               ///< tap and jet together (0.1-0.5 cm3, engineering guess)
-  double jet_length_mm = 90.0;         ///< tap's axis to the tip
-  double outer_half_width_mm = 6.4;    ///< axis to the printed scale
-  double meniscus_height_mm = 3.41;    ///< contact line above lowest point, Young-Laplace in a 50 cm3 bore
-  /// Scale error: true volume from the zero mark to mark R is R + linear R/n + bow 4 R/n (1 - R/n), n nominal.
+  double jet_cm3 = 0.25;             ///< tap and jet together (0.1-0.5 cm3, engineering guess)
+  double jet_length_mm = 90.0;       ///< tap's axis to the tip
+  double outer_half_width_mm = 6.4;  ///< axis to the printed scale
+  double meniscus_height_mm = 3.41;  ///< contact line above lowest point, Young-Laplace in a 50 cm3 bore
+  /// Scale error: true volume from the zero mark to mark R is R + linear R/n + bow 4 R/n (1 - R/n), n
+  /// nominal.
   double scale_linear_cm3 = 0.0;
   double scale_bow_cm3 = 0.0;
 };
 
 /// Tap plug and outlet, for the flow.
 struct TapSpec {
-  double bore_mm = 2.4;                ///< hole in plug and barrel
-  double plug_mm = 7.0;                ///< diameter of the plug
-  double channel_mm = 3.0;             ///< length of the narrow passage where plug meets barrel
-  /// Fine groove filed round the plug from both edges of its bore, for drop by drop delivery (bench practice, from
-  /// memory): how far it reaches, and how deep a right-angled V it is at the bore; it tapers to nothing. 0: none.
+  double bore_mm = 2.4;     ///< hole in plug and barrel
+  double plug_mm = 7.0;     ///< diameter of the plug
+  double channel_mm = 3.0;  ///< length of the narrow passage where plug meets barrel
+  /// Fine groove filed round the plug from both edges of its bore, for drop by drop delivery (bench practice,
+  /// from memory): how far it reaches, and how deep a right-angled V it is at the bore; it tapers to nothing.
+  /// 0: none.
   double groove_degrees = 12.0;
   double groove_deep_mm = 0.32;
-  double jet_bore_mm = 0.70;           ///< narrowest bore of the jet
-  double jet_narrow_mm = 40.0;         ///< length of that bore
-  double tip_outer_mm = 3.0;           ///< wetted diameter of the tip
+  double jet_bore_mm = 0.70;    ///< narrowest bore of the jet
+  double jet_narrow_mm = 40.0;  ///< length of that bore
+  double tip_outer_mm = 3.0;    ///< wetted diameter of the tip
 };
 
 struct PipetteSpec {
   double nominal_cm3 = 25.0;
-  double true_cm3 = 25.0;              ///< what it delivers when used rightly
+  double true_cm3 = 25.0;  ///< what it delivers when used rightly
 };
 
 /// Conical flask, cone with a neck.
@@ -64,10 +67,11 @@ struct FlaskSpec {
   double neck_radius_cm = 1.4;
   double height_cm = 12.0;
   double neck_length_cm = 3.0;
-  double capacity_cm3 = 150.0;         ///< more runs over
-  double landing_cm3 = 0.5;            ///< size of the zone where drops land
-  double still_exchange_per_s = 0.02;  ///< landing zone renewed at rest: streaks last minutes (bench experience)
-  double swirled_exchange_per_s = 2.0; ///< ... and swirled hard: mixed in a few seconds (bench experience)
+  double capacity_cm3 = 150.0;  ///< more runs over
+  double landing_cm3 = 0.5;     ///< size of the zone where drops land
+  double still_exchange_per_s =
+      0.02;  ///< landing zone renewed at rest: streaks last minutes (bench experience)
+  double swirled_exchange_per_s = 2.0;  ///< ... and swirled hard: mixed in a few seconds (bench experience)
 };
 
 struct BenchSpec {
@@ -76,22 +80,23 @@ struct BenchSpec {
   BottleSpec sample;
   Indicator indicator;
   double indicator_drop_cm3 = 0.04;
-  double titrant_per_analyte = 1.0;    ///< nu: mol of titrant per mol of analyte at the level's endpoint
+  double titrant_per_analyte = 1.0;  ///< nu: mol of titrant per mol of analyte at the level's endpoint
   bool unknown_in_flask = true;
   BuretteSpec burette;
   TapSpec tap;
   PipetteSpec pipette;
   FlaskSpec flask;
-  double pour_cm3_s = 6.0;             ///< titrant bottle tilted fully
-  double funnel_keeps_cm3 = 0.15;      ///< wets the funnel and drips later (our own estimate)
-  double wash_cm3_s = 1.5;             ///< wash bottle squeezed fully
-  double rinse_cm3 = 30.0;             ///< water of each of the two rinses of a flask
-  double rinse_left_cm3 = 0.3;         ///< what a shaken-out flask keeps (our own estimate)
-  double tip_above_bench_cm = 11.2;    ///< jet's tip, just inside a flask's neck
-  double eye_distance_mm = 300.0;      ///< eye to the printed scale
+  double pour_cm3_s = 6.0;           ///< titrant bottle tilted fully
+  double funnel_keeps_cm3 = 0.15;    ///< wets the funnel and drips later (our own estimate)
+  double wash_cm3_s = 1.5;           ///< wash bottle squeezed fully
+  double rinse_cm3 = 30.0;           ///< water of each of the two rinses of a flask
+  double rinse_left_cm3 = 0.3;       ///< what a shaken-out flask keeps (our own estimate)
+  double tip_above_bench_cm = 11.2;  ///< jet's tip, just inside a flask's neck
+  double eye_distance_mm = 300.0;    ///< eye to the printed scale
   Settled settled;
 
-  /// c of the titre breakdown: label strength where the titrant is the standard, true strength where it is the unknown.
+  /// c of the titre breakdown: label strength where the titrant is the standard, true strength where it is
+  /// the unknown.
   [[nodiscard]] double breakdown_mol_dm3() const {
     return unknown_in_flask ? titrant.label_mol_dm3 : titrant.true_mol_dm3;
   }

@@ -25,13 +25,13 @@ inline constexpr std::size_t kMostFalling = 16;
 struct BenchState {
   Tick tick = 0;
   Ledger ledger;
-  Hands hands;                         ///< as they are now: the next step goes by them
+  Hands hands;  ///< as they are now: the next step goes by them
   bool coat_on = false;
   bool goggles_on = false;
   bool funnel_in = false;
   bool beaker_under = false;
   bool tile_laid = false;
-  Tick funnel_drip_due = 0;            ///< when the funnel lets its next drop go
+  Tick funnel_drip_due = 0;  ///< when the funnel lets its next drop go
   std::array<FallingDrop, kMostFalling> falling{};
 
   friend bool operator==(const BenchState&, const BenchState&) = default;

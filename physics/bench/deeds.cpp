@@ -42,6 +42,13 @@ Answer check_empty_flask(const BenchSpec& spec, const BenchState& state) {
   return refuse_if(flask_under_jet(spec, state.hands), Refusal::flask_under_jet);
 }
 
+/// Two rinses want their water.
+Answer check_rinse_flask(const BenchSpec& spec, const BenchState& state) {
+  if (const Answer no = check_empty_flask(spec, state)) return no;
+  const Quanta wanted = 2 * volume_quanta(spec.rinse_cm3);
+  return refuse_if(state.ledger.balance(Account::wash_bottle).volume < wanted, Refusal::bottle_empty);
+}
+
 Answer check_indicator(const BenchSpec& spec, const BenchState& state) {
   const double after_cm3 = flask_liquid(state.ledger).volume_cm3() + spec.indicator_drop_cm3;
   if (after_cm3 > spec.flask.capacity_cm3) return Refusal::flask_full;
@@ -74,48 +81,43 @@ void pour_away(Ledger& ledger, Account from) {
   ledger.transfer(from, Account::sink, ledger.balance(from).volume);
 }
 
-}  // namespace
-
-std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Deed deed) {
+/// What is worn, and where the apparatus stands. Deeds that only move liquid do nothing here.
+void move_apparatus(BenchState& state, Deed deed) {
   switch (deed) {
-    case Deed::put_on_coat: return refuse_if(state.coat_on, Refusal::already_done);
-    case Deed::put_on_goggles: return refuse_if(state.goggles_on, Refusal::already_done);
-    case Deed::take_off_goggles: return refuse_if(!state.goggles_on, Refusal::not_there);
-    case Deed::put_in_funnel: return refuse_if(state.funnel_in, Refusal::already_done);
-    case Deed::lift_out_funnel: return refuse_if(!state.funnel_in, Refusal::not_there);
-    case Deed::put_beaker_under: return check_beaker(state);
-    case Deed::take_beaker_away: return refuse_if(!state.beaker_under, Refusal::not_there);
-    case Deed::empty_beaker: return refuse_if(state.ledger.balance(Account::beaker).empty(), Refusal::not_there);
-    case Deed::lay_tile: return refuse_if(state.tile_laid, Refusal::already_done);
-    case Deed::take_tile_away: return refuse_if(!state.tile_laid, Refusal::not_there);
-    case Deed::fill_pipette: return check_fill_pipette(spec, state);
-    case Deed::deliver_aliquot: return check_deliver(spec, state);
-    case Deed::add_indicator: return check_indicator(spec, state);
-    case Deed::touch_off_drop: return check_touch_off(spec, state);
-    case Deed::empty_flask:
-    case Deed::rinse_flask: return check_empty_flask(spec, state);
-    case Deed::wipe_bench: return refuse_if(state.ledger.balance(Account::bench_top).empty(), Refusal::not_there);
+    case Deed::put_on_coat:
+      state.coat_on = true;
+      break;
+    case Deed::put_on_goggles:
+    case Deed::take_off_goggles:
+      state.goggles_on = deed == Deed::put_on_goggles;
+      break;
+    case Deed::put_in_funnel:
+    case Deed::lift_out_funnel:
+      state.funnel_in = deed == Deed::put_in_funnel;
+      break;
+    case Deed::put_beaker_under:
+    case Deed::take_beaker_away:
+      state.beaker_under = deed == Deed::put_beaker_under;
+      break;
+    case Deed::lay_tile:
+    case Deed::take_tile_away:
+      state.tile_laid = deed == Deed::lay_tile;
+      break;
+    default:
+      break;
   }
-  return std::nullopt;
 }
 
-void apply(const BenchSpec& spec, BenchState& state, Deed deed) {
-  assert(!check(spec, state, deed));
+/// What is poured, dropped and wiped. Deeds that only move apparatus do nothing here.
+void move_liquid(const BenchSpec& spec, BenchState& state, Deed deed) {
   Ledger& ledger = state.ledger;
   switch (deed) {
-    case Deed::put_on_coat: state.coat_on = true; break;
-    case Deed::put_on_goggles: state.goggles_on = true; break;
-    case Deed::take_off_goggles: state.goggles_on = false; break;
-    case Deed::put_in_funnel: state.funnel_in = true; break;
     case Deed::lift_out_funnel:
-      state.funnel_in = false;
       pour_away(ledger, Account::funnel);
       break;
-    case Deed::put_beaker_under: state.beaker_under = true; break;
-    case Deed::take_beaker_away: state.beaker_under = false; break;
-    case Deed::empty_beaker: pour_away(ledger, Account::beaker); break;
-    case Deed::lay_tile: state.tile_laid = true; break;
-    case Deed::take_tile_away: state.tile_laid = false; break;
+    case Deed::empty_beaker:
+      pour_away(ledger, Account::beaker);
+      break;
     case Deed::fill_pipette:
       ledger.transfer(Account::sample_bottle, Account::pipette, volume_quanta(spec.pipette.true_cm3));
       break;
@@ -125,11 +127,69 @@ void apply(const BenchSpec& spec, BenchState& state, Deed deed) {
     case Deed::add_indicator:
       ledger.transfer(Account::indicator_bottle, Account::flask_rest, volume_quanta(spec.indicator_drop_cm3));
       break;
-    case Deed::touch_off_drop: touch_off(state); break;
-    case Deed::empty_flask: pour_out(spec, ledger); break;
-    case Deed::rinse_flask: rinse(spec, ledger); break;
-    case Deed::wipe_bench: pour_away(ledger, Account::bench_top); break;
+    case Deed::touch_off_drop:
+      touch_off(state);
+      break;
+    case Deed::empty_flask:
+      pour_out(spec, ledger);
+      break;
+    case Deed::rinse_flask:
+      rinse(spec, ledger);
+      break;
+    case Deed::wipe_bench:
+      pour_away(ledger, Account::bench_top);
+      break;
+    default:
+      break;
   }
+}
+
+}  // namespace
+
+std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Deed deed) {
+  switch (deed) {
+    case Deed::put_on_coat:
+      return refuse_if(state.coat_on, Refusal::already_done);
+    case Deed::put_on_goggles:
+      return refuse_if(state.goggles_on, Refusal::already_done);
+    case Deed::take_off_goggles:
+      return refuse_if(!state.goggles_on, Refusal::not_there);
+    case Deed::put_in_funnel:
+      return refuse_if(state.funnel_in, Refusal::already_done);
+    case Deed::lift_out_funnel:
+      return refuse_if(!state.funnel_in, Refusal::not_there);
+    case Deed::put_beaker_under:
+      return check_beaker(state);
+    case Deed::take_beaker_away:
+      return refuse_if(!state.beaker_under, Refusal::not_there);
+    case Deed::empty_beaker:
+      return refuse_if(state.ledger.balance(Account::beaker).empty(), Refusal::not_there);
+    case Deed::lay_tile:
+      return refuse_if(state.tile_laid, Refusal::already_done);
+    case Deed::take_tile_away:
+      return refuse_if(!state.tile_laid, Refusal::not_there);
+    case Deed::fill_pipette:
+      return check_fill_pipette(spec, state);
+    case Deed::deliver_aliquot:
+      return check_deliver(spec, state);
+    case Deed::add_indicator:
+      return check_indicator(spec, state);
+    case Deed::touch_off_drop:
+      return check_touch_off(spec, state);
+    case Deed::empty_flask:
+      return check_empty_flask(spec, state);
+    case Deed::rinse_flask:
+      return check_rinse_flask(spec, state);
+    case Deed::wipe_bench:
+      return refuse_if(state.ledger.balance(Account::bench_top).empty(), Refusal::not_there);
+  }
+  return std::nullopt;
+}
+
+void apply(const BenchSpec& spec, BenchState& state, Deed deed) {
+  assert(!check(spec, state, deed));
+  move_apparatus(state, deed);
+  move_liquid(spec, state, deed);
 }
 
 }  // namespace halfdrop

@@ -1,6 +1,7 @@
 #pragma once
-// The double-entry account of every parcel of liquid on the bench. Liquid moves only by a transfer between two
-// accounts; amounts are whole multiples of fixed power-of-two quanta, so the books balance to the last bit.
+// The double-entry account of every parcel of liquid on the bench. Liquid moves only by a transfer between
+// two accounts; amounts are whole multiples of fixed power-of-two quanta, so the books balance to the last
+// bit.
 
 #include <array>
 #include <cstddef>
@@ -37,8 +38,8 @@ struct Parcel {
     return static_cast<double>(amount(c)) * kAmountQuantum_mol;
   }
   [[nodiscard]] bool empty() const { return volume == 0; }
-  /// What a well mixed parcel gives up with `part` of its volume (clamped to 0..volume); amounts rounded down,
-  /// except that the whole volume takes everything.
+  /// What a well mixed parcel gives up with `part` of its volume (clamped to 0..volume); amounts rounded
+  /// down, except that the whole volume takes everything.
   [[nodiscard]] Parcel share(Quanta part) const;
 
   Parcel& operator+=(const Parcel& other);

@@ -43,15 +43,16 @@ void add_ledger(Fnv1a& hash, const Ledger& ledger) {
 }
 
 void add_hands(Fnv1a& hash, const Hands& hands) {
-  for (const double value : {hands.tap, hands.eye_mm, hands.flask_x_cm, hands.flask_y_cm, hands.swirl, hands.wash,
-                             hands.pour, hands.card_mm}) {
+  for (const double value : {hands.tap, hands.eye_mm, hands.flask_x_cm, hands.flask_y_cm, hands.swirl,
+                             hands.wash, hands.pour, hands.card_mm}) {
     hash.add(value);
   }
 }
 
 }  // namespace
 
-// A field more or less changes one of these: add it to the hash (and to its test), then put the new size here.
+// A field more or less changes one of these: add it to the hash (and to its test), then put the new size
+// here.
 static_assert(sizeof(Parcel) == (1 + kComponents) * sizeof(Quanta));
 static_assert(sizeof(Ledger) == (1 + kAccounts) * kAccounts * sizeof(Parcel));
 static_assert(sizeof(Hands) == 8 * sizeof(double));

@@ -25,7 +25,8 @@ double column_volume_cm3(const BuretteSpec& burette, double reading_cm3) {
 double scale_reading_cm3(const BuretteSpec& burette, double column_cm3) {
   const double below_zero_cm3 =
       burette.below_scale_cm3 + true_volume_cm3(burette, burette.nominal_cm3) - column_cm3;
-  // true volume = reading + a small smooth error: a fixed number of substitutions converges far below a quantum.
+  // true volume = reading + a small smooth error: a fixed number of substitutions converges far below a
+  // quantum.
   double reading = below_zero_cm3;
   for (int i = 0; i < 8; ++i) reading += below_zero_cm3 - true_volume_cm3(burette, reading);
   return reading;
@@ -34,9 +35,10 @@ double scale_reading_cm3(const BuretteSpec& burette, double column_cm3) {
 double head_mm(const BuretteSpec& burette, double column_cm3) {
   if (column_cm3 <= 0.0) return burette.jet_length_mm;
   const double reading = scale_reading_cm3(burette, column_cm3);
-  const double above_tap_mm = reading <= burette.nominal_cm3
-                                  ? burette.below_scale_mm + (burette.nominal_cm3 - reading) * mm_per_cm3(burette)
-                                  : burette.below_scale_mm * std::min(1.0, column_cm3 / burette.below_scale_cm3);
+  const double above_tap_mm =
+      reading <= burette.nominal_cm3
+          ? burette.below_scale_mm + (burette.nominal_cm3 - reading) * mm_per_cm3(burette)
+          : burette.below_scale_mm * std::min(1.0, column_cm3 / burette.below_scale_cm3);
   return burette.jet_length_mm + above_tap_mm;
 }
 

@@ -7,8 +7,8 @@ struct BuretteSpec;
 
 /// True volume between the zero mark and mark `reading_cm3` (negative above zero), scale error included.
 [[nodiscard]] double true_volume_cm3(const BuretteSpec& burette, double reading_cm3);
-/// What the printed scale would say at the meniscus' lowest point; above zero negative, below the last mark more
-/// than nominal (scale continued).
+/// What the printed scale would say at the meniscus' lowest point; above zero negative, below the last mark
+/// more than nominal (scale continued).
 [[nodiscard]] double scale_reading_cm3(const BuretteSpec& burette, double column_cm3);
 /// Liquid in the tube when the meniscus stands at a mark.
 [[nodiscard]] double column_volume_cm3(const BuretteSpec& burette, double reading_cm3);

@@ -40,7 +40,8 @@ void fill(const BenchSpec& spec, BenchState& state, double pour) {
     }
   }
   const Quanta drop = volume_quanta(kFunnelDrop_cm3);
-  if (state.funnel_in && state.tick >= state.funnel_drip_due && ledger.balance(Account::funnel).volume >= drop) {
+  if (state.funnel_in && state.tick >= state.funnel_drip_due &&
+      ledger.balance(Account::funnel).volume >= drop) {
     ledger.transfer(Account::funnel, Account::column, drop);
     state.funnel_drip_due = state.tick + kDripTicks;
   }

@@ -11,7 +11,8 @@ namespace halfdrop {
 
 namespace {
 
-/// Entrance and exit of a sharp-edged passage, in velocity heads (White, Fluid Mechanics: 0.5 + 1; from memory).
+/// Entrance and exit of a sharp-edged passage, in velocity heads (White, Fluid Mechanics: 0.5 + 1; from
+/// memory).
 constexpr double kPassageLoss = 1.5;
 
 /// p = linear Q + square Q^2, SI.
@@ -75,8 +76,8 @@ Opening tap_opening(const TapSpec& tap, double position) {
   Opening opening;
   if (apart >= 2.0 * radius) return opening;
   const double half_angle = elementary::acos(apart / (2.0 * radius));
-  const double lens = 2.0 * radius * radius * half_angle -
-                      0.5 * apart * std::sqrt(4.0 * radius * radius - apart * apart);
+  const double lens =
+      2.0 * radius * radius * half_angle - 0.5 * apart * std::sqrt(4.0 * radius * radius - apart * apart);
   if (lens <= 0.0) return opening;
   opening.area_mm2 = lens;
   opening.hydraulic_mm = 4.0 * lens / (4.0 * radius * half_angle);
@@ -89,8 +90,8 @@ Groove groove_opening(const TapSpec& tap, double position) {
   const double in_mm = std::min(tap.bore_mm + reach_mm - bores_apart_mm(tap, position), reach_mm);
   if (reach_mm <= 0.0 || in_mm <= 0.0 || tap.groove_deep_mm <= 0.0) return {};
   const double share = in_mm / reach_mm;
-  // Friction goes as depth^-4 (area times hydraulic diameter squared): the integral of (in / x)^4 from here to the
-  // root is in/3 (1 - share^3). The edge itself is taken as long as it is deep.
+  // Friction goes as depth^-4 (area times hydraulic diameter squared): the integral of (in / x)^4 from here
+  // to the root is in/3 (1 - share^3). The edge itself is taken as long as it is deep.
   const double deep_mm = tap.groove_deep_mm * share;
   return {deep_mm, in_mm / 3.0 * (1.0 - share * share * share) + deep_mm};
 }
@@ -107,7 +108,8 @@ double flow_cm3_s(const TapSpec& tap, const LiquidFlow& liquid, double position,
   const double linear = 2.0 * plug.linear + jet.linear;
   const double square = 2.0 * plug.square + jet.square;
   // The root of square Q^2 + linear Q = p, written so that it does not cancel where friction rules.
-  const double flow_m3_s = 2.0 * pressure_pa / (linear + std::sqrt(linear * linear + 4.0 * square * pressure_pa));
+  const double flow_m3_s =
+      2.0 * pressure_pa / (linear + std::sqrt(linear * linear + 4.0 * square * pressure_pa));
   return flow_m3_s * 1e6;
 }
 

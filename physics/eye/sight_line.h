@@ -1,6 +1,6 @@
 #pragma once
-// What an eye at a height reads: the sight line to the meniscus on the tube's axis crosses the printed scale in
-// front of it elsewhere than level. Straight sight lines; refraction is left out.
+// What an eye at a height reads: the sight line to the meniscus on the tube's axis crosses the printed scale
+// in front of it elsewhere than level. Straight sight lines; refraction is left out.
 
 namespace halfdrop {
 

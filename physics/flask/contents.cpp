@@ -83,7 +83,8 @@ double visible_change(const BenchSpec& spec, const Parcel& liquid) {
 }
 
 double excess_titrant_mol(const BenchSpec& spec, const Parcel& liquid) {
-  return liquid.amount_mol(Component::titrant) - spec.titrant_per_analyte * liquid.amount_mol(Component::analyte);
+  return liquid.amount_mol(Component::titrant) -
+         spec.titrant_per_analyte * liquid.amount_mol(Component::analyte);
 }
 
 std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid) {

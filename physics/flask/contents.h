@@ -21,15 +21,15 @@ enum class Backdrop { white_tile, bare_bench };
 /// Light enters through the liquid, meets what the flask stands on and comes back: twice the depth.
 [[nodiscard]] double sight_path_cm(const FlaskSpec& flask, double volume_cm3);
 
-/// CIEDE2000 at which a viewer first sees the change against the same flask before any titrant. Our choice: 3,
-/// about three just-noticeable differences, for a colour that is not seen beside its reference.
+/// CIEDE2000 at which a viewer first sees the change against the same flask before any titrant. Our choice:
+/// 3, about three just-noticeable differences, for a colour that is not seen beside its reference.
 inline constexpr double kFirstVisibleChange = 3.0;
 
 /// How far a flask's mixed liquid is, in CIEDE2000, from its colour with all titrant taken out, on its tile.
 [[nodiscard]] double visible_change(const BenchSpec& spec, const Parcel& liquid);
 
-/// Titrant (cm3 of c = breakdown_mol_dm3) past equivalence at which this flask first shows its change, closed to
-/// air. Negative: before equivalence. Bisected to 1e-10 cm3; volume and indicator as they are in `liquid`.
+/// Titrant (cm3 of c = breakdown_mol_dm3) past equivalence at which this flask first shows its change, closed
+/// to air. Negative: before equivalence. Bisected to 1e-10 cm3; volume and indicator as they are in `liquid`.
 /// Nothing when it shows none within 10 cm3 past equivalence (no indicator, say).
 [[nodiscard]] std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid);
 

@@ -22,7 +22,8 @@ Parcel flask_liquid(const Ledger& ledger) {
 
 double exchange_per_s(const BenchSpec& spec, double swirl) {
   const FlaskSpec& flask = spec.flask;
-  return flask.still_exchange_per_s + (flask.swirled_exchange_per_s - flask.still_exchange_per_s) * swirl * swirl;
+  return flask.still_exchange_per_s +
+         (flask.swirled_exchange_per_s - flask.still_exchange_per_s) * swirl * swirl;
 }
 
 void mix(const BenchSpec& spec, BenchState& state, double swirl) {
@@ -42,7 +43,8 @@ void mix(const BenchSpec& spec, BenchState& state, double swirl) {
 void wash_down(const BenchSpec& spec, BenchState& state, double wash) {
   if (wash <= 0.0) return;
   Ledger& ledger = state.ledger;
-  ledger.transfer(Account::wash_bottle, Account::flask_rest, volume_quanta(wash * spec.wash_cm3_s * kSecondsPerTick));
+  ledger.transfer(Account::wash_bottle, Account::flask_rest,
+                  volume_quanta(wash * spec.wash_cm3_s * kSecondsPerTick));
   const Parcel& wall = ledger.balance(Account::flask_wall);
   if (!wall.empty()) {
     const double share = wash * kWashedDownPerSecond * kSecondsPerTick;

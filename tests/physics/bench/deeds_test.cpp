@@ -86,4 +86,17 @@ TEST_CASE("an emptied flask keeps a heel of the last run; two rinses leave less 
   CHECK(rinsed.amount_mol(Component::analyte) < 1e-3 * heel.amount_mol(Component::analyte));
 }
 
+TEST_CASE("without pure water there is no rinsing: a flask is not clean because somebody meant it") {
+  const BenchSpec spec = titration_bench();
+  BenchState state = flask_aside(spec);
+  charge_flask(spec, state);
+  apply(spec, state, Deed::empty_flask);
+  Ledger& ledger = state.ledger;
+  const Quanta wanted = 2 * volume_quanta(spec.rinse_cm3);
+  ledger.transfer(Account::wash_bottle, Account::sink, ledger.balance(Account::wash_bottle).volume - wanted);
+  CHECK(!check(spec, state, Deed::rinse_flask));
+  ledger.transfer(Account::wash_bottle, Account::sink, 1);
+  CHECK(check(spec, state, Deed::rinse_flask) == Refusal::bottle_empty);
+}
+
 }  // namespace halfdrop

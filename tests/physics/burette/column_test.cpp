@@ -30,9 +30,10 @@ TEST_CASE("a scale without error is its own truth") {
   for (double mark = -3.0; mark <= 50.0; mark += 0.5) CHECK(true_volume_cm3(burette, mark) == mark);
 }
 
-// By hand from the formula of BuretteSpec: linear R/50 + 4 bow (R/50)(1 - R/50). That levels draw both within a class
-// is tested where they are drawn (bench of a level).
-TEST_CASE("the linear error is whole at the last mark and half in the middle, the bow whole in the middle alone") {
+// By hand from the formula of BuretteSpec: linear R/50 + 4 bow (R/50)(1 - R/50). That levels draw both within
+// a class is tested where they are drawn (bench of a level).
+TEST_CASE(
+    "the linear error is whole at the last mark and half in the middle, the bow whole in the middle alone") {
   BuretteSpec burette;
   burette.scale_linear_cm3 = 0.04;
   burette.scale_bow_cm3 = -0.01;
