@@ -12,6 +12,9 @@ namespace halfdrop::desk {
 
 namespace {
 
+/// An option that was given says something.
+std::string not_empty(const std::string& text) { return text.empty() ? "nothing given" : ""; }
+
 /// The command line: what CLI11 fills in.
 struct CommandLine {
   CLI::App app{"Halfdrop's desk: performs, marks and checks, without a window.", "halfdrop-desk"};
@@ -56,7 +59,7 @@ struct CommandLine {
   void add_curve() {
     CLI::App* const sub = app.add_subcommand("curve", "Prints a titration curve as CSV.");
     const auto add = [sub](const char* name, auto& into, const char* type, const char* help) {
-      return sub->add_option(name, into, help)->type_name(type);
+      return sub->add_option(name, into, help)->type_name(type)->check(not_empty);
     };
     add("LEVEL", curve.level, "", "Level file; its unknown is taken in the middle of its range");
     add("--flask", curve.flask, "NAME MOL_DM3", "Substance in the flask and its strength")->expected(2);

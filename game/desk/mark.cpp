@@ -12,7 +12,7 @@ namespace {
 int mark_one(const std::string& path, const MarkOptions& options, Streams streams) {
   const Result<AttemptFile> file = read_attempt(path);
   if (!file) return report(file.error(), streams);
-  for (const std::string& warning : file->warnings) streams.err << path << ": warning: " << warning << '\n';
+  for (const std::string& warning : file->warnings) streams.err << "warning: " << warning << '\n';
   const MarkedAttempt marked = mark(file->attempt);
   if (options.json) {
     streams.out << marks_json(marked, path) << '\n';

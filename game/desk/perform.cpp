@@ -1,3 +1,4 @@
+#include <filesystem>
 #include <ostream>
 
 #include "game/demonstrator/demonstrator.h"
@@ -16,6 +17,17 @@ std::string unknown_mistake(const std::string& name) {
   return "the catalogue has no mistake \"" + name + "\"" + did_you_mean(name, names);
 }
 
+/// Why an attempt cannot be written there, found before it is performed.
+std::optional<std::string> cannot_write(const std::filesystem::path& out) {
+  std::error_code none;
+  const std::filesystem::path folder = out.has_parent_path() ? out.parent_path() : ".";
+  if (!std::filesystem::is_directory(folder, none))
+    return "cannot be made: there is no folder " + folder.string();
+  if (std::filesystem::exists(out, none) && !std::filesystem::is_regular_file(out, none))
+    return "cannot be written: it is no file";
+  return std::nullopt;
+}
+
 }  // namespace
 
 int perform_level(const PerformOptions& options, Streams streams) {
@@ -24,6 +36,9 @@ int perform_level(const PerformOptions& options, Streams streams) {
   for (const std::string& name : options.mistakes) {
     if (!find_mistake(name)) return wrong_argument("--mistake", unknown_mistake(name), streams);
   }
+  if (const auto why = check_alias(options.alias)) return wrong_argument("--alias", *why, streams);
+  if (const auto why = cannot_write(options.out))
+    return report({Fault{FaultKind::cannot_open, options.out, "", *why}}, streams);
   const Result<Level> level = read_level(options.level);
   if (!level) return report(level.error(), streams);
   const Performance performance = perform(*level, *seed, options.alias, options.mistakes);
