@@ -87,50 +87,62 @@ void draw_sink(Canvas& canvas, const Rect& r) {
                  Paint::vertical(basin.y + 3, basin.y + 13, {{0, rgb(0x8a8e8c)}, {1, rgb(0xd8dad5)}}));
 }
 
+namespace {
+
+void draw_coat_cloth(Canvas& canvas, const Rect& r, float cx) {
+  canvas.soft_rect({r.x + 8, r.y + 20, r.w, r.h - 16}, 14, 12, faded(palette::shadow, 0.22));
+  const Points coat =
+      Path({cx - 10, r.y + 8})
+          .cubic({cx - 20, r.y + 16}, {r.x + 4, r.y + 22}, {r.x + 2, r.y + 46})
+          .cubic({r.x - 2, r.y + 110}, {r.x + 4, r.y + 180}, {r.x + 3, r.bottom() - 4})
+          .quad({cx - 10, r.bottom() + 5}, {cx, r.bottom()})
+          .quad({cx + 14, r.bottom() + 6}, {r.right() - 2, r.bottom() - 5})
+          .cubic({r.right() - 4, r.y + 180}, {r.right() + 2, r.y + 110}, {r.right() - 3, r.y + 46})
+          .cubic({r.right() - 5, r.y + 22}, {cx + 20, r.y + 16}, {cx + 10, r.y + 8})
+          .quad({cx, r.y + 18}, {cx - 10, r.y + 8})
+          .points();
+  canvas.polygon(coat, Paint::horizontal(r.x, r.right(),
+                                         {{0, rgb(0xc6ccce)},
+                                          {0.16F, palette::cloth},
+                                          {0.30F, rgb(0xd5dadb)},
+                                          {0.42F, palette::cloth},
+                                          {0.62F, rgb(0xf4f4f0)},
+                                          {0.74F, rgb(0xd0d5d6)},
+                                          {0.86F, palette::cloth},
+                                          {1, rgb(0xb4bcbe)}}));
+  canvas.stroke(coat, {1.0F, true}, faded(palette::glass_edge, 0.55));
+}
+
+void draw_lapel_and_sleeve(Canvas& canvas, const Rect& r, float cx, float side) {
+  const Points edge = {
+      {cx + side * 9, r.y + 9}, {cx + side * 21, r.y + 30}, {cx + side * 12, r.y + 38}, {cx, r.y + 62}};
+  Points lapel = edge;
+  lapel.push_back({cx + side * 2, r.y + 34});
+  canvas.polygon(lapel, mixed(palette::cloth, palette::cloth_shade, 0.35));
+  canvas.stroke(edge, {1.0F}, faded(palette::glass_edge, 0.7));
+  canvas.stroke(
+      Path({cx + side * 24, r.y + 60})
+          .cubic({cx + side * 22, r.y + 110}, {cx + side * 26, r.y + 160}, {cx + side * 25, r.y + 214})
+          .points(),
+      {1.2F}, faded(palette::glass_edge, 0.55));
+}
+
+void draw_coat(Canvas& canvas, const Rect& r, float cx) {
+  draw_coat_cloth(canvas, r, cx);
+  canvas.line({cx, r.y + 58}, {cx + 1, r.bottom()}, 1.2F, faded(palette::glass_edge, 0.8));
+  draw_lapel_and_sleeve(canvas, r, cx, -1.0F);
+  draw_lapel_and_sleeve(canvas, r, cx, 1.0F);
+  for (const float y : {84.0F, 122.0F, 160.0F, 198.0F})
+    canvas.circle({cx + 5, r.y + y}, 2.1F, palette::steel);
+  canvas.stroke({{cx + 9, r.y + 226}, {cx + 27, r.y + 226}}, {1.4F}, faded(palette::glass_edge, 0.8));
+  canvas.stroke({{cx - 27, r.y + 226}, {cx - 9, r.y + 226}}, {1.4F}, faded(palette::glass_edge, 0.8));
+}
+
+}  // namespace
+
 void draw_coat_peg(Canvas& canvas, const Rect& r, bool coat_hangs) {
   const float cx = r.x + r.w / 2;
-  if (coat_hangs) {
-    canvas.soft_rect({r.x + 8, r.y + 20, r.w, r.h - 16}, 14, 12, faded(palette::shadow, 0.22));
-    const Points coat =
-        Path({cx - 10, r.y + 8})
-            .cubic({cx - 20, r.y + 16}, {r.x + 4, r.y + 22}, {r.x + 2, r.y + 46})
-            .cubic({r.x - 2, r.y + 110}, {r.x + 4, r.y + 180}, {r.x + 3, r.bottom() - 4})
-            .quad({cx - 10, r.bottom() + 5}, {cx, r.bottom()})
-            .quad({cx + 14, r.bottom() + 6}, {r.right() - 2, r.bottom() - 5})
-            .cubic({r.right() - 4, r.y + 180}, {r.right() + 2, r.y + 110}, {r.right() - 3, r.y + 46})
-            .cubic({r.right() - 5, r.y + 22}, {cx + 20, r.y + 16}, {cx + 10, r.y + 8})
-            .quad({cx, r.y + 18}, {cx - 10, r.y + 8})
-            .points();
-    canvas.polygon(coat, Paint::horizontal(r.x, r.right(),
-                                           {{0, rgb(0xc6ccce)},
-                                            {0.16F, palette::cloth},
-                                            {0.30F, rgb(0xd5dadb)},
-                                            {0.42F, palette::cloth},
-                                            {0.62F, rgb(0xf4f4f0)},
-                                            {0.74F, rgb(0xd0d5d6)},
-                                            {0.86F, palette::cloth},
-                                            {1, rgb(0xb4bcbe)}}));
-    canvas.stroke(coat, {1.0F, true}, faded(palette::glass_edge, 0.55));
-    canvas.line({cx, r.y + 58}, {cx + 1, r.bottom()}, 1.2F, faded(palette::glass_edge, 0.8));
-    for (const float s : {-1.0F, 1.0F}) {  // lapels, sleeves' folds, pockets
-      canvas.polygon({{cx + s * 9, r.y + 9},
-                      {cx + s * 21, r.y + 30},
-                      {cx + s * 12, r.y + 38},
-                      {cx, r.y + 62},
-                      {cx + s * 2, r.y + 34}},
-                     mixed(palette::cloth, palette::cloth_shade, 0.35));
-      canvas.stroke({{cx + s * 9, r.y + 9}, {cx + s * 21, r.y + 30}, {cx + s * 12, r.y + 38}, {cx, r.y + 62}},
-                    {1.0F}, faded(palette::glass_edge, 0.7));
-      canvas.stroke(Path({cx + s * 24, r.y + 60})
-                        .cubic({cx + s * 22, r.y + 110}, {cx + s * 26, r.y + 160}, {cx + s * 25, r.y + 214})
-                        .points(),
-                    {1.2F}, faded(palette::glass_edge, 0.55));
-    }
-    for (const float y : {84.0F, 122.0F, 160.0F, 198.0F})
-      canvas.circle({cx + 5, r.y + y}, 2.1F, palette::steel);
-    canvas.stroke({{cx + 9, r.y + 226}, {cx + 27, r.y + 226}}, {1.4F}, faded(palette::glass_edge, 0.8));
-    canvas.stroke({{cx - 27, r.y + 226}, {cx - 9, r.y + 226}}, {1.4F}, faded(palette::glass_edge, 0.8));
-  }
+  if (coat_hangs) draw_coat(canvas, r, cx);
   canvas.soft_ellipse({cx + 3, r.y + 5}, 7, 6, 3, faded(palette::shadow, 0.3));
   canvas.circle({cx, r.y + 2}, 6,
                 Paint::vertical(r.y - 4, r.y + 8, {{0, palette::wood}, {1, palette::wood_dark}}));

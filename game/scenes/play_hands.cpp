@@ -25,6 +25,26 @@ HandsChange tap_to(double tap) {
   return change;
 }
 
+/// Keys that always mean the same deed.
+std::optional<Deed> simple_deed(Key::Key key) {
+  switch (key) {
+    case Key::C:
+      return Deed::put_on_coat;
+    case Key::I:
+      return Deed::add_indicator;
+    case Key::O:
+      return Deed::touch_off_drop;
+    case Key::X:
+      return Deed::empty_flask;
+    case Key::V:
+      return Deed::rinse_flask;
+    case Key::M:
+      return Deed::wipe_bench;
+    default:
+      return std::nullopt;
+  }
+}
+
 }  // namespace
 
 void PlayScene::move_hands(const HandsChange& change) {
@@ -152,10 +172,11 @@ bool PlayScene::hold_key(const sf::Event::KeyEvent& key) {
 }
 
 bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
+  if (const std::optional<Deed> deed = simple_deed(key.code)) {
+    act(*deed);
+    return true;
+  }
   switch (key.code) {
-    case Key::C:
-      act(Deed::put_on_coat);
-      return true;
     case Key::G:
       act_either(Deed::put_on_goggles, Deed::take_off_goggles, view_.goggles_on);
       return true;
@@ -174,21 +195,6 @@ bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
       return true;
     case Key::A:
       act_either(Deed::fill_pipette, Deed::deliver_aliquot, view_.pipette_cm3 > 0.5);
-      return true;
-    case Key::I:
-      act(Deed::add_indicator);
-      return true;
-    case Key::O:
-      act(Deed::touch_off_drop);
-      return true;
-    case Key::X:
-      act(Deed::empty_flask);
-      return true;
-    case Key::V:
-      act(Deed::rinse_flask);
-      return true;
-    case Key::M:
-      act(Deed::wipe_bench);
       return true;
     default:
       return false;

@@ -18,26 +18,31 @@ std::string spaced(std::string words) {
   return words;
 }
 
+/// A thing that is clicked.
+Thing clicked(std::string name, const Rect& rect, std::string says, std::optional<Deed> deed,
+              std::optional<Deed> other_deed = {}) {
+  return {std::move(name), rect, std::move(says), deed, other_deed, Grip::none};
+}
+
+/// A thing that is held or dragged.
+Thing held(std::string name, const Rect& rect, std::string says, Grip grip) {
+  return {std::move(name), rect, std::move(says), {}, {}, grip};
+}
+
 Thing tap(const BenchPicture& picture) {
-  const float y = layout::tap_y(picture.spec);
-  return {
-      "tap",
-      {kJetX - 22, y - 92, 116, 116},
+  return held(
+      "tap", {kJetX - 22, layout::tap_y(picture.spec) - 92, 116, 116},
       "Tap: drag the handle, or [←] shut and [→] open (finely with Shift); [S] snaps it shut, [D] goes back",
-      {},
-      {},
-      Grip::tap};
+      Grip::tap);
 }
 
 Thing jet(const BenchPicture& picture) {
   const float top = layout::tap_y(picture.spec) + 26, tip = layout::tip_y(picture.spec);
-  return {"jet",
-          {kJetX - 14, top, 28, tip + 16 - top},
-          picture.view.hanging_cm3 > 0 ? "A drop hangs at the tip: click to touch it off on the glass [O]"
-                                       : "The jet, below the tap",
-          Deed::touch_off_drop,
-          {},
-          Grip::none};
+  return clicked("jet", {kJetX - 14, top, 28, tip + 16 - top},
+                 picture.view.hanging_cm3 > 0
+                     ? "A drop hangs at the tip: click to touch it off on the glass [O]"
+                     : "The jet, below the tap",
+                 Deed::touch_off_drop);
 }
 
 Thing flask(const BenchPicture& picture) {
@@ -49,82 +54,105 @@ Thing flask(const BenchPicture& picture) {
   if (view.flask_cm3 > 1) says += ", " + spaced(colour_words(view.rest_colour, view.backdrop_colour));
   says += view.flask_under_jet ? ": drag it or [F] sets it aside; swirl: hold [Space] or the right button"
                                : ": drag it under the jet or [F]; empty [X], rinse with water [V]";
-  return {"flask", {foot.x - half, foot.y - high, 2 * half, high + 4}, says, {}, {}, Grip::flask};
+  return held("flask", {foot.x - half, foot.y - high, 2 * half, high + 4}, says, Grip::flask);
 }
 
 Thing beaker(const View& view) {
-  if (view.beaker_under)
-    return {"beaker",
-            layout::kBeakerUnder,
-            "Waste beaker: click takes it away [B]; right button pours it out [Shift+B]",
-            Deed::take_beaker_away,
-            Deed::empty_beaker,
-            Grip::none};
-  return {"beaker",
-          layout::kBeakerAside,
-          "Waste beaker: click puts it under the jet [B]; right button pours it out [Shift+B]",
-          Deed::put_beaker_under,
-          Deed::empty_beaker,
-          Grip::none};
+  if (view.beaker_under) {
+    return clicked("beaker", layout::kBeakerUnder,
+                   "Waste beaker: click takes it away [B]; right button pours it out [Shift+B]",
+                   Deed::take_beaker_away, Deed::empty_beaker);
+  }
+  return clicked("beaker", layout::kBeakerAside,
+                 "Waste beaker: click puts it under the jet [B]; right button pours it out [Shift+B]",
+                 Deed::put_beaker_under, Deed::empty_beaker);
 }
 
 Thing tile(const View& view) {
-  if (view.tile_laid)
-    return {"tile",
-            layout::kTileLaid,
-            "White tile: colour shows best on it; click takes it away [L]",
-            Deed::take_tile_away,
-            {},
-            Grip::none};
-  return {"tile", layout::kTileAside, "White tile: click lays it under the jet [L]", Deed::lay_tile,
-          {},     Grip::none};
+  if (view.tile_laid) {
+    return clicked("tile", layout::kTileLaid, "White tile: colour shows best on it; click takes it away [L]",
+                   Deed::take_tile_away);
+  }
+  return clicked("tile", layout::kTileAside, "White tile: click lays it under the jet [L]", Deed::lay_tile);
 }
 
 Thing funnel(const BenchPicture& picture) {
   const layout::FarScale far(picture.spec);
-  if (picture.view.funnel_in)
-    return {"funnel",
-            {far.tube_x - 20, far.rim_y - 30, 40, 40},
-            "Funnel in the burette: click lifts it out [N]",
-            Deed::lift_out_funnel,
-            {},
-            Grip::none};
-  return {
-      "funnel",  layout::kFunnelAside, "Funnel: click puts it in the burette [N]", Deed::put_in_funnel, {},
-      Grip::none};
+  if (picture.view.funnel_in) {
+    return clicked("funnel", {far.tube_x - 20, far.rim_y - 30, 40, 40},
+                   "Funnel in the burette: click lifts it out [N]", Deed::lift_out_funnel);
+  }
+  return clicked("funnel", layout::kFunnelAside, "Funnel: click puts it in the burette [N]",
+                 Deed::put_in_funnel);
 }
 
 Thing pipette(const View& view, const char* name, const Rect& rect) {
-  if (view.pipette_cm3 > 0.5)
-    return {name,
-            rect,
-            "Pipette, filled to its line: click lets it run into the flask [A]",
-            Deed::deliver_aliquot,
-            {},
-            Grip::none};
-  return {name, rect,      "Sample and pipette: click fills the pipette to its line [A]", Deed::fill_pipette,
-          {},   Grip::none};
+  if (view.pipette_cm3 > 0.5) {
+    return clicked(name, rect, "Pipette, filled to its line: click lets it run into the flask [A]",
+                   Deed::deliver_aliquot);
+  }
+  return clicked(name, rect, "Sample and pipette: click fills the pipette to its line [A]",
+                 Deed::fill_pipette);
 }
 
 Thing goggles(const View& view) {
-  if (view.goggles_on)
-    return {"goggles",
-            layout::kGoggles,
-            "You wear eye protection: click takes it off [G]",
-            Deed::take_off_goggles,
-            {},
-            Grip::none};
-  return {"goggles", layout::kGoggles, "Eye protection: click puts it on [G]", Deed::put_on_goggles,
-          {},        Grip::none};
+  if (view.goggles_on) {
+    return clicked("goggles", layout::kGoggles, "You wear eye protection: click takes it off [G]",
+                   Deed::take_off_goggles);
+  }
+  return clicked("goggles", layout::kGoggles, "Eye protection: click puts it on [G]", Deed::put_on_goggles);
 }
 
 Thing coat(const View& view) {
-  return {"coat",
-          layout::kCoat,
-          view.coat_on ? "You wear your coat, buttoned" : "Lab coat: click puts it on and buttons it [C]",
-          Deed::put_on_coat,
-          {},
-          Grip::none};
+  return clicked(
+      "coat", layout::kCoat,
+      view.coat_on ? "You wear your coat, buttoned" : "Lab coat: click puts it on and buttons it [C]",
+      Deed::put_on_coat);
+}
+
+void add_bottles(const BenchPicture& picture, std::vector<Thing>& all) {
+  all.push_back(held(
+      "titrant", layout::kTitrantBottle,
+      "Titrant: hold the button or [P] to pour it into the burette; gently with Shift or the right button",
+      Grip::pour));
+  const bool in_hand = pipette_in_hand(picture);
+  all.push_back(
+      pipette(picture.view, "pipette", in_hand ? pipette_in_flask(picture) : layout::kPipette.grown(6)));
+  all.push_back(pipette(picture.view, "sample", layout::kSampleBottle));
+  all.push_back(clicked("indicator", layout::kIndicator, "Indicator: click adds one drop to the flask [I]",
+                        Deed::add_indicator));
+  all.push_back(held("water", layout::kWashBottle,
+                     "Wash bottle: hold the button or [W] to wash down the flask's wall and the jet",
+                     Grip::wash));
+}
+
+void add_room(const View& view, std::vector<Thing>& all) {
+  all.push_back(clicked(
+      "cloth", layout::kCloth,
+      view.spilt_cm3 > 0 ? "Cloth: the bench is wet, click mops it up [M]" : "Cloth: for mopping up [M]",
+      Deed::wipe_bench));
+  all.push_back(clicked("sink", layout::kSink,
+                        "Sink: click rinses the flask with water [V]; right button only empties it [X]",
+                        Deed::rinse_flask, Deed::empty_flask));
+  all.push_back(goggles(view));
+  all.push_back(coat(view));
+}
+
+void add_eye(const BenchPicture& picture, std::vector<Thing>& all) {
+  const Hands& hands = picture.view.hands;
+  all.push_back(held("eye-rail", EyePicture::rail(layout::kEye),
+                     "Your eye: drag it, turn the wheel, or [↑] [↓] (10 mm with Shift); level when the far "
+                     "half of a ring hides behind the near",
+                     Grip::eye_rail));
+  all.push_back(held("card", EyePicture::card_handle(layout::kEye, hands.card_mm).grown(4),
+                     "Reading card, white over dark: drag it until its dark edge stands just below the "
+                     "meniscus [K]",
+                     Grip::card));
+  all.push_back(held("eye-picture", EyePicture::frame(layout::kEye),
+                     "What your eye sees: turn the wheel to move it; [K] holds the card just below",
+                     Grip::none));
+  all.push_back(held("eye", far_eye(picture.spec, hands.eye_mm).grown(3),
+                     "Your eye: drag it, turn the wheel, or [↑] [↓] (10 mm with Shift)", Grip::far_eye));
 }
 
 }  // namespace
@@ -136,66 +164,9 @@ std::vector<Thing> things(const BenchPicture& picture) {
   all.push_back(flask(picture));
   if (!view.beaker_under) all.push_back(beaker(view));
   all.push_back(tile(view));
-  all.push_back(
-      {"titrant",
-       layout::kTitrantBottle,
-       "Titrant: hold the button or [P] to pour it into the burette; gently with Shift or the right button",
-       {},
-       {},
-       Grip::pour});
-  const bool held = pipette_in_hand(picture);
-  all.push_back(pipette(view, "pipette", held ? pipette_in_flask(picture) : layout::kPipette.grown(6)));
-  all.push_back(pipette(view, "sample", layout::kSampleBottle));
-  all.push_back({"indicator",
-                 layout::kIndicator,
-                 "Indicator: click adds one drop to the flask [I]",
-                 Deed::add_indicator,
-                 {},
-                 Grip::none});
-  all.push_back({"water",
-                 layout::kWashBottle,
-                 "Wash bottle: hold the button or [W] to wash down the flask's wall and the jet",
-                 {},
-                 {},
-                 Grip::wash});
-  all.push_back(
-      {"cloth",
-       layout::kCloth,
-       view.spilt_cm3 > 0 ? "Cloth: the bench is wet, click mops it up [M]" : "Cloth: for mopping up [M]",
-       Deed::wipe_bench,
-       {},
-       Grip::none});
-  all.push_back({"sink", layout::kSink,
-                 "Sink: click rinses the flask with water [V]; right button only empties it [X]",
-                 Deed::rinse_flask, Deed::empty_flask, Grip::none});
-  all.push_back(goggles(view));
-  all.push_back(coat(view));
-  all.push_back({"eye-rail",
-                 EyePicture::rail(layout::kEye),
-                 "Your eye: drag it, turn the wheel, or [↑] [↓] (10 mm with Shift); level when the far half "
-                 "of a ring hides behind the near",
-                 {},
-                 {},
-                 Grip::eye_rail});
-  all.push_back(
-      {"card",
-       EyePicture::card_handle(layout::kEye, view.hands.card_mm).grown(4),
-       "Reading card, white over dark: drag it until its dark edge stands just below the meniscus [K]",
-       {},
-       {},
-       Grip::card});
-  all.push_back({"eye-picture",
-                 EyePicture::frame(layout::kEye),
-                 "What your eye sees: turn the wheel to move it; [K] holds the card just below",
-                 {},
-                 {},
-                 Grip::none});
-  all.push_back({"eye",
-                 far_eye(picture.spec, view.hands.eye_mm).grown(3),
-                 "Your eye: drag it, turn the wheel, or [↑] [↓] (10 mm with Shift)",
-                 {},
-                 {},
-                 Grip::far_eye});
+  add_bottles(picture, all);
+  add_room(view, all);
+  add_eye(picture, all);
   all.push_back(funnel(picture));
   return all;
 }
