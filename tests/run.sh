@@ -47,6 +47,14 @@ perform() {
 
 same_attempt() { cmp "$performed/$1.jsonl" "$performed/$2.jsonl"; }
 
+# The formatter's own check; what it would change is printed.
+formatted() {
+  (cd "$root" && find game physics tests -name '*.cpp' -o -name '*.h' | xargs clang-format-14 --dry-run --Werror)
+}
+
+stage "the form of the code"
+count "clang-format would change nothing" formatted
+
 stage "g++: build and every test"
 build_and_test test -DCMAKE_BUILD_TYPE=Release
 

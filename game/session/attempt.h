@@ -1,5 +1,6 @@
 #pragma once
-// One play of one level: the level itself, a seed, and every change of hands and every action by tick. Inputs only.
+// One play of one level: the level itself, a seed, and every change of hands and every action by tick. Inputs
+// only.
 
 #include <cstdint>
 #include <optional>

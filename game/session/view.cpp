@@ -33,7 +33,8 @@ void view_burette(const Session& session, View& v) {
 }
 
 /// CIEDE2000 of a zone from the same zone before any titrant, seen on what the flask stands on.
-double zone_change(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop, const Xyz& seen) {
+double zone_change(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop,
+                   const Xyz& seen) {
   Parcel before = liquid;
   before.amounts[static_cast<std::size_t>(Component::titrant)] = 0;
   return ciede2000(to_lab(seen), to_lab(colour_of(spec, before, path_cm, backdrop)));

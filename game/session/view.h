@@ -24,25 +24,26 @@ struct View {
   Hands hands;
   bool coat_on = false, goggles_on = false, funnel_in = false, beaker_under = false, tile_laid = false;
 
-  double meniscus_cm3 = 0.0;       ///< where the meniscus truly stands on the scale (for the far view)
-  double apparent_cm3 = 0.0;       ///< what the eye reads at its height: bottom of the meniscus
-  double apparent_edge_cm3 = 0.0;  ///< ... and at its upper edge
-  double eye_above_level_mm = 0.0; ///< eye above the meniscus
-  bool column_empty = true;        ///< no liquid in the tube
+  double meniscus_cm3 = 0.0;        ///< where the meniscus truly stands on the scale (for the far view)
+  double apparent_cm3 = 0.0;        ///< what the eye reads at its height: bottom of the meniscus
+  double apparent_edge_cm3 = 0.0;   ///< ... and at its upper edge
+  double eye_above_level_mm = 0.0;  ///< eye above the meniscus
+  bool column_empty = true;         ///< no liquid in the tube
 
-  double flow_cm3_s = 0.0;         ///< through the tap
-  double jet_fill = 0.0;           ///< 0 full of air .. 1 full of liquid
-  double hanging_cm3 = 0.0;        ///< at the tip
-  double full_drop_cm3 = 0.05;     ///< when it lets go
+  double flow_cm3_s = 0.0;              ///< through the tap
+  double jet_fill = 0.0;                ///< 0 full of air .. 1 full of liquid
+  double hanging_cm3 = 0.0;             ///< at the tip
+  double full_drop_cm3 = 0.05;          ///< when it lets go
   std::vector<double> drops_fallen_cm;  ///< below the tip, one a falling drop
 
   bool flask_under_jet = false, flask_on_tile = false;
   double flask_cm3 = 0.0, flask_depth_cm = 0.0;
-  double landing_share = 0.0;      ///< landing zone's share of the flask's liquid
-  Rgb landing_colour, rest_colour; ///< linear light, through the liquid, on what it stands on
-  Rgb backdrop_colour;             ///< tile or bench alone
-  double landing_change = 0.0, rest_change = 0.0;  ///< CIEDE2000 from the colour before any titrant, as it stands
-  double wall_cm3 = 0.0;           ///< clinging to neck and wall
+  double landing_share = 0.0;       ///< landing zone's share of the flask's liquid
+  Rgb landing_colour, rest_colour;  ///< linear light, through the liquid, on what it stands on
+  Rgb backdrop_colour;              ///< tile or bench alone
+  double landing_change = 0.0,
+         rest_change = 0.0;  ///< CIEDE2000 from the colour before any titrant, as it stands
+  double wall_cm3 = 0.0;     ///< clinging to neck and wall
   double beaker_cm3 = 0.0, spilt_cm3 = 0.0, pipette_cm3 = 0.0, funnel_cm3 = 0.0, bottle_cm3 = 0.0;
 };
 
@@ -51,17 +52,17 @@ struct View {
 /// What the demonstrator (or a person who cannot see the picture) perceives: never the state.
 struct Senses {
   double time_s = 0.0;
-  double reading_cm3 = 0.0;        ///< what the eye sees at its height, to 0.01
-  double eye_above_level_mm = 0.0; ///< as the graduation rings show it
+  double reading_cm3 = 0.0;         ///< what the eye sees at its height, to 0.01
+  double eye_above_level_mm = 0.0;  ///< as the graduation rings show it
   bool meniscus_in_sight = false;
-  bool jet_full = false;           ///< no air seen in the jet
-  double hanging_share = 0.0;      ///< of a full drop
-  double drops_per_s = 0.0;        ///< how fast it drips or runs, as seen
+  bool jet_full = false;       ///< no air seen in the jet
+  double hanging_share = 0.0;  ///< of a full drop
+  double drops_per_s = 0.0;    ///< how fast it drips or runs, as seen
   int falling = 0;
-  double landing_change = 0.0;     ///< colour where drops land, CIEDE2000 from colourless
-  double rest_change = 0.0;        ///< colour of the rest
+  double landing_change = 0.0;  ///< colour where drops land, CIEDE2000 from colourless
+  double rest_change = 0.0;     ///< colour of the rest
   bool flask_has_liquid = false, beaker_under = false, flask_under_jet = false;
-  bool wall_wet = false;           ///< drops cling above the liquid
+  bool wall_wet = false;  ///< drops cling above the liquid
   bool bench_wet = false;
 };
 

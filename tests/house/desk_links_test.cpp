@@ -13,7 +13,8 @@ TEST_CASE("the desk needs no SFML") {
   const std::string libraries = output_of("ldd '" HALFDROP_BUILD_FOLDER "/halfdrop-desk'");
   CHECK(libraries.find("libstdc++") != std::string::npos);
   CHECK_FALSE(mentions_sfml(libraries));
-  CHECK(mentions_sfml("\tlibsfml-graphics.so.2.5 => /usr/lib/x86_64-linux-gnu/libsfml-graphics.so.2.5 (0x0)"));
+  CHECK(
+      mentions_sfml("\tlibsfml-graphics.so.2.5 => /usr/lib/x86_64-linux-gnu/libsfml-graphics.so.2.5 (0x0)"));
 }
 
 }  // namespace halfdrop::house

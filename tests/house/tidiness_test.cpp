@@ -3,7 +3,9 @@
 
 #include <doctest/doctest.h>
 
+#include <cctype>
 #include <filesystem>
+#include <map>
 #include <regex>
 #include <set>
 
@@ -12,7 +14,28 @@
 namespace halfdrop::house {
 namespace {
 
-constexpr std::size_t longest_file_lines = 450;
+constexpr std::size_t longest_file_lines = 400;
+constexpr std::size_t longest_function_lines = 40;
+
+/// Lines between the braces of each function at the left margin, by its first line. clang-format puts the
+/// closing brace of such a function, and of nothing inside it, at the margin.
+std::map<std::string, std::size_t> function_lengths(const std::string& text) {
+  static const std::regex no_function(R"(^(inline |extern )?(namespace|struct|class|enum|union)\b.*)");
+  std::map<std::string, std::size_t> lengths;
+  std::string head;
+  std::size_t opened = 0, number = 0;
+  for (const std::string& line : lines_of(text)) {
+    ++number;
+    if (opened > 0 && line.starts_with('}')) {
+      lengths[head] = number - opened - 1;
+      opened = 0;
+    } else if (opened == 0 && !line.empty()) {
+      if (std::isalpha(static_cast<unsigned char>(line[0])) != 0) head = line;
+      if (line.ends_with('{') && !std::regex_match(head, no_function)) opened = number;
+    }
+  }
+  return lengths;
+}
 
 bool loosens_arithmetic(const std::string& text) {
   static const std::regex pattern(R"(fast-math|-Ofast|unsafe-math|-ffp-contract=(fast|on)|-march=native)");
@@ -39,6 +62,18 @@ TEST_CASE("no file grows beyond one thing") {
     CAPTURE(file.path);
     CHECK(lines_of(file.text).size() <= longest_file_lines);
   }
+}
+
+TEST_CASE("no function grows beyond what is seen at once") {
+  for (const SourceFile& file : sources_below({"physics", "game"})) {
+    for (const auto& [head, lines] : function_lengths(file.text))
+      CHECK_MESSAGE(lines <= longest_function_lines,
+                    file.path << ": " << head << " has " << lines << " lines");
+  }
+  const auto lengths =
+      function_lengths("namespace a {\nstruct B {\n};\nint f(\n    int x) {\n  if (x) {\n  }\n}\n}\n");
+  REQUIRE(lengths.size() == 1);
+  CHECK(lengths.at("int f(") == 2);
 }
 
 TEST_CASE("no build may trade exact arithmetic for speed") {
