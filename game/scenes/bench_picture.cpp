@@ -18,6 +18,11 @@ float beaker_fill(const View& view) {
   return static_cast<float>(std::min(1.0, view.beaker_cm3 / kBeakerHolds_cm3));
 }
 
+float bottle_level(const BenchPicture& picture) {
+  const double full = picture.spec.titrant.volume_cm3;
+  return static_cast<float>(full > 0 ? std::clamp(picture.view.bottle_cm3 / full, 0.0, 1.0) : 0.0);
+}
+
 void spilt(Canvas& canvas, const View& view) {
   if (view.spilt_cm3 < 0.01) return;
   const auto size = static_cast<float>(16 + 26 * std::sqrt(std::min(4.0, view.spilt_cm3)));
@@ -70,22 +75,40 @@ Rect pipette_in_flask(const BenchPicture& picture) {
   return {x - 12, tip - layout::kPipette.w, 24, layout::kPipette.w};
 }
 
-void draw_bench(Canvas& canvas, const BenchPicture& picture) {
+void draw_still_bench(Canvas& canvas, const BenchPicture& picture) {
   const View& view = picture.view;
   draw_room(canvas);
-  draw_far(canvas, picture);
+  draw_far_stand(canvas, picture);
   draw_things_behind(canvas, picture);
   canvas.flush();
-  const auto bottle_level = [](double now, double full) {
-    return static_cast<float>(full > 0 ? std::clamp(now / full, 0.0, 1.0) : 0.0);
-  };
   if (view.hands.pour <= 0) {
     draw_bottle(canvas, {layout::kTitrantBottle, picture.titrant_label, palette::paper, palette::accent,
-                         0.85F * bottle_level(view.bottle_cm3, picture.spec.titrant.volume_cm3)});
+                         0.85F * bottle_level(picture)});
   }
   draw_bottle(canvas, {layout::kSampleBottle, picture.sample_label, palette::paper, palette::good, 0.7F});
   draw_dropper_bottle(canvas, layout::kIndicator, picture.indicator);
   if (!view.beaker_under) draw_beaker(canvas, layout::kBeakerAside, beaker_fill(view), "waste");
+  canvas.flush();
+}
+
+std::vector<int> still_key(const BenchPicture& picture) {
+  constexpr float kSteps = 1000.0F;  // finer than a pixel
+  const View& view = picture.view;
+  return {view.coat_on,
+          view.goggles_on,
+          view.funnel_in,
+          view.tile_laid,
+          view.beaker_under,
+          view.hands.wash > 0,
+          view.hands.pour > 0,
+          pipette_in_hand(picture),
+          static_cast<int>(kSteps * bottle_level(picture)),
+          view.beaker_under ? 0 : static_cast<int>(kSteps * beaker_fill(view))};
+}
+
+void draw_moving_bench(Canvas& canvas, const BenchPicture& picture) {
+  const View& view = picture.view;
+  draw_far(canvas, picture);
   canvas.flush();
   spilt(canvas, view);
   if (view.tile_laid) draw_laid_tile(canvas, layout::kTileLaid);

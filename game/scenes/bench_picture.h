@@ -1,6 +1,8 @@
 #pragma once
 // The bench as a picture of a View: far (whole burette), near (tap, jet, flask), what lies about.
 
+#include <vector>
+
 #include "game/scenes/canvas.h"
 #include "game/session/view.h"
 
@@ -18,7 +20,9 @@ struct BenchPicture {
 /// class AS).
 inline constexpr double kPipetteRuns_s = 2.2;
 
-/// The whole burette on its stand, with liquid, funnel, the bottle while pouring, and the eye beside it.
+/// The burette's stand in the far picture.
+void draw_far_stand(Canvas& canvas, const BenchPicture& picture);
+/// The whole burette in its clamps, with liquid, funnel, the bottle while pouring, and the eye beside it.
 void draw_far(Canvas& canvas, const BenchPicture& picture);
 /// Where the eye's marker stands in the far picture.
 [[nodiscard]] Rect far_eye(const BenchSpec& spec, double eye_mm);
@@ -32,8 +36,12 @@ void draw_tap_handle(Canvas& canvas, const BenchPicture& picture);
 void draw_flask(Canvas& canvas, const BenchPicture& picture);
 /// Wash bottle in the hand while it is squeezed.
 void draw_washing(Canvas& canvas, const BenchPicture& picture);
-/// All of it in order, except the eye's picture and the paper.
-void draw_bench(Canvas& canvas, const BenchPicture& picture);
+/// Room, shelves and what stands there unused: the same for many frames.
+void draw_still_bench(Canvas& canvas, const BenchPicture& picture);
+/// Another key, another still bench.
+[[nodiscard]] std::vector<int> still_key(const BenchPicture& picture);
+/// What lies over it, except the eye's picture and the paper.
+void draw_moving_bench(Canvas& canvas, const BenchPicture& picture);
 
 /// The pipette is held over the flask: filled, or running out.
 [[nodiscard]] bool pipette_in_hand(const BenchPicture& picture);

@@ -1,5 +1,6 @@
 #include "game/scenes/canvas.h"
 
+#include <SFML/Graphics/Sprite.hpp>
 #include <SFML/Graphics/Texture.hpp>
 #include <algorithm>
 #include <cmath>
@@ -37,6 +38,11 @@ void Canvas::flush() {
     target_.draw(batch.corners.data(), batch.corners.size(), sf::Triangles, sf::RenderStates(&texture));
     batch.corners.clear();
   }
+}
+
+void Canvas::cover(const sf::Texture& picture) {
+  flush();
+  target_.draw(sf::Sprite(picture), sf::BlendNone);
 }
 
 Rect Canvas::window() const {

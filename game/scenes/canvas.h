@@ -48,6 +48,8 @@ class Canvas {
   /// All of the window in design units; more than 1280 x 720 when its shape is another.
   [[nodiscard]] Rect window() const;
   [[nodiscard]] Point to_design(int x, int y) const;
+  [[nodiscard]] sf::Vector2u target_size() const { return target_.getSize(); }
+  [[nodiscard]] const Fonts& fonts() const { return fonts_; }
   [[nodiscard]] Point to_pixels(Point p) const { return origin_ + p * scale_; }
 
   /// Any simple polygon.
@@ -77,6 +79,9 @@ class Canvas {
   [[nodiscard]] std::vector<std::string> wrapped(std::string_view utf8, float width,
                                                  const TextStyle& style) const;
   [[nodiscard]] float text_width(std::string_view utf8, const TextStyle& style) const;
+
+  /// Covers all of the target with a picture of its size. Flushes.
+  void cover(const sf::Texture& picture);
 
   /// Nothing is drawn outside until unclip(). Both flush. Clips do not nest: the last one counts.
   void clip(const Rect& rect);

@@ -173,10 +173,11 @@ Rect far_eye(const BenchSpec& spec, double eye_mm) {
   return {150, y - 14, 34, 28};
 }
 
+void draw_far_stand(Canvas& canvas, const BenchPicture& picture) { stand(canvas, FarScale(picture.spec)); }
+
 void draw_far(Canvas& canvas, const BenchPicture& picture) {
   const FarScale far(picture.spec);
   const View& view = picture.view;
-  stand(canvas, far);
   if (view.tile_laid) canvas.rect({far.tube_x - 40, far.foot_y - 8, 80, 4}, palette::tile);
   tube(canvas, far, picture);
   canvas.flush();

@@ -106,7 +106,8 @@ std::string PlayScene::foot_words() const {
 
 void PlayScene::draw(Canvas& canvas) {
   const BenchPicture now = picture();
-  draw_bench(canvas, now);
+  still_.draw(canvas, still_key(now), [&now](Canvas& layer) { draw_still_bench(layer, now); });
+  draw_moving_bench(canvas, now);
   EyePicture::draw(canvas, layout::kEye, view_, session_.spec());
   canvas.flush();
   const bool is_warning = message_left_s_ > 0 && looking_.empty();

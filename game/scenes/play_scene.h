@@ -12,6 +12,7 @@
 #include "game/scenes/grasps.h"
 #include "game/scenes/senses_words.h"
 #include "game/scenes/sheet_paper.h"
+#include "game/scenes/still_layer.h"
 #include "game/scenes/things.h"
 
 namespace halfdrop {
@@ -93,6 +94,7 @@ class PlayScene {
   std::optional<Journal> journal_;
   PlaySettings settings_;
   SheetPaper sheet_;
+  StillLayer still_;
   SensesVoice voice_;
   View view_;
   std::vector<Thing> things_;
