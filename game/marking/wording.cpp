@@ -1,6 +1,7 @@
 #include "game/marking/wording.h"
 
 #include <array>
+#include <charconv>
 #include <cmath>
 #include <cstdio>
 
@@ -46,7 +47,12 @@ std::string signed_cm3_text(double cm3, int decimals) {
 
 std::string as_written(const std::string& text) { return "“" + text + "”"; }
 
-double tidy_cm3(double cm3) { return std::round(cm3 * 1e10) / 1e10; }
+double tidy(double value) {
+  const std::string text = print("%.*g", 12, value);
+  double rounded = value;
+  std::from_chars(text.data(), text.data() + text.size(), rounded);
+  return rounded;
+}
 
 std::string run_text(const std::string& run) { return run == "trial" ? "trial run" : "run " + run; }
 

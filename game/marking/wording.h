@@ -15,8 +15,8 @@ namespace halfdrop {
 [[nodiscard]] std::string significant_text(double value, int figures);
 /// What somebody wrote, as it was written: “47,75”.
 [[nodiscard]] std::string as_written(const std::string& text);
-/// Without a binary tail: 23.549999999999997 becomes 23.55. Rounded to 1e-10 cm3.
-[[nodiscard]] double tidy_cm3(double cm3);
+/// Without a binary tail, to 12 significant figures: 23.549999999999997 becomes 23.55.
+[[nodiscard]] double tidy(double value);
 /// "trial" becomes "trial run", "2" becomes "run 2".
 [[nodiscard]] std::string run_text(const std::string& run);
 /// First letter large. ASCII only.

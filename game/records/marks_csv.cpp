@@ -47,9 +47,9 @@ std::string marks_csv_row(const MarkedAttempt& marked, const std::string& attemp
   std::string row = name(attempt_name) + "," + name(marked.alias) + "," + name(marked.level_id) + "," +
                     yes_no(marked.outcome.reproduced) + "," + yes_no(marked.marks.safe);
   for (const Marks::Part& part : marked.marks.parts) row += "," + number(part.points);
-  const std::array<std::optional<double>, 6> figures = {
-      marked.marks.total, marked.marks.of,  marked.mean_titre_cm3, tidy_cm3(marked.ideal_titre_cm3),
-      marked.reported,    marked.true_value};
+  const std::array<std::optional<double>, 6> figures = {marked.marks.total,    marked.marks.of,
+                                                        marked.mean_titre_cm3, tidy(marked.ideal_titre_cm3),
+                                                        marked.reported,       marked.true_value};
   for (const std::optional<double>& figure : figures) row += "," + number(figure);
   return row + "," + name(marked.unit);
 }

@@ -31,7 +31,7 @@ Json titre_object(const TitreRow& row, double ideal_cm3) {
   titre["initial_cm3"] = number(row.initial_cm3);
   titre["final_cm3"] = number(row.final_cm3);
   titre["recorded_cm3"] = number(row.recorded_cm3);
-  titre["ideal_cm3"] = number(tidy_cm3(ideal_cm3));
+  titre["ideal_cm3"] = number(tidy(ideal_cm3));
   titre["used"] = row.used;
   titre["breakdown"] = row.breakdown ? breakdown_object(*row.breakdown) : Json(nullptr);
   titre["remainder_cm3"] = row.breakdown ? number(row.breakdown->remainder_cm3) : Json(nullptr);
@@ -72,9 +72,10 @@ std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_n
   for (const TitreRow& row : marked.titres)
     object["titres"].push_back(titre_object(row, marked.ideal_titre_cm3));
   object["mean_titre_cm3"] = number(marked.mean_titre_cm3);
-  object["ideal_titre_cm3"] = number(tidy_cm3(marked.ideal_titre_cm3));
-  object["concentration"] = {
-      {"reported", number(marked.reported)}, {"true", number(marked.true_value)}, {"unit", marked.unit}};
+  object["ideal_titre_cm3"] = number(tidy(marked.ideal_titre_cm3));
+  object["concentration"] = {{"reported", number(marked.reported)},
+                             {"true", number(tidy(marked.true_value))},
+                             {"unit", marked.unit}};
   object["marks"] = marks_object(marked.marks);
   object["findings"] = Json::array();
   for (const Finding& finding : marked.findings) object["findings"].push_back(finding_object(finding));
