@@ -8,6 +8,7 @@
 #include "game/marking/marks.h"
 #include "tests/support/marked.h"
 #include "tests/support/near.h"
+#include "tests/support/rounds.h"
 
 #if defined(__SANITIZE_ADDRESS__)
 #define HALFDROP_SLOWED_DOWN 1
@@ -46,7 +47,8 @@ double spread_cm3(const MarkedAttempt& marked) {
 TEST_CASE(
     "ten faultless attempts replay, are concordant, right within one per cent and get every technique mark") {
   const Level level = vinegar();
-  for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+  const auto seeds = static_cast<std::uint64_t>(test::rounds(10, 100));
+  for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
     CAPTURE(seed);
     const Performance performance = perform(level, seed, "tester");
     CHECK_FALSE(performance.gave_up.has_value());

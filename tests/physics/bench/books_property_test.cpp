@@ -1,12 +1,12 @@
 #include <doctest/doctest.h>
 
 #include <array>
-#include <cstdlib>
 #include <string>
 
 #include "physics/bench/state_hash.h"
 #include "tests/physics/bench/at_the_bench.h"
 #include "tests/physics/bench/random_hands.h"
+#include "tests/support/rounds.h"
 
 namespace halfdrop {
 
@@ -16,8 +16,7 @@ namespace {
 
 constexpr int kTicks = 3000;
 
-/// HALFDROP_LONG in the environment asks for many times more.
-int seeds() { return std::getenv("HALFDROP_LONG") != nullptr ? 1000 : 30; }
+int seeds() { return test::rounds(30, 1000); }
 
 bool negative(const Parcel& parcel) {
   for (const Quanta amount : parcel.amounts) {

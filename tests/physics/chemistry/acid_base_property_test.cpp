@@ -12,6 +12,7 @@
 #include "physics/chemistry/activity.h"
 #include "physics/random.h"
 #include "tests/support/near.h"
+#include "tests/support/rounds.h"
 
 using halfdrop::AcidSystem;
 using halfdrop::Equilibrium;
@@ -108,7 +109,8 @@ long double bisected_ph(const Mixture& mixture, double strength, const SolverOpt
 TEST_CASE("any mixture balances its charges and agrees with bisection") {
   Random random{20260101};
   double worst_charge = 0.0, worst_strength = 0.0, worst_ph = 0.0;
-  for (int i = 0; i < 4000; ++i) {
+  const int times = halfdrop::test::rounds(4000, 100000);
+  for (int i = 0; i < times; ++i) {
     const Mixture mixture = any_mixture(random);
     SolverOptions options;
     options.ideal = i % 4 == 0;
