@@ -37,6 +37,7 @@ BottleSpec bottle(const LiquidSpec& liquid, const Substance& substance, bool unk
   bottle.true_mol_dm3 = unknown ? draw_strength(liquid.unknown_mol_dm3, seed) : liquid.label_mol_dm3;
   // The titre breakdown measures against the label; where there is none it measures against the truth.
   bottle.label_mol_dm3 = bottle.true_mol_dm3;
+  bottle.carbonate_mol_dm3 = liquid.carbonate_mol_dm3;
   return bottle;
 }
 

@@ -17,10 +17,11 @@ struct Range {
 };
 
 struct LiquidSpec {
-  std::string substance;       ///< key in assets/substances.json
-  std::string label;           ///< as on the bottle
-  double label_mol_dm3 = 0.0;  ///< 0 for the unknown
-  Range unknown_mol_dm3;       ///< used for the unknown only
+  std::string substance;           ///< key in assets/substances.json
+  std::string label;               ///< as on the bottle
+  double label_mol_dm3 = 0.0;      ///< 0 for the unknown
+  Range unknown_mol_dm3;           ///< used for the unknown only
+  double carbonate_mol_dm3 = 0.0;  ///< that old alkali has taken up; its strength counts it in
 };
 
 /// A factor of a calculation step: a number, or a name (a level value such as "titrant_mol_dm3",

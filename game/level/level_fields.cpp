@@ -71,6 +71,7 @@ bool read_liquid(Fields& fields, std::string_view key, LiquidSpec& liquid, Fault
     bottle.number("mol_dm3", liquid.label_mol_dm3, kStrength_mol_dm3);
     static_cast<void>(bottle.any("unknown_mol_dm3"));
   }
+  bottle.number("carbonate_mol_dm3", liquid.carbonate_mol_dm3, {0.0, 0.5}, Need::optional);
   bottle.finish();
   return unknown;
 }

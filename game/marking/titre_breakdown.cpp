@@ -125,9 +125,11 @@ class Breaker {
         -(nu * story.lost.amount_mol(Component::analyte) - story.lost.amount_mol(Component::titrant)) /
             c_mol_cm3_);
     const double excess_cm3 = excess_titrant_mol(spec_, liquid) / c_mol_cm3_;
-    const double blank_cm3 = first_visible_change_cm3(spec_, liquid).value_or(0.0);
+    const double blank_cm3 = first_visible_change_cm3(spec_, without_carbon_dioxide(liquid)).value_or(0.0);
+    const double change_cm3 = first_visible_change_cm3(spec_, liquid).value_or(blank_cm3);
     set(Cause::indicator_blank, blank_cm3);
-    set(Cause::overshoot, excess_cm3 - blank_cm3);
+    set(Cause::carbon_dioxide, change_cm3 - blank_cm3);
+    set(Cause::overshoot, excess_cm3 - change_cm3);
   }
 
  private:
@@ -151,7 +153,7 @@ std::string_view cause_id(Cause cause) {
       "rounding",      "misreading",      "meniscus_edge",    "parallax_initial", "parallax_final",
       "burette_scale", "jet_air",         "hanging_drop",     "funnel_drips",     "refill",
       "missed_flask",  "flask_wall",      "titrant_strength", "aliquot",          "flask_residue",
-      "swirled_out",   "indicator_blank", "overshoot"};
+      "swirled_out",   "indicator_blank", "carbon_dioxide",   "overshoot"};
   return kIds[static_cast<std::size_t>(cause)];
 }
 

@@ -29,9 +29,10 @@ enum class Cause : std::uint8_t {
   flask_residue,
   swirled_out,
   indicator_blank,
+  carbon_dioxide,
   overshoot
 };
-inline constexpr std::size_t kCauses = 18;
+inline constexpr std::size_t kCauses = 19;
 
 /// "jet_air" and so on.
 [[nodiscard]] std::string_view cause_id(Cause cause);

@@ -7,7 +7,7 @@ namespace halfdrop {
 
 namespace {
 
-constexpr float kTop = 176.0F, kRow = 44.0F, kLeft = 150.0F, kColumn = 494.0F;
+constexpr float kTop = 176.0F, kRow = 42.0F, kLeft = 150.0F, kColumn = 494.0F;
 
 void draw_choice(Canvas& canvas, const Rect& at, const std::string& text, bool chosen) {
   canvas.rounded_rect(at, 7, chosen ? rgb(0xfbe9b7) : rgb(0xffffff, 0.7));

@@ -5,6 +5,8 @@
 #include "physics/bench/flight.h"
 #include "physics/burette/filling.h"
 #include "physics/burette/jet.h"
+#include "physics/flask/contents.h"
+#include "physics/flask/gas_exchange.h"
 #include "physics/flask/mixing.h"
 
 namespace halfdrop {
@@ -16,6 +18,18 @@ constexpr double kTileHalf_cm = 7.5;
 constexpr double kIndicatorBottle_cm3 = 30.0;
 /// The bottle and the store of pure water that it is filled from; that filling is left out.
 constexpr double kWashBottle_cm3 = 10000.0;
+/// More than any bench gives off or takes up.
+constexpr double kCarbonDioxideInAir_mol = 1.0;
+
+/// A bottle's liquid. An acid one has stood in air; an alkaline one was made without carbon dioxide, and
+/// holds what it has taken up since.
+Parcel bottled(const BenchSpec& spec, const BottleSpec& bottle, Component component) {
+  Parcel liquid = Parcel::solution(bottle.volume_cm3, component, bottle.true_mol_dm3);
+  liquid.dissolve(Component::carbonate, bottle.carbonate_mol_dm3);
+  if (equilibrium_of(spec, liquid).ph < 7.0)
+    liquid.dissolve(Component::carbon_dioxide, spec.settled.saturated_co2_mol_dm3);
+  return liquid;
+}
 
 }  // namespace
 
@@ -23,15 +37,14 @@ BenchState lay_out(const BenchSpec& spec) {
   assert(spec.settled.full_drop_cm3 > 0.0);
   BenchState state;
   Ledger& ledger = state.ledger;
-  ledger.open(Account::titrant_bottle,
-              Parcel::solution(spec.titrant.volume_cm3, Component::titrant, spec.titrant.true_mol_dm3));
-  ledger.open(Account::sample_bottle,
-              Parcel::solution(spec.sample.volume_cm3, Component::analyte, spec.sample.true_mol_dm3));
+  ledger.open(Account::titrant_bottle, bottled(spec, spec.titrant, Component::titrant));
+  ledger.open(Account::sample_bottle, bottled(spec, spec.sample, Component::analyte));
   ledger.open(Account::indicator_bottle,
               Parcel::solution(kIndicatorBottle_cm3, Component::indicator, spec.indicator.stock_mol_dm3));
-  Parcel water;
-  water.volume = volume_quanta(kWashBottle_cm3);
-  ledger.open(Account::wash_bottle, water);
+  ledger.open(Account::wash_bottle, Parcel::solution(kWashBottle_cm3, Component::carbon_dioxide,
+                                                     spec.settled.saturated_co2_mol_dm3));
+  ledger.open(Account::air,
+              Parcel::amount_of(Component::carbon_dioxide, amount_quanta(kCarbonDioxideInAir_mol)));
   return state;
 }
 
@@ -42,6 +55,7 @@ void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
   fall(spec, state);
   wash_down(spec, state, hands.wash);
   mix(spec, state, hands.swirl);
+  exchange_gas(spec, state);
   ++state.tick;
 }
 

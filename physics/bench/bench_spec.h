@@ -15,12 +15,14 @@ struct BottleSpec {
   double label_mol_dm3 = 0.1;
   double true_mol_dm3 = 0.1;
   double volume_cm3 = 1000.0;
+  double carbonate_mol_dm3 = 0.0;  ///< that old alkali has taken up from the air; its strength counts it in
 };
 
 /// What follows from the rest of the spec; see settle().
 struct Settled {
-  LiquidFlow liquid;           ///< the titrant, taken as water at the bench's temperature
-  double full_drop_cm3 = 0.0;  ///< when a hanging drop lets go; 0: not settled yet
+  LiquidFlow liquid;                   ///< the titrant, taken as water at the bench's temperature
+  double full_drop_cm3 = 0.0;          ///< when a hanging drop lets go; 0: not settled yet
+  double saturated_co2_mol_dm3 = 0.0;  ///< carbon dioxide in water that has stood in air
 };
 
 /// The tube and its scale. Lengths along the tube, zero mark at the top of the scale.
@@ -80,6 +82,7 @@ struct BenchSpec {
   BottleSpec sample;
   Indicator indicator;
   double indicator_drop_cm3 = 0.04;
+  bool air = true;  ///< false: no carbon dioxide anywhere, for tests and for comparison with textbooks
   double titrant_per_analyte = 1.0;  ///< nu: mol of titrant per mol of analyte at the level's endpoint
   bool unknown_in_flask = true;
   BuretteSpec burette;

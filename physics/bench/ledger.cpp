@@ -24,6 +24,17 @@ Parcel Parcel::solution(double volume_cm3, Component component, double mol_dm3) 
   return parcel;
 }
 
+Parcel Parcel::amount_of(Component component, Quanta amount) {
+  Parcel parcel;
+  parcel.amounts[static_cast<std::size_t>(component)] = amount;
+  return parcel;
+}
+
+Parcel& Parcel::dissolve(Component component, double mol_dm3) {
+  amounts[static_cast<std::size_t>(component)] += amount_quanta(mol_dm3 * volume_cm3() / 1000.0);
+  return *this;
+}
+
 Parcel Parcel::share(Quanta part) const {
   if (part >= volume) return *this;
   Parcel taken;
@@ -83,6 +94,12 @@ void Ledger::move(Account from, Account to, Parcel parcel) {
   balances_[index(from)] -= parcel;
   balances_[index(to)] += parcel;
   moved_[index(from)][index(to)] += parcel;
+}
+
+void Ledger::convert(Account account, Component from, Component to, Quanta amount) {
+  assert(amount >= 0 && amount <= balance(account).amount(from));
+  move(account, Account::reactions, Parcel::amount_of(from, amount));
+  move(Account::reactions, account, Parcel::amount_of(to, amount));
 }
 
 }  // namespace halfdrop

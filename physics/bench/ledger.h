@@ -10,8 +10,14 @@
 namespace halfdrop {
 
 /// What a parcel holds besides water. Volumes add (no contraction on mixing: left out).
-enum class Component : std::uint8_t { titrant, analyte, indicator };
-inline constexpr std::size_t kComponents = 3;
+enum class Component : std::uint8_t {
+  titrant,
+  analyte,
+  indicator,
+  carbon_dioxide,  ///< dissolved, not yet met by water
+  carbonate        ///< hydrogencarbonate and carbonate ion
+};
+inline constexpr std::size_t kComponents = 5;
 
 /// A whole number of quanta of volume or of amount.
 using Quanta = std::int64_t;
@@ -31,6 +37,10 @@ struct Parcel {
 
   /// A solution of one component.
   static Parcel solution(double volume_cm3, Component component, double mol_dm3);
+  /// An amount without volume.
+  static Parcel amount_of(Component component, Quanta amount);
+  /// Dissolves more in this volume.
+  Parcel& dissolve(Component component, double mol_dm3);
 
   [[nodiscard]] double volume_cm3() const { return static_cast<double>(volume) * kVolumeQuantum_cm3; }
   [[nodiscard]] Quanta amount(Component c) const { return amounts[static_cast<std::size_t>(c)]; }
@@ -65,9 +75,11 @@ enum class Account : std::uint8_t {
   pipette,
   beaker,
   bench_top,
-  sink
+  sink,
+  air,       ///< what the air gives to the flask and takes from it; holds amounts, no volume
+  reactions  ///< turns one component into another: takes the one and gives the other, so it owes what it gave
 };
-inline constexpr std::size_t kAccounts = 16;
+inline constexpr std::size_t kAccounts = 18;
 
 /// Balances of all accounts and, by pair, everything that ever moved. Plain data: copying it is a snapshot.
 class Ledger {
@@ -88,6 +100,8 @@ class Ledger {
   Parcel transfer(Account from, Account to, Quanta volume);
   /// Moves a known parcel (a copy: it may be the balance itself). Precondition: the account holds it.
   void move(Account from, Account to, Parcel parcel);
+  /// Turns an amount of one component of an account's liquid into another, by way of `reactions`.
+  void convert(Account account, Component from, Component to, Quanta amount);
 
   friend bool operator==(const Ledger&, const Ledger&) = default;
 

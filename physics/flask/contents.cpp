@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "physics/chemistry/carbon_dioxide.h"
 #include "physics/chemistry/water.h"
 #include "physics/units.h"
 
@@ -20,7 +21,15 @@ double cone_volume_cm3(const FlaskSpec& flask, double depth_cm) {
   return cone + kPi * flask.neck_radius_cm * flask.neck_radius_cm * (depth_cm - in_cone);
 }
 
-SolverOptions options(const BenchSpec& spec) {
+Parcel with_titrant(const Parcel& liquid, Quanta titrant) {
+  Parcel changed = liquid;
+  changed.amounts[static_cast<std::size_t>(Component::titrant)] = std::max<Quanta>(titrant, 0);
+  return changed;
+}
+
+}  // namespace
+
+SolverOptions solver_options(const BenchSpec& spec) {
   SolverOptions solver;
   solver.temperature_c = spec.temperature_c;
   solver.pkw = water::pkw(spec.temperature_c);
@@ -31,13 +40,18 @@ double mol_dm3(const Parcel& liquid, Component component) {
   return liquid.amount_mol(component) / liquid.volume_cm3() * 1000.0;
 }
 
-Parcel with_titrant(const Parcel& liquid, Quanta titrant) {
-  Parcel changed = liquid;
-  changed.amounts[static_cast<std::size_t>(Component::titrant)] = std::max<Quanta>(titrant, 0);
-  return changed;
+Parcel without_carbon_dioxide(Parcel liquid) {
+  for (const Component c : {Component::carbon_dioxide, Component::carbonate})
+    liquid.amounts[static_cast<std::size_t>(c)] = 0;
+  return liquid;
 }
 
-}  // namespace
+double surface_cm2(const FlaskSpec& flask, double volume_cm3) {
+  const double cone_cm = flask.height_cm - flask.neck_length_cm;
+  const double share = std::min(liquid_depth_cm(flask, volume_cm3) / cone_cm, 1.0);
+  const double radius_cm = flask.base_radius_cm - (flask.base_radius_cm - flask.neck_radius_cm) * share;
+  return kPi * radius_cm * radius_cm;
+}
 
 double liquid_depth_cm(const FlaskSpec& flask, double volume_cm3) {
   if (volume_cm3 <= 0.0) return 0.0;
@@ -56,18 +70,20 @@ double sight_path_cm(const FlaskSpec& flask, double volume_cm3) {
 
 Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid) {
   Mixture mixture;
-  if (liquid.empty()) return solve(mixture, options(spec));
+  if (liquid.empty()) return solve(mixture, solver_options(spec));
   mixture.add(spec.titrant.substance, mol_dm3(liquid, Component::titrant));
   mixture.add(spec.sample.substance, mol_dm3(liquid, Component::analyte));
   mixture.add(spec.indicator.system, mol_dm3(liquid, Component::indicator));
-  return solve(mixture, options(spec));
+  mixture.add(carbon_dioxide::carbonate_pair(), mol_dm3(liquid, Component::carbonate));
+  return solve(mixture, solver_options(spec));
 }
 
 Xyz colour_of(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop) {
   const Spectrum behind = backdrop == Backdrop::white_tile ? white_tile() : bare_bench();
   Spectrum absorbance{};
   if (!liquid.empty()) {
-    const auto forms = form_fractions(spec.indicator.system, equilibrium_of(spec, liquid), options(spec));
+    const auto forms =
+        form_fractions(spec.indicator.system, equilibrium_of(spec, liquid), solver_options(spec));
     absorbance = absorbance_per_cm(spec.indicator, mol_dm3(liquid, Component::indicator), forms);
     for (double& a : absorbance) a *= path_cm;
   }

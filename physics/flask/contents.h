@@ -9,12 +9,21 @@
 
 namespace halfdrop {
 
+[[nodiscard]] SolverOptions solver_options(const BenchSpec& spec);
+/// Precondition: the liquid is not empty.
+[[nodiscard]] double mol_dm3(const Parcel& liquid, Component component);
+/// The same with neither carbon dioxide nor carbonate in it.
+[[nodiscard]] Parcel without_carbon_dioxide(Parcel liquid);
+
+/// Open surface of liquid standing in the flask, cm2.
+[[nodiscard]] double surface_cm2(const FlaskSpec& flask, double volume_cm3);
 /// Depth of liquid standing in the flask, cm (cone; meniscus left out).
 [[nodiscard]] double liquid_depth_cm(const FlaskSpec& flask, double volume_cm3);
 
 enum class Backdrop { white_tile, bare_bench };
 
-/// Equilibrium of a parcel of flask liquid, with activity.
+/// Equilibrium of a parcel of flask liquid, with activity. Its carbon dioxide is no acid until it has met
+/// water (gas_exchange.h).
 [[nodiscard]] Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid);
 /// Colour of a parcel seen through `path_cm` of it against a backdrop.
 [[nodiscard]] Xyz colour_of(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop);

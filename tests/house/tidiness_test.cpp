@@ -31,7 +31,8 @@ std::map<std::string, std::size_t> function_lengths(const std::string& text) {
       opened = 0;
     } else if (opened == 0 && !line.empty()) {
       if (std::isalpha(static_cast<unsigned char>(line[0])) != 0) head = line;
-      if (line.ends_with('{') && !std::regex_match(head, no_function)) opened = number;
+      const bool opens = line.ends_with('{') && !line.ends_with("= {");  // a table is no function
+      if (opens && !std::regex_match(head, no_function)) opened = number;
     }
   }
   return lengths;

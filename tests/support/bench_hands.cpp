@@ -74,7 +74,8 @@ Attempt rewritten(Attempt attempt, const std::string& cell, const std::string& t
   return attempt;
 }
 
-BenchHands::BenchHands(std::uint64_t seed) : session_(spirit_vinegar(), seed, "Wren") {}
+BenchHands::BenchHands(std::uint64_t seed) : BenchHands(spirit_vinegar(), seed) {}
+BenchHands::BenchHands(const Level& level, std::uint64_t seed) : session_(level, seed, "Wren") {}
 
 void BenchHands::hold(const HandsChange& change) { insist(session_.set_hands(change), "hands"); }
 void BenchHands::act(Deed deed) { insist(session_.act(deed), std::string(deed_name(deed))); }

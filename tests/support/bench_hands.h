@@ -38,6 +38,7 @@ class BenchHands {
  public:
   /// Plays the level levels/01-spirit-vinegar.json.
   explicit BenchHands(std::uint64_t seed = 11);
+  explicit BenchHands(const Level& level, std::uint64_t seed = 11);
 
   [[nodiscard]] Session& session() { return session_; }
   [[nodiscard]] const BenchState& bench() const { return session_.state(); }

@@ -24,6 +24,12 @@ TEST_CASE("the state's hash notices a change of any field") {
       [](BenchState& s) {
         s.ledger.open(Account::sink, Parcel{0, {0, 0, 1}});
       },
+      [](BenchState& s) {
+        s.ledger.open(Account::sink, Parcel{0, {0, 0, 0, 1}});
+      },
+      [](BenchState& s) {
+        s.ledger.open(Account::air, Parcel{0, {0, 0, 0, 0, 1}});
+      },
       [](BenchState& s) { s.ledger.transfer(Account::titrant_bottle, Account::column, 1); },
       [](BenchState& s) { s.hands.tap = 0.5; },
       [](BenchState& s) { s.hands.eye_mm = 1.0; },

@@ -1,0 +1,60 @@
+#include "physics/chemistry/carbon_dioxide.h"
+
+#include "physics/elementary.h"
+
+namespace halfdrop::carbon_dioxide {
+namespace {
+
+constexpr double kZeroCelsius_k = 273.15;
+constexpr double kReference_k = 298.15;
+
+/// A rate at 25 C carried to another temperature by ln k = const - slope / T.
+double arrhenius(double at_25, double slope_k, double temperature_c) {
+  const double t = temperature_c + kZeroCelsius_k;
+  return at_25 * elementary::exp(-slope_k * (1.0 / t - 1.0 / kReference_k));
+}
+
+}  // namespace
+
+double solubility_mol_dm3_atm(double temperature_c) {
+  const double hundreds_k = (temperature_c + kZeroCelsius_k) / 100.0;
+  return elementary::exp(-58.0931 + 90.5069 / hundreds_k + 22.2940 * elementary::log(hundreds_k));
+}
+
+double saturated_mol_dm3(double temperature_c) { return kInAir * solubility_mol_dm3_atm(temperature_c); }
+
+double hydration_per_s(double temperature_c) { return arrhenius(0.037, 7799.0, temperature_c); }
+
+double hydroxylation_dm3_mol_s(double temperature_c) { return arrhenius(7.0e3, 6666.0, temperature_c); }
+
+// Goldberg, Kishore and Lennen 2002, carbonic acid counted as dissolved carbon dioxide; its heat and heat
+// capacity from memory of the same table.
+double pk_first(double temperature_c) {
+  constexpr double kPk = 6.351, kHeat_j = 9150.0, kHeatCapacity_j_k = -371.0;
+  constexpr double kGas_j_k = 8.31451, kLn10 = 2.302585092994046;
+  const double t = temperature_c + kZeroCelsius_k;
+  const double heat = (kHeat_j - kHeatCapacity_j_k * kReference_k) * (1.0 / t - 1.0 / kReference_k) -
+                      kHeatCapacity_j_k * elementary::log(t / kReference_k);
+  return kPk + heat / (kGas_j_k * kLn10);
+}
+
+const AcidSystem& carbonate_pair() {
+  static const AcidSystem pair{1, {10.329, 0.0, 0.0}, -1};  // as above, second step
+  return pair;
+}
+
+Rates rates_at(const Equilibrium& solution, const SolverOptions& options) {
+  const double h = solution.h_mol_dm3;
+  const double gamma = options.ideal ? 1.0 : elementary::exp10(-solution.ph) / h;
+  const double square = gamma * gamma;
+  const double oh = elementary::exp10(-options.pkw) / (h * square);
+  Rates rates;
+  rates.forward_per_s =
+      hydration_per_s(options.temperature_c) + hydroxylation_dm3_mol_s(options.temperature_c) * oh;
+  const double k_first = elementary::exp10(-pk_first(options.temperature_c)) / square;
+  const double hydrogencarbonate = form_fractions(carbonate_pair(), solution, options)[0];
+  rates.backward_per_s = rates.forward_per_s * h / k_first * hydrogencarbonate;
+  return rates;
+}
+
+}  // namespace halfdrop::carbon_dioxide

@@ -1,0 +1,123 @@
+#include "physics/flask/gas_exchange.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "physics/chemistry/carbon_dioxide.h"
+#include "physics/flask/contents.h"
+#include "physics/flask/mixing.h"
+#include "physics/units.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr double kStep_s = static_cast<double>(kGasTicks) * kSecondsPerTick;
+constexpr double kDiffusionInWater_m2_s = 1.92e-9;  ///< carbon dioxide, 25 C (from memory)
+constexpr double kDiffusionInAir_m2_s = 1.6e-5;     ///< carbon dioxide, 20 C (from memory)
+/// Share of the air above the liquid that vigorous swirling renews each second (our own estimate).
+constexpr double kRenewedPerSecond = 0.1;
+
+/// m3/s of air that the neck lets through.
+double neck_m3_s(const FlaskSpec& flask, double liquid_cm3, double swirl) {
+  const double area_m2 = kPi * flask.neck_radius_cm * flask.neck_radius_cm * 1e-4;
+  const double air_m3 = std::max(flask.capacity_cm3 - liquid_cm3, 1.0) * 1e-6;
+  return kDiffusionInAir_m2_s * area_m2 / (flask.neck_length_cm * 1e-2) +
+         swirl * swirl * kRenewedPerSecond * air_m3;
+}
+
+/// Carbon dioxide in air over that in water in equilibrium with it, by volume.
+double air_over_water(double temperature_c) {
+  constexpr double kGas_dm3_atm_k = 0.082057;
+  const double kelvin = temperature_c + 273.15;
+  return 1.0 / (carbon_dioxide::solubility_mol_dm3_atm(temperature_c) * kGas_dm3_atm_k * kelvin);
+}
+
+/// What one zone's carbon dioxide and carbonate do in a step, mol/dm3 of carbon dioxide that becomes
+/// carbonate.
+class Hydration {
+ public:
+  Hydration(const BenchSpec& spec, const Parcel& liquid)
+      : spec_(spec),
+        liquid_(liquid),
+        dioxide_(mol_dm3(liquid, Component::carbon_dioxide)),
+        carbonate_(mol_dm3(liquid, Component::carbonate)) {}
+
+  /// Implicit in time: the pH of the end of the step decides, so that a fast reaction stops at equilibrium.
+  [[nodiscard]] double extent() const {
+    const carbon_dioxide::Rates now = rates(0.0);
+    const double guess = kStep_s * net(now, 0.0) / (1.0 + kStep_s * (now.forward_per_s + now.backward_per_s));
+    if (std::abs(guess) <= kGentle * (dioxide_ + carbonate_)) return guess;
+    double low = -carbonate_, high = dioxide_;
+    for (int i = 0; i < kHalvings; ++i) {
+      const double middle = 0.5 * (low + high);
+      (middle < kStep_s * net(rates(middle), middle) ? low : high) = middle;
+    }
+    return 0.5 * (low + high);
+  }
+
+ private:
+  static constexpr double kGentle = 0.01;  ///< a share of all that hardly changes the pH it depends on
+  static constexpr int kHalvings = 30;
+
+  [[nodiscard]] carbon_dioxide::Rates rates(double extent) const {
+    Parcel liquid = liquid_;
+    const Quanta amount = amount_quanta(extent * liquid.volume_cm3() / 1000.0);
+    liquid.amounts[static_cast<std::size_t>(Component::carbonate)] += amount;
+    return carbon_dioxide::rates_at(equilibrium_of(spec_, liquid), solver_options(spec_));
+  }
+  [[nodiscard]] double net(const carbon_dioxide::Rates& rates, double extent) const {
+    return rates.forward_per_s * (dioxide_ - extent) - rates.backward_per_s * (carbonate_ + extent);
+  }
+
+  const BenchSpec& spec_;
+  const Parcel& liquid_;
+  double dioxide_, carbonate_;
+};
+
+void hydrate(const BenchSpec& spec, Ledger& ledger, Account zone) {
+  const Parcel& liquid = ledger.balance(zone);
+  const Quanta dioxide = liquid.amount(Component::carbon_dioxide);
+  const Quanta carbonate = liquid.amount(Component::carbonate);
+  if (liquid.empty() || dioxide + carbonate == 0) return;
+  const double extent = Hydration(spec, liquid).extent();
+  const Quanta amount = std::clamp(amount_quanta(extent * liquid.volume_cm3() / 1000.0), -carbonate, dioxide);
+  if (amount > 0) ledger.convert(zone, Component::carbon_dioxide, Component::carbonate, amount);
+  if (amount < 0) ledger.convert(zone, Component::carbonate, Component::carbon_dioxide, -amount);
+}
+
+void breathe(const BenchSpec& spec, Ledger& ledger, double swirl) {
+  const Parcel& rest = ledger.balance(Account::flask_rest);
+  const Quanta amount = std::max(amount_quanta(uptake_mol_s(spec, rest, swirl) * kStep_s),
+                                 -rest.amount(Component::carbon_dioxide));
+  if (amount > 0)
+    ledger.move(Account::air, Account::flask_rest, Parcel::amount_of(Component::carbon_dioxide, amount));
+  if (amount < 0)
+    ledger.move(Account::flask_rest, Account::air, Parcel::amount_of(Component::carbon_dioxide, -amount));
+}
+
+}  // namespace
+
+double uptake_mol_s(const BenchSpec& spec, const Parcel& liquid, double swirl) {
+  const double short_mol_dm3 =
+      spec.settled.saturated_co2_mol_dm3 - mol_dm3(liquid, Component::carbon_dioxide);
+  const double film_m_s = kStill_m_s + (kSwirled_m_s - kStill_m_s) * swirl * swirl;
+  const double hydration_per_s =
+      carbon_dioxide::rates_at(equilibrium_of(spec, liquid), solver_options(spec)).forward_per_s;
+  const double hatta_squared = hydration_per_s * kDiffusionInWater_m2_s / (film_m_s * film_m_s);
+  const double area_m2 = surface_cm2(spec.flask, liquid.volume_cm3()) * 1e-4;
+  const double liquid_side = area_m2 * film_m_s * std::sqrt(1.0 + hatta_squared);  // m3/s of water
+  const double air_side =
+      neck_m3_s(spec.flask, liquid.volume_cm3(), swirl) * air_over_water(spec.temperature_c);
+  return short_mol_dm3 * 1000.0 / (1.0 / liquid_side + 1.0 / air_side);
+}
+
+void exchange_gas(const BenchSpec& spec, BenchState& state) {
+  if (!spec.air || state.tick % kGasTicks != 0) return;
+  Ledger& ledger = state.ledger;
+  if (!ledger.balance(Account::flask_rest).empty()) breathe(spec, ledger, state.hands.swirl);
+  hydrate(spec, ledger, Account::flask_rest);
+  hydrate(spec, ledger, Account::flask_landing);
+}
+
+}  // namespace halfdrop
