@@ -116,7 +116,7 @@ Checked replace_constants(const std::string& text, Substance& substance) {
     return wrong("--pka", "\"" + substance.name + "\" has no constants that could be replaced");
   }
   AcidSystem& system = substance.systems.front();
-  const bool neutral_acid = substance.strong_charge == 0.0 && system.protonated_charge == 0;
+  const bool neutral_acid = substance.strong_charge() == 0.0 && system.protonated_charge == 0;
   const std::size_t steps = constants->size();
   if (neutral_acid ? steps > 3 : steps != static_cast<std::size_t>(system.steps)) {
     return wrong("--pka", "expected " + (neutral_acid ? "1 to 3" : std::to_string(system.steps)) +

@@ -94,7 +94,9 @@ Substance read_substance(const std::string& name, const Json& entry, const std::
   Fields fields(entry, place, faults);
   std::string formula;
   fields.text("formula", formula, kLongestName);
-  fields.number("strong_charge", substance.strong_charge, {-kHighestCharge, kHighestCharge});
+  int strong_charge = 0;
+  fields.whole("strong_charge", strong_charge, -kHighestCharge, kHighestCharge);
+  if (strong_charge != 0) substance.ions = {{"", strong_charge > 0 ? 1 : -1, std::abs(strong_charge) * 1.0}};
   read_source(fields);
   if (const Json* const systems = fields.array("systems", 0, kMostSystems)) {
     for (std::size_t i = 0; i < systems->size(); ++i)

@@ -2,9 +2,13 @@
 
 namespace halfdrop {
 
-/// log10 of the Davies activity coefficient of an ion of charge z. Ionic strength is clamped to 0.5 mol/dm3,
-/// above which the equation misbehaves.
+/// Ionic strength above which the Davies equation misbehaves and activity coefficients are held constant.
+inline constexpr double kDaviesLimit_mol_dm3 = 0.5;
+
+/// log10 of the Davies activity coefficient of an ion of charge z, the ionic strength clamped to the limit.
 /// log g = -A z^2 (sqrt(I)/(1+sqrt(I)) - 0.3 I), A = 0.5092 + (t - 25) 8.5e-4 (Yao and Byrne 2001).
-double davies_log10_gamma(int charge, double ionic_strength_mol_dm3, double temperature_c);
+[[nodiscard]] double davies_log10_gamma(int charge, double ionic_strength_mol_dm3, double temperature_c);
+/// How it changes with the square root of the ionic strength, for a charge of 1; 0 beyond the limit.
+[[nodiscard]] double davies_log10_gamma_slope(double root_strength, double temperature_c);
 
 }  // namespace halfdrop

@@ -19,9 +19,9 @@ constexpr double kExact_cm3 = 1e-9;
 
 BenchSpec perfect_bench() {
   BenchSpec spec;
-  spec.titrant.substance = {"alkali", 1.0, {}};
+  spec.titrant.substance = {"alkali", {{"Na+", 1}}, {}};
   spec.titrant.label_mol_dm3 = spec.titrant.true_mol_dm3 = 0.1;
-  spec.sample.substance = {"acid", 0.0, {{1, {4.756, 0, 0}, 0}}};
+  spec.sample.substance = {"acid", {}, {{1, {4.756, 0, 0}, 0}}};
   spec.indicator.system = {2, {9.05, 9.50, 0}, 0};
   spec.indicator.bands = {{2, 552.0, 28.0, 3.0e4}};
   spec.indicator.stock_mol_dm3 = 0.00314;

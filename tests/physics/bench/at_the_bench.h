@@ -7,8 +7,8 @@
 
 namespace halfdrop::test {
 
-inline Substance sodium_hydroxide() { return {"sodium hydroxide", 1.0, {}}; }
-inline Substance ethanoic_acid() { return {"ethanoic acid", 0.0, {AcidSystem{1, {4.756, 0.0, 0.0}, 0}}}; }
+inline Substance sodium_hydroxide() { return {"sodium hydroxide", {{"Na+", 1}}, {}}; }
+inline Substance ethanoic_acid() { return {"ethanoic acid", {}, {AcidSystem{1, {4.756, 0.0, 0.0}, 0}}}; }
 
 inline Indicator phenolphthalein() {
   Indicator indicator;

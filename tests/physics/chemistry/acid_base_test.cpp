@@ -21,8 +21,8 @@ namespace {
 const SolverOptions kTextbook{.ideal = true, .pkw = 14.00};
 const SolverOptions kReal{};
 
-const Substance kSodiumHydroxide{"sodium hydroxide", 1.0, {}};
-const Substance kHydrochloricAcid{"hydrochloric acid", -1.0, {}};
+const Substance kSodiumHydroxide{"sodium hydroxide", {{"Na+", 1}}, {}};
+const Substance kHydrochloricAcid{"hydrochloric acid", {{"Cl-", -1}}, {}};
 
 AcidSystem from_ka(std::vector<double> ka) {
   AcidSystem system;
@@ -31,7 +31,7 @@ AcidSystem from_ka(std::vector<double> ka) {
   return system;
 }
 
-Substance weak_acid(const AcidSystem& system) { return {"acid", 0.0, {system}}; }
+Substance weak_acid(const AcidSystem& system) { return {"acid", {}, {system}}; }
 
 /// Volumes added without contraction, 0.100 mol/dm3 sodium hydroxide run into 25.00 cm3 of a 0.100 mol/dm3
 /// acid.
@@ -111,17 +111,17 @@ TEST_CASE("three pH standards come out right, activity included") {
   const AcidSystem phosphoric{3, {2.148, 7.198, 12.35}, 0};
 
   Mixture hydrogen_phthalate;
-  hydrogen_phthalate.add({"potassium hydrogen phthalate", 1.0, {phthalic}}, 0.05);
+  hydrogen_phthalate.add({"potassium hydrogen phthalate", {{"Na+", 1}}, {phthalic}}, 0.05);
   CHECK_NEAR(solve(hydrogen_phthalate, kReal).ph, 4.005, 0.02);
 
   Mixture carbonate;
-  carbonate.add({"sodium hydrogencarbonate", 1.0, {carbonic}}, 0.025);
-  carbonate.add({"sodium carbonate", 2.0, {carbonic}}, 0.025);
+  carbonate.add({"sodium hydrogencarbonate", {{"Na+", 1}}, {carbonic}}, 0.025);
+  carbonate.add({"sodium carbonate", {{"Na+", 1, 2.0}}, {carbonic}}, 0.025);
   CHECK_NEAR(solve(carbonate, kReal).ph, 10.012, 0.02);
 
   Mixture phosphate;
-  phosphate.add({"potassium dihydrogenphosphate", 1.0, {phosphoric}}, 0.025);
-  phosphate.add({"disodium hydrogenphosphate", 2.0, {phosphoric}}, 0.025);
+  phosphate.add({"potassium dihydrogenphosphate", {{"Na+", 1}}, {phosphoric}}, 0.025);
+  phosphate.add({"disodium hydrogenphosphate", {{"Na+", 1, 2.0}}, {phosphoric}}, 0.025);
   CHECK_NEAR(solve(phosphate, kReal).ph, 6.865, 0.02);
 
   // The ionic strength of the phosphate standard is 0.1 by hand: (0.025 + 0.05 + 0.025 + 0.025 x 4) / 2.
@@ -157,8 +157,8 @@ TEST_CASE("an acid and a base that just meet leave a neutral salt, however stron
 TEST_CASE("half neutralised, an ideal weak acid stands at its pK") {
   const AcidSystem ammonium{1, {9.245}, 1};
   Mixture buffer;
-  buffer.add({"ammonium chloride", -1.0, {ammonium}}, 0.1);
-  buffer.add({"ammonia", 0.0, {ammonium}}, 0.1);
+  buffer.add({"ammonium chloride", {{"Cl-", -1}}, {ammonium}}, 0.1);
+  buffer.add({"ammonia", {}, {ammonium}}, 0.1);
   const Equilibrium equilibrium = solve(buffer, SolverOptions{.ideal = true});
   CHECK_NEAR(equilibrium.ph, 9.245, 0.001);
   const auto share = form_fractions(ammonium, equilibrium, SolverOptions{.ideal = true});

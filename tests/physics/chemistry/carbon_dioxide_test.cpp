@@ -63,7 +63,7 @@ TEST_CASE("at equilibrium between the two forms nothing turns into the other any
       const double base = 0.5 * (low + high);
       Mixture mixture;
       mixture.add(carbon_dioxide::carbonate_pair(), 1e-3);
-      mixture.add({"base", base > 0 ? 1.0 : -1.0, {}}, std::abs(base));
+      mixture.add({"base", {{"any", base > 0 ? 1 : -1}}, {}}, std::abs(base));
       found = solve(mixture, options);
       (found.ph < ph_wanted ? low : high) = base;
     }

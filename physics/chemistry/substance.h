@@ -1,0 +1,48 @@
+#pragma once
+// What a bottle brings into water: strong ions, acid systems, and what its label has to warn of.
+
+#include <string>
+#include <vector>
+
+#include "physics/chemistry/acid_system.h"
+
+namespace halfdrop {
+
+/// An ion that neither takes up nor gives off protons.
+struct StrongIon {
+  std::string name;    ///< "Na+"
+  int charge = 1;      ///< -3 to 3, not 0
+  double count = 1.0;  ///< per formula unit
+};
+
+/// What a solution has to be labelled with in one band of mass fraction.
+struct Hazard {
+  double from_percent = 0.0, below_percent = 101.0;  ///< g of substance in 100 g of solution
+  std::vector<std::string> statements;               ///< "H314 1A"
+};
+
+/// What one mole of a substance brings. The form its acid systems come in follows from the charge of the
+/// strong ions: ethanoic acid none, sodium ethanoate one Na+, sodium carbonate two; with the ammonium system,
+/// ammonium chloride one Cl- and ammonia none.
+struct Substance {
+  std::string name;
+  std::vector<StrongIon> ions;
+  std::vector<AcidSystem> systems;
+  std::string formula{};  ///< as on the bottle, water of crystallisation included
+  double molar_mass_g_mol = 0.0;
+  /// How much heavier than water a solution is, kg/m3 for each mol/dm3, near 20 C; 0 where it is not known.
+  double density_rise_kg_m3 = 0.0;
+  std::vector<Hazard> hazards{};
+
+  /// mol of charge of the strong ions per mol.
+  [[nodiscard]] double strong_charge() const;
+  /// Sum of z^2 over the strong ions per mol, for the ionic strength.
+  [[nodiscard]] double strong_ions() const;
+};
+
+/// g of substance in 100 g of its solution in water at 20 C.
+[[nodiscard]] double mass_percent(const Substance& substance, double mol_dm3);
+/// Statements that a solution's label has to carry, each once, in the order of the data. Empty: none.
+[[nodiscard]] std::vector<std::string> hazard_statements(const Substance& substance, double mol_dm3);
+
+}  // namespace halfdrop
