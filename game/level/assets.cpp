@@ -7,36 +7,10 @@ namespace {
 
 constexpr std::size_t kLongestName = 60;
 constexpr std::size_t kLongestSource = 400;
-constexpr NumberRange kPkRange{-3.0, 16.0};
-constexpr int kHighestCharge = 3;
 
 void read_source(Fields& fields) {
   std::string source;
   fields.text("source", source, kLongestSource);
-}
-
-void read_pks(Fields& fields, AcidSystem& system, FaultList& faults) {
-  const Json* const list = fields.array("pk", 1, system.pk.size());
-  if (list == nullptr) return;
-  system.steps = static_cast<int>(list->size());
-  for (std::size_t i = 0; i < list->size(); ++i) {
-    const std::string place = pointer_to(fields.place_of("pk"), i);
-    if (!check_number((*list)[i], kPkRange, place, faults)) continue;
-    system.pk[i] = (*list)[i].get<double>();
-    if (i > 0 && system.pk[i] < system.pk[i - 1])
-      faults.add(place, "expected pK values in ascending order, found " + number_text(system.pk[i]) +
-                            " after " + number_text(system.pk[i - 1]));
-  }
-}
-
-AcidSystem read_system(const Json& entry, const std::string& place, FaultList& faults) {
-  AcidSystem system;
-  Fields fields(entry, place, faults);
-  read_pks(fields, system, faults);
-  fields.whole("charge", system.protonated_charge, -kHighestCharge, kHighestCharge);
-  read_source(fields);
-  fields.finish();
-  return system;
 }
 
 AbsorptionBand read_band(const Json& entry, int forms, const std::string& place, FaultList& faults) {
@@ -86,27 +60,6 @@ void fill_shelf(const std::string& path, std::map<std::string, Shelved<T>, std::
 
 }  // namespace
 
-Substance read_substance(const std::string& name, const Json& entry, const std::string& place,
-                         FaultList& faults) {
-  constexpr std::size_t kMostSystems = 4;
-  Substance substance;
-  substance.name = name;
-  Fields fields(entry, place, faults);
-  std::string formula;
-  fields.text("formula", formula, kLongestName);
-  int strong_charge = 0;
-  fields.whole("strong_charge", strong_charge, -kHighestCharge, kHighestCharge);
-  if (strong_charge != 0) substance.ions = {{"", strong_charge > 0 ? 1 : -1, std::abs(strong_charge) * 1.0}};
-  read_source(fields);
-  if (const Json* const systems = fields.array("systems", 0, kMostSystems)) {
-    for (std::size_t i = 0; i < systems->size(); ++i)
-      substance.systems.push_back(
-          read_system((*systems)[i], pointer_to(fields.place_of("systems"), i), faults));
-  }
-  fields.finish();
-  return substance;
-}
-
 Indicator read_indicator(const std::string& name, const Json& entry, const std::string& place,
                          FaultList& faults) {
   constexpr std::size_t kMostBands = 8;
@@ -114,7 +67,7 @@ Indicator read_indicator(const std::string& name, const Json& entry, const std::
   indicator.name = name;
   Fields fields(entry, place, faults);
   if (const Json* const system = fields.object("system"))
-    indicator.system = read_system(*system, fields.place_of("system"), faults);
+    indicator.system = read_acid_system(*system, fields.place_of("system"), faults);
   if (const Json* const bands = fields.array("bands", 1, kMostBands)) {
     for (std::size_t i = 0; i < bands->size(); ++i)
       indicator.bands.push_back(read_band((*bands)[i], indicator.system.steps + 1,

@@ -26,6 +26,7 @@ struct Assets {
 inline constexpr std::size_t kMostAssetBytes = std::size_t{1} << 20;
 
 /// One entry; faults at `place`. With a fault the value is not to be used.
+[[nodiscard]] AcidSystem read_acid_system(const Json& entry, const std::string& place, FaultList& faults);
 [[nodiscard]] Substance read_substance(const std::string& name, const Json& entry, const std::string& place,
                                        FaultList& faults);
 [[nodiscard]] Indicator read_indicator(const std::string& name, const Json& entry, const std::string& place,
