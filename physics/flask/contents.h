@@ -15,6 +15,9 @@ namespace halfdrop {
 /// The same with neither carbon dioxide nor carbonate in it.
 [[nodiscard]] Parcel without_carbon_dioxide(Parcel liquid);
 
+/// The same once all its carbon dioxide has met water: what a colour that lasts has to reckon with.
+[[nodiscard]] Parcel hydrated(Parcel liquid);
+
 /// Open surface of liquid standing in the flask, cm2.
 [[nodiscard]] double surface_cm2(const FlaskSpec& flask, double volume_cm3);
 /// Depth of liquid standing in the flask, cm (cone; meniscus left out).

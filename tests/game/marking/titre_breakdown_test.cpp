@@ -1,105 +1,9 @@
-#include "game/marking/titre_breakdown.h"
-
-#include <doctest/doctest.h>
-
-#include <cmath>
-#include <string>
-
-#include "game/session/view.h"
-#include "physics/burette/column.h"
-#include "physics/flask/contents.h"
-#include "physics/flask/mixing.h"
-#include "tests/support/near.h"
+#include "tests/game/marking/by_the_books.h"
 
 namespace halfdrop {
 namespace {
 
-constexpr double kAliquot_cm3 = 25.0;
-constexpr double kExact_cm3 = 1e-9;
-
-BenchSpec perfect_bench() {
-  BenchSpec spec;
-  spec.titrant.substance = {"alkali", {{"Na+", 1}}, {}};
-  spec.titrant.label_mol_dm3 = spec.titrant.true_mol_dm3 = 0.1;
-  spec.sample.substance = {"acid", {}, {{1, {4.756, 0, 0}, 0}}};
-  spec.indicator.system = {2, {9.05, 9.50, 0}, 0};
-  spec.indicator.bands = {{2, 552.0, 28.0, 3.0e4}};
-  spec.indicator.stock_mol_dm3 = 0.00314;
-  spec.pipette.true_cm3 = kAliquot_cm3;
-  settle(spec);
-  return spec;
-}
-
-double mm_level_with(double reading_cm3) { return -11.0 * reading_cm3; }
-
-/// One run, moved through the books by hand so that every amount is known.
-struct Run {
-  BenchSpec spec = perfect_bench();
-  BenchState bench;
-  ReadingMoment initial, final;
-  FlaskStory story;
-
-  /// The meniscus stands at `initial_cm3`, the jet is full, and `ideal_cm3` of good titrant are needed.
-  Run(double initial_cm3, double ideal_cm3) {
-    spec.sample.true_mol_dm3 = spec.sample.label_mol_dm3 = 0.1 * ideal_cm3 / kAliquot_cm3;
-    bench = lay_out(spec);
-    stand_at(initial_cm3);
-    bench.ledger.transfer(Account::titrant_bottle, Account::jet, volume_quanta(spec.burette.jet_cm3));
-    bench.ledger.transfer(Account::sample_bottle, Account::pipette, volume_quanta(spec.pipette.true_cm3));
-    bench.hands.eye_mm = mm_level_with(initial_cm3);
-  }
-
-  Ledger& books() { return bench.ledger; }
-
-  void stand_at(double reading_cm3) {
-    const double wanted = column_volume_cm3(spec.burette, reading_cm3);
-    const Quanta more = volume_quanta(wanted) - books().balance(Account::column).volume;
-    books().transfer(Account::titrant_bottle, Account::column, more);
-  }
-
-  void aliquot() {
-    const Parcel all = books().balance(Account::pipette);
-    books().move(Account::pipette, Account::flask_rest, all);
-    story.analyte_from_pipette += all.amount(Component::analyte);
-  }
-
-  ReadingMoment read(double written_cm3) const {
-    const ReadingSeen seen = reading_seen(spec, bench);
-    return {written_cm3, seen.bottom_cm3, seen.edge_cm3, bench};
-  }
-  void read_initial(double written_cm3) { initial = read(written_cm3); }
-
-  void run_in(double volume_cm3, Account target = Account::flask_landing) {
-    const Quanta volume = volume_quanta(volume_cm3);
-    books().transfer(Account::column, Account::jet, volume);
-    const Quanta over = books().balance(Account::jet).volume - volume_quanta(spec.burette.jet_cm3);
-    books().transfer(Account::jet, Account::pendant_drop, over);
-    let_drop_fall(over, target);
-  }
-  void let_drop_fall(Quanta volume, Account target) {
-    const Parcel drop = books().transfer(Account::pendant_drop, Account::in_flight, volume);
-    books().move(Account::in_flight, target, drop);
-  }
-
-  TitreBreakdown finish(double written_cm3, double final_cm3) {
-    bench.hands.eye_mm = mm_level_with(final_cm3);
-    return finish_as_seen(written_cm3);
-  }
-  TitreBreakdown finish_as_seen(double written_cm3) {
-    final = read(written_cm3);
-    return break_down(spec, kAliquot_cm3, initial, final, story);
-  }
-};
-
-void check_only(const TitreBreakdown& found, Cause expected, double size_cm3) {
-  CHECK_NEAR(found.remainder_cm3, 0.0, kExact_cm3);
-  for (std::size_t i = 0; i < kCauses; ++i) {
-    const auto cause = static_cast<Cause>(i);
-    CAPTURE(std::string(cause_id(cause)));
-    CHECK_NEAR(found.of(cause), cause == expected ? size_cm3 : 0.0, kExact_cm3);
-  }
-  CHECK_NEAR(found.recorded_cm3 - found.ideal_cm3, size_cm3, kExact_cm3);
-}
+using namespace test;
 
 TEST_CASE("a faultless run records the ideal titre and no cause") {
   Run run(1.00, 21.40);
@@ -313,42 +217,6 @@ TEST_CASE("one drop too many comes back as overshoot; stopping early is negative
     run.run_in(20.0 + past_cm3);
     check_only(run.finish(21.0 + past_cm3, 21.0 + past_cm3), Cause::overshoot, past_cm3);
   }
-}
-
-/// The flask's mixed liquid on its tile against the same liquid without titrant, as someone looks who stirs
-/// well.
-double change_seen(const Run& run) {
-  const Parcel liquid = flask_liquid(run.bench.ledger);
-  Parcel before = liquid;
-  before.amounts.at(static_cast<std::size_t>(Component::titrant)) = 0;
-  const double path_cm = sight_path_cm(run.spec.flask, liquid.volume_cm3());
-  const auto seen = [&](const Parcel& parcel) {
-    return to_lab(colour_of(run.spec, parcel, path_cm, Backdrop::white_tile));
-  };
-  return ciede2000(seen(liquid), seen(before));
-}
-
-TEST_CASE(
-    "who stops at the first change that is seen has no overshoot: past equivalence, all was the "
-    "indicator's") {
-  constexpr double kStep_cm3 = 0.001;
-  Run run(1.00, 20.0);
-  run.aliquot();
-  run.books().transfer(Account::indicator_bottle, Account::flask_rest, volume_quanta(0.12));
-  run.read_initial(1.00);
-  run.run_in(19.95);
-  REQUIRE(change_seen(run) < kFirstVisibleChange);
-  double ran_cm3 = 19.95;
-  while (change_seen(run) < kFirstVisibleChange && ran_cm3 < 20.5) {
-    run.run_in(kStep_cm3);
-    ran_cm3 += kStep_cm3;
-  }
-  const TitreBreakdown found = run.finish(21.0, 21.0);
-  CHECK_NEAR(found.of(Cause::overshoot), 0.5 * kStep_cm3, 0.5 * kStep_cm3);
-  CHECK_NEAR(found.of(Cause::indicator_blank) + found.of(Cause::overshoot), ran_cm3 - 20.0, kExact_cm3);
-  run.run_in(0.05);  // a drop more is overshoot
-  const TitreBreakdown later = run.finish(21.0, 21.0);
-  CHECK_NEAR(later.of(Cause::overshoot) - found.of(Cause::overshoot), 0.05, 1e-4);
 }
 
 TEST_CASE("a funnel that drips into a burette full to the rim changes nothing: what drips in runs over") {
