@@ -46,6 +46,13 @@ Parcel without_carbon_dioxide(Parcel liquid) {
   return liquid;
 }
 
+Parcel hydrated(Parcel liquid) {
+  Quanta& dioxide = liquid.amounts[static_cast<std::size_t>(Component::carbon_dioxide)];
+  liquid.amounts[static_cast<std::size_t>(Component::carbonate)] += dioxide;
+  dioxide = 0;
+  return liquid;
+}
+
 double surface_cm2(const FlaskSpec& flask, double volume_cm3) {
   const double cone_cm = flask.height_cm - flask.neck_length_cm;
   const double share = std::min(liquid_depth_cm(flask, volume_cm3) / cone_cm, 1.0);
