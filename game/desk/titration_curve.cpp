@@ -223,7 +223,7 @@ CurvePoint point_at(const Curve& curve, double volume_cm3) {
   mixture.add(curve.burette, curve.burette_mol_dm3 * volume_cm3 / total_cm3);
   if (!curve.indicator) return {solve(mixture, curve.solver).ph, "#ffffff"};
   const double indicator_mol_dm3 = curve.indicator->stock_mol_dm3 * indicator_cm3 / total_cm3;
-  mixture.add(curve.indicator->system, indicator_mol_dm3);
+  add(mixture, *curve.indicator, indicator_mol_dm3);
   const Equilibrium equilibrium = solve(mixture, curve.solver);
   Spectrum absorbance = absorbance_per_cm(*curve.indicator, indicator_mol_dm3,
                                           form_fractions(curve.indicator->system, equilibrium, curve.solver));

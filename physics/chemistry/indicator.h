@@ -8,20 +8,34 @@
 
 namespace halfdrop {
 
-/// A Gaussian absorption band of one form.
+/// A Gaussian absorption band of one form, or of a dye that comes with the indicator and never changes.
 struct AbsorptionBand {
-  int form = 0;  ///< 0: fully protonated form, 1: one proton lost, ...
+  static constexpr int kEveryForm = -1;
+  int form = 0;  ///< 0: fully protonated form, 1: one proton lost, ...; or kEveryForm
   double peak_nm = 550.0;
   double width_nm = 40.0;  ///< standard deviation in wavelength
   double epsilon_dm3_mol_cm = 0.0;
+  double mol_per_mol = 1.0;  ///< of what absorbs, per mol of indicator (1 but for a dye)
+};
+
+/// A handbook's range of change; for comparison and for words, nothing is computed from it.
+struct ColourRange {
+  double low_ph = 0.0, high_ph = 14.0;
+  std::string acid_colour, base_colour;
 };
 
 struct Indicator {
   std::string name;
   AcidSystem system;
+  double strong_charge = 0.0;  ///< of the monovalent ions its salt brings (Na+: 1), mol per mol
   std::vector<AbsorptionBand> bands;
-  double stock_mol_dm3 = 0.0;            ///< strength of the dropping bottle
-  std::string acid_colour, base_colour;  ///< in words, as a handbook says them
+  double stock_mol_dm3 = 0.0;  ///< strength of the dropping bottle
+  std::vector<ColourRange> ranges;
 };
+
+/// The indicator as the solver sees it, with the ions of its salt.
+[[nodiscard]] Substance substance_of(const Indicator& indicator);
+/// Adds an indicator, with the ions of its salt, at a concentration >= 0.
+void add(Mixture& mixture, const Indicator& indicator, double mol_dm3);
 
 }  // namespace halfdrop

@@ -80,7 +80,7 @@ Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid) {
   if (liquid.empty()) return solve(mixture, solver_options(spec));
   mixture.add(spec.titrant.substance, mol_dm3(liquid, Component::titrant));
   mixture.add(spec.sample.substance, mol_dm3(liquid, Component::analyte));
-  mixture.add(spec.indicator.system, mol_dm3(liquid, Component::indicator));
+  add(mixture, spec.indicator, mol_dm3(liquid, Component::indicator));
   mixture.add(carbon_dioxide::carbonate_pair(), mol_dm3(liquid, Component::carbonate));
   return solve(mixture, solver_options(spec));
 }

@@ -32,6 +32,14 @@ Spectrum sum_of(const std::array<Lobe, N>& lobes) {
   return sum;
 }
 
+Lobe lobe_of(const AbsorptionBand& band, double mol_dm3, const std::array<double, 4>& fractions) {
+  assert(band.form >= AbsorptionBand::kEveryForm && band.form <= 3 && band.width_nm > 0.0);
+  const double share =
+      band.form == AbsorptionBand::kEveryForm ? 1.0 : fractions[static_cast<std::size_t>(band.form)];
+  return {band.epsilon_dm3_mol_cm * band.mol_per_mol * mol_dm3 * share, band.peak_nm, 1.0 / band.width_nm,
+          1.0 / band.width_nm};
+}
+
 }  // namespace
 
 // CIE 15, as in the package colord-data; 100 at 560 nm.
@@ -65,14 +73,19 @@ const Spectrum& cie_z() {
   return table;
 }
 
+double absorbance_per_cm_at(double nm, const Indicator& indicator, double mol_dm3,
+                            const std::array<double, 4>& fractions) {
+  double sum = 0.0;
+  for (const AbsorptionBand& band : indicator.bands) sum += lobe_of(band, mol_dm3, fractions).at(nm);
+  return sum;
+}
+
 Spectrum absorbance_per_cm(const Indicator& indicator, double mol_dm3,
                            const std::array<double, 4>& fractions) {
   Spectrum absorbance{};
   for (const AbsorptionBand& band : indicator.bands) {
-    assert(band.form >= 0 && band.form <= 3 && band.width_nm > 0.0);
-    const double peak = band.epsilon_dm3_mol_cm * mol_dm3 * fractions[static_cast<std::size_t>(band.form)];
-    if (peak == 0.0) continue;
-    const Lobe lobe{peak, band.peak_nm, 1.0 / band.width_nm, 1.0 / band.width_nm};
+    const Lobe lobe = lobe_of(band, mol_dm3, fractions);
+    if (lobe.height == 0.0) continue;
     for (std::size_t i = 0; i < absorbance.size(); ++i) absorbance[i] += lobe.at(wavelength_nm(i));
   }
   return absorbance;

@@ -24,6 +24,9 @@ const Spectrum& cie_z();
 /// Decadic absorbance per cm of an indicator at `mol_dm3` whose forms have the given shares.
 Spectrum absorbance_per_cm(const Indicator& indicator, double mol_dm3,
                            const std::array<double, 4>& fractions);
+/// The same at one wavelength.
+double absorbance_per_cm_at(double nm, const Indicator& indicator, double mol_dm3,
+                            const std::array<double, 4>& fractions);
 
 /// What lies behind the liquid: its reflectance by wavelength, both our own assumption. The tile is a neutral
 /// 0.90 (a real glaze falls off in the violet); the bench a dull brown grey, 0.15 in the violet to 0.28 in
