@@ -2,9 +2,7 @@
 
 #include <cassert>
 
-#include "physics/chemistry/activity.h"
 #include "physics/chemistry/charge_balance.h"
-#include "physics/elementary.h"
 
 namespace halfdrop {
 
@@ -34,8 +32,7 @@ Equilibrium solve(const Mixture& mixture, const SolverOptions& options) {
 FormShares form_fractions(const AcidSystem& acid, const Equilibrium& equilibrium,
                           const SolverOptions& options) {
   BalanceConstants constants(options);
-  const double g = activity_coefficient(equilibrium.ionic_strength_mol_dm3, options);
-  return form_shares(constants.systems()[constants.add(acid)], equilibrium.h_mol_dm3, g);
+  return form_shares(constants.systems()[constants.add(acid)], medium_of(equilibrium, options));
 }
 
 }  // namespace halfdrop

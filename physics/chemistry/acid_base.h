@@ -37,7 +37,6 @@ struct Equilibrium {
   double ph = 7.0;          ///< -log10 of the activity of H+
   double h_mol_dm3 = 1e-7;  ///< concentration of H+
   double ionic_strength_mol_dm3 = 0.0;
-  double residual_mol_dm3 = 0.0;  ///< what is left of the charge balance
 };
 
 /// Share of each form of a system, most protonated first (steps + 1 values, sum 1; the rest 0).

@@ -11,15 +11,17 @@ double debye_hueckel(double temperature_c) { return 0.5092 + (temperature_c - 25
 }  // namespace
 
 double davies_log10_gamma(int charge, double ionic_strength_mol_dm3, double temperature_c) {
-  const double strength = std::clamp(ionic_strength_mol_dm3, 0.0, kDaviesLimit_mol_dm3);
-  const double root = std::sqrt(strength);
-  return -debye_hueckel(temperature_c) * charge * charge * (root / (1.0 + root) - 0.3 * strength);
+  const double root = std::sqrt(std::max(ionic_strength_mol_dm3, 0.0));
+  return charge * charge * davies_at_root(root, temperature_c).log10_gamma;
 }
 
-double davies_log10_gamma_slope(double root_strength, double temperature_c) {
-  if (root_strength * root_strength >= kDaviesLimit_mol_dm3) return 0.0;
-  const double whole = 1.0 + root_strength;
-  return -debye_hueckel(temperature_c) * (1.0 / (whole * whole) - 0.6 * root_strength);
+DaviesAtRoot davies_at_root(double root_strength, double temperature_c) {
+  constexpr double kLimit = 0.70710678118654752;  // square root of kDaviesLimit_mol_dm3
+  const double root = std::min(root_strength, kLimit);
+  const double share = 1.0 / (1.0 + root);
+  const double a = debye_hueckel(temperature_c);
+  return {-a * (root * share - 0.3 * root * root),
+          root_strength < kLimit ? -a * (share * share - 0.6 * root) : 0.0};
 }
 
 }  // namespace halfdrop

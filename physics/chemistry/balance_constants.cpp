@@ -36,23 +36,9 @@ std::size_t BalanceConstants::add(const AcidSystem& acid) {
   return place;
 }
 
-double activity_coefficient(double ionic_strength_mol_dm3, const SolverOptions& options) {
-  if (options.ideal) return 1.0;
-  return elementary::exp10(davies_log10_gamma(1, ionic_strength_mol_dm3, options.temperature_c));
-}
-
-// The acid of charge z has K' = K g^(z^2) / (g^((z-1)^2) g) = K g^(2z - 2) in concentrations.
-FormShares form_shares(const BalanceConstants::System& system, double h_mol_dm3, double g) {
-  const double square = g * g;
-  const double inverse_square = 1.0 / square;
-  double factor = 1.0 / h_mol_dm3;
-  for (int z = system.protonated_charge; z > 1; --z) factor *= square;
-  for (int z = system.protonated_charge; z < 1; ++z) factor *= inverse_square;
-  const double first = system.k[0] * factor;
-  const double second = first * system.k[1] * (factor * inverse_square);
-  const double third = second * system.k[2] * (factor * inverse_square * inverse_square);
-  const double scale = 1.0 / ((1.0 + first) + (second + third));
-  return {scale, first * scale, second * scale, third * scale};
+Medium medium_of(const Equilibrium& equilibrium, const SolverOptions& options) {
+  const double log10_gamma = davies_log10_gamma(1, equilibrium.ionic_strength_mol_dm3, options.temperature_c);
+  return {equilibrium.h_mol_dm3, options.ideal ? 1.0 : elementary::exp10(log10_gamma)};
 }
 
 }  // namespace halfdrop

@@ -39,7 +39,7 @@ double pk_first(double temperature_c) {
 }
 
 const AcidSystem& carbonate_pair() {
-  static const AcidSystem pair{1, {10.329, 0.0, 0.0}, -1};  // as above, second step
+  static const AcidSystem pair{1, {10.329}, -1, {14.70}, {-249.0}};  // as above, second step
   return pair;
 }
 

@@ -46,11 +46,32 @@ class BalanceConstants {
   std::vector<Loss> losses_;
 };
 
-/// Of an ion of charge 1; 1 in an ideal solution.
-[[nodiscard]] double activity_coefficient(double ionic_strength_mol_dm3, const SolverOptions& options);
+/// What surrounds the acid systems: concentration of H+ and activity coefficient g of an ion of charge 1.
+struct Medium {
+  Medium(double h_mol_dm3, double g)
+      : h(h_mol_dm3), inverse_h(1.0 / h), square(g * g), inverse_square(1.0 / square) {}
+  double h, inverse_h;
+  double square, inverse_square;  ///< of g
+};
+/// At a solved equilibrium.
+[[nodiscard]] Medium medium_of(const Equilibrium& equilibrium, const SolverOptions& options);
 
-/// Shares of the forms at a concentration of H+, with g the activity coefficient of an ion of charge 1.
-[[nodiscard]] FormShares form_shares(const BalanceConstants::System& system, double h_mol_dm3, double g);
+/// The acid of charge z has K' = K g^(z^2) / (g^((z-1)^2) g) = K g^(2z - 2) in concentrations.
+[[nodiscard]] inline FormShares form_shares(const BalanceConstants::System& system, const Medium& medium) {
+  double factor = medium.inverse_h;
+  for (int z = system.protonated_charge; z > 1; --z) factor *= medium.square;
+  for (int z = system.protonated_charge; z < 1; ++z) factor *= medium.inverse_square;
+  const double first = system.k[0] * factor;
+  if (system.steps == 1) {
+    const double scale = 1.0 / (1.0 + first);
+    return {scale, first * scale, 0.0, 0.0};
+  }
+  factor *= medium.inverse_square;
+  const double second = first * (system.k[1] * factor);
+  const double third = second * (system.k[2] * (factor * medium.inverse_square));
+  const double scale = 1.0 / ((1.0 + first) + (second + third));
+  return {scale, first * scale, second * scale, third * scale};
+}
 
 /// As many values as there are systems, without a trip to the heap when they are few.
 template <class T>
@@ -60,8 +81,10 @@ class PerSystem {
     if (systems > kFew) many_.resize(systems);
   }
   [[nodiscard]] std::size_t size() const { return size_; }
-  T& operator[](std::size_t i) { return many_.empty() ? few_[i] : many_[i]; }
-  const T& operator[](std::size_t i) const { return many_.empty() ? few_[i] : many_[i]; }
+  [[nodiscard]] T* data() { return many_.empty() ? few_.data() : many_.data(); }
+  [[nodiscard]] const T* data() const { return many_.empty() ? few_.data() : many_.data(); }
+  T& operator[](std::size_t i) { return data()[i]; }
+  const T& operator[](std::size_t i) const { return data()[i]; }
 
  private:
   static constexpr std::size_t kFew = 8;

@@ -24,6 +24,7 @@ std::size_t Solver::add(const AcidSystem& system) {
 Amounts Solver::amounts_of(std::span<const double> mol_dm3) const {
   assert(mol_dm3.size() == ingredients_.size());
   Amounts amounts(constants_.systems().size());
+  double* const systems = amounts.systems.data();
   for (std::size_t i = 0; i < ingredients_.size(); ++i) {
     assert(mol_dm3[i] >= 0.0);
     const Ingredient& ingredient = ingredients_[i];
@@ -31,7 +32,7 @@ Amounts Solver::amounts_of(std::span<const double> mol_dm3) const {
     amounts.strong_ions += ingredient.strong_ions * mol_dm3[i];
     for (std::size_t k = 0; k < ingredient.shares; ++k) {
       const Share& share = shares_[ingredient.first_share + k];
-      amounts.systems[share.system] += share.count * mol_dm3[i];
+      systems[share.system] += share.count * mol_dm3[i];
     }
   }
   return amounts;
@@ -48,8 +49,7 @@ Equilibrium Solver::solve(std::span<const double> mol_dm3, const Equilibrium& ne
 FormShares Solver::form_fractions(std::size_t ingredient, const Equilibrium& equilibrium) const {
   assert(ingredient < ingredients_.size() && ingredients_[ingredient].shares > 0);
   const std::size_t system = shares_[ingredients_[ingredient].first_share].system;
-  const double g = activity_coefficient(equilibrium.ionic_strength_mol_dm3, constants_.options());
-  return form_shares(constants_.systems()[system], equilibrium.h_mol_dm3, g);
+  return form_shares(constants_.systems()[system], medium_of(equilibrium, constants_.options()));
 }
 
 }  // namespace halfdrop
