@@ -1,6 +1,8 @@
 #include <cmath>
+#include <vector>
 
 #include "game/level/level.h"
+#include "physics/chemistry/carbon_dioxide.h"
 #include "physics/random.h"
 
 namespace halfdrop {
@@ -31,6 +33,15 @@ PipetteSpec draw_pipette(double nominal_cm3, double tolerance_cm3, std::uint64_t
   return {nominal_cm3, nominal_cm3 + random.uniform(-tolerance_cm3, tolerance_cm3)};
 }
 
+/// A carbonate's own carbon is kept with that of the air: it too turns into gas, and slowly.
+void take_out_carbonate(BottleSpec& bottle) {
+  std::vector<AcidSystem>& systems = bottle.substance.systems;
+  for (const AcidSystem& system : systems) {
+    if (carbon_dioxide::is_carbonic(system)) bottle.carbonate_per_mol += system.count;
+  }
+  std::erase_if(systems, carbon_dioxide::is_carbonic);
+}
+
 BottleSpec bottle(const LiquidSpec& liquid, const Substance& substance, bool unknown, std::uint64_t seed) {
   BottleSpec bottle;
   bottle.substance = substance;
@@ -38,6 +49,7 @@ BottleSpec bottle(const LiquidSpec& liquid, const Substance& substance, bool unk
   // The titre breakdown measures against the label; where there is none it measures against the truth.
   bottle.label_mol_dm3 = bottle.true_mol_dm3;
   bottle.carbonate_mol_dm3 = liquid.carbonate_mol_dm3;
+  take_out_carbonate(bottle);
   return bottle;
 }
 

@@ -42,6 +42,18 @@ AbsorptionBand read_band(const Json& entry, int forms, const std::string& place,
   return band;
 }
 
+void read_fading(Fields& fields, Indicator& indicator, FaultList& faults) {
+  const Json* const entry = fields.object("fading", Need::optional);
+  if (entry == nullptr) return;
+  Fading& fading = indicator.fading;
+  Fields fading_fields(*entry, fields.place_of("fading"), faults);
+  fading_fields.whole("form", fading.form, 0, indicator.system.steps);
+  fading_fields.number("dm3_mol_s", fading.per_mol_s, {0.0, 1e3});
+  fading_fields.number("half_at_ph", fading.half_at_ph, {7.0, 16.0});
+  read_source(fading_fields);
+  fading_fields.finish();
+}
+
 void read_stock(Fields& fields, Indicator& indicator, FaultList& faults) {
   const Json* const stock = fields.object("stock");
   if (stock == nullptr) return;
@@ -92,6 +104,7 @@ Indicator read_indicator(const std::string& name, const Json& entry, const std::
       indicator.bands.push_back(read_band((*bands)[i], indicator.system.steps + 1,
                                           pointer_to(fields.place_of("bands"), i), faults));
   }
+  read_fading(fields, indicator, faults);
   read_stock(fields, indicator, faults);
   if (const Json* const ranges = fields.array("ranges", 1, indicator.system.pk.size())) {
     for (std::size_t i = 0; i < ranges->size(); ++i)

@@ -125,8 +125,9 @@ class Breaker {
         -(nu * story.lost.amount_mol(Component::analyte) - story.lost.amount_mol(Component::titrant)) /
             c_mol_cm3_);
     const double excess_cm3 = excess_titrant_mol(spec_, liquid) / c_mol_cm3_;
-    const double blank_cm3 = first_visible_change_cm3(spec_, without_carbon_dioxide(liquid)).value_or(0.0);
-    const double change_cm3 = first_visible_change_cm3(spec_, hydrated(liquid)).value_or(blank_cm3);
+    const double blank_cm3 =
+        first_visible_change_cm3(spec_, without_carbon_dioxide(spec_, liquid)).value_or(0.0);
+    const double change_cm3 = first_visible_change_cm3(spec_, liquid).value_or(blank_cm3);
     set(Cause::indicator_blank, blank_cm3);
     set(Cause::carbon_dioxide, change_cm3 - blank_cm3);
     set(Cause::overshoot, excess_cm3 - change_cm3);

@@ -6,6 +6,7 @@
 #include "physics/burette/filling.h"
 #include "physics/burette/jet.h"
 #include "physics/flask/contents.h"
+#include "physics/flask/fading.h"
 #include "physics/flask/gas_exchange.h"
 #include "physics/flask/mixing.h"
 
@@ -25,7 +26,8 @@ constexpr double kCarbonDioxideInAir_mol = 1.0;
 /// holds what it has taken up since.
 Parcel bottled(const BenchSpec& spec, const BottleSpec& bottle, Component component) {
   Parcel liquid = Parcel::solution(bottle.volume_cm3, component, bottle.true_mol_dm3);
-  liquid.dissolve(Component::carbonate, bottle.carbonate_mol_dm3);
+  liquid.dissolve(Component::carbonate,
+                  bottle.carbonate_mol_dm3 + bottle.carbonate_per_mol * bottle.true_mol_dm3);
   if (equilibrium_of(spec, liquid).ph < 7.0)
     liquid.dissolve(Component::carbon_dioxide, spec.settled.saturated_co2_mol_dm3);
   return liquid;
@@ -56,6 +58,7 @@ void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
   wash_down(spec, state, hands.wash);
   mix(spec, state, hands.swirl);
   exchange_gas(spec, state);
+  fade(spec, state);
   ++state.tick;
 }
 

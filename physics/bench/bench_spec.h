@@ -16,6 +16,7 @@ struct BottleSpec {
   double true_mol_dm3 = 0.1;
   double volume_cm3 = 1000.0;
   double carbonate_mol_dm3 = 0.0;  ///< that old alkali has taken up from the air; its strength counts it in
+  double carbonate_per_mol = 0.0;  ///< what the substance itself is made of; then not among its systems
 };
 
 /// What follows from the rest of the spec; see settle().

@@ -15,9 +15,10 @@ enum class Component : std::uint8_t {
   analyte,
   indicator,
   carbon_dioxide,  ///< dissolved, not yet met by water
-  carbonate        ///< hydrogencarbonate and carbonate ion
+  carbonate,       ///< hydrogencarbonate and carbonate ion
+  faded_indicator  ///< colourless for now
 };
-inline constexpr std::size_t kComponents = 5;
+inline constexpr std::size_t kComponents = 6;
 
 /// A whole number of quanta of volume or of amount.
 using Quanta = std::int64_t;

@@ -1,5 +1,7 @@
 #include "physics/chemistry/carbon_dioxide.h"
 
+#include <cmath>
+
 #include "physics/elementary.h"
 
 namespace halfdrop::carbon_dioxide {
@@ -27,19 +29,28 @@ double hydration_per_s(double temperature_c) { return arrhenius(0.037, 7799.0, t
 
 double hydroxylation_dm3_mol_s(double temperature_c) { return arrhenius(7.0e3, 6666.0, temperature_c); }
 
-// Goldberg, Kishore and Lennen 2002, carbonic acid counted as dissolved carbon dioxide; its heat and heat
-// capacity from memory of the same table.
-double pk_first(double temperature_c) {
-  constexpr double kPk = 6.351, kHeat_j = 9150.0, kHeatCapacity_j_k = -371.0;
-  constexpr double kGas_j_k = 8.31451, kLn10 = 2.302585092994046;
-  const double t = temperature_c + kZeroCelsius_k;
-  const double heat = (kHeat_j - kHeatCapacity_j_k * kReference_k) * (1.0 / t - 1.0 / kReference_k) -
-                      kHeatCapacity_j_k * elementary::log(t / kReference_k);
-  return kPk + heat / (kGas_j_k * kLn10);
+// Goldberg, Kishore and Lennen 2002, carbonic acid counted as dissolved carbon dioxide; the first heat and
+// heat capacity from memory of the same table.
+const AcidSystem& carbonic_acid() {
+  static const AcidSystem acid{2, {6.351, 10.329}, 0, {9.15, 14.70}, {-371.0, -249.0}};
+  return acid;
 }
 
+bool is_carbonic(const AcidSystem& system) {
+  constexpr double kNear = 0.05;
+  const AcidSystem& own = carbonic_acid();
+  return system.steps == 2 && system.protonated_charge == 0 && std::abs(system.pk[0] - own.pk[0]) < kNear &&
+         std::abs(system.pk[1] - own.pk[1]) < kNear;
+}
+
+double pk_first(double temperature_c) { return pk_at(carbonic_acid(), 0, temperature_c); }
+
 const AcidSystem& carbonate_pair() {
-  static const AcidSystem pair{1, {10.329}, -1, {14.70}, {-249.0}};  // as above, second step
+  static const AcidSystem pair{1,
+                               {carbonic_acid().pk[1]},
+                               -1,
+                               {carbonic_acid().heat_kj_mol[1]},
+                               {carbonic_acid().heat_capacity_j_k_mol[1]}};
   return pair;
 }
 

@@ -25,6 +25,10 @@ inline constexpr double kInAir = 420e-6;
 [[nodiscard]] double hydroxylation_dm3_mol_s(double temperature_c);
 /// -log10 of [H+][HCO3-]/[CO2], zero ionic strength.
 [[nodiscard]] double pk_first(double temperature_c);
+/// Both steps: for a solution in which all of it has met water.
+[[nodiscard]] const AcidSystem& carbonic_acid();
+/// Whether a substance's acid system is this one, by its constants at 25 C (to 0.05).
+[[nodiscard]] bool is_carbonic(const AcidSystem& system);
 /// Hydrogencarbonate and carbonate ion, as one acid system.
 [[nodiscard]] const AcidSystem& carbonate_pair();
 

@@ -24,6 +24,13 @@ struct ColourRange {
   std::string acid_colour, base_colour;
 };
 
+/// A coloured form that hydroxide slowly turns into a colourless one: form + OH- <-> colourless.
+struct Fading {
+  int form = 0;
+  double per_mol_s = 0.0;    ///< dm3 mol^-1 s^-1 forward; 0: does not fade
+  double half_at_ph = 14.0;  ///< where half of it is colourless in the end
+};
+
 struct Indicator {
   std::string name;
   AcidSystem system;
@@ -31,6 +38,7 @@ struct Indicator {
   std::vector<AbsorptionBand> bands;
   double stock_mol_dm3 = 0.0;  ///< strength of the dropping bottle
   std::vector<ColourRange> ranges;
+  Fading fading;
 };
 
 /// The indicator as the solver sees it, with the ions of its salt.

@@ -40,16 +40,11 @@ double mol_dm3(const Parcel& liquid, Component component) {
   return liquid.amount_mol(component) / liquid.volume_cm3() * 1000.0;
 }
 
-Parcel without_carbon_dioxide(Parcel liquid) {
-  for (const Component c : {Component::carbon_dioxide, Component::carbonate})
-    liquid.amounts[static_cast<std::size_t>(c)] = 0;
-  return liquid;
-}
-
-Parcel hydrated(Parcel liquid) {
-  Quanta& dioxide = liquid.amounts[static_cast<std::size_t>(Component::carbon_dioxide)];
-  liquid.amounts[static_cast<std::size_t>(Component::carbonate)] += dioxide;
-  dioxide = 0;
+Parcel without_carbon_dioxide(const BenchSpec& spec, Parcel liquid) {
+  const double own_mol = spec.titrant.carbonate_per_mol * liquid.amount_mol(Component::titrant) +
+                         spec.sample.carbonate_per_mol * liquid.amount_mol(Component::analyte);
+  liquid.amounts[static_cast<std::size_t>(Component::carbonate)] = amount_quanta(own_mol);
+  liquid.amounts[static_cast<std::size_t>(Component::carbon_dioxide)] = 0;
   return liquid;
 }
 
@@ -75,33 +70,40 @@ double sight_path_cm(const FlaskSpec& flask, double volume_cm3) {
   return 2.0 * liquid_depth_cm(flask, volume_cm3);
 }
 
-Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid) {
+Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid, Hydration hydration) {
   Mixture mixture;
   if (liquid.empty()) return solve(mixture, solver_options(spec));
   mixture.add(spec.titrant.substance, mol_dm3(liquid, Component::titrant));
   mixture.add(spec.sample.substance, mol_dm3(liquid, Component::analyte));
   add(mixture, spec.indicator, mol_dm3(liquid, Component::indicator));
-  mixture.add(carbon_dioxide::carbonate_pair(), mol_dm3(liquid, Component::carbonate));
+  const double carbonate_mol_dm3 = mol_dm3(liquid, Component::carbonate);
+  if (hydration == Hydration::as_it_stands) {
+    mixture.add(carbon_dioxide::carbonate_pair(), carbonate_mol_dm3);
+  } else {
+    mixture.add(carbon_dioxide::carbonic_acid(),
+                carbonate_mol_dm3 + mol_dm3(liquid, Component::carbon_dioxide));
+  }
   return solve(mixture, solver_options(spec));
 }
 
-Xyz colour_of(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop) {
+Xyz colour_of(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop,
+              Hydration hydration) {
   const Spectrum behind = backdrop == Backdrop::white_tile ? white_tile() : bare_bench();
   Spectrum absorbance{};
   if (!liquid.empty()) {
     const auto forms =
-        form_fractions(spec.indicator.system, equilibrium_of(spec, liquid), solver_options(spec));
+        form_fractions(spec.indicator.system, equilibrium_of(spec, liquid, hydration), solver_options(spec));
     absorbance = absorbance_per_cm(spec.indicator, mol_dm3(liquid, Component::indicator), forms);
     for (double& a : absorbance) a *= path_cm;
   }
   return seen_through(behind, absorbance);
 }
 
-double visible_change(const BenchSpec& spec, const Parcel& liquid) {
+double visible_change(const BenchSpec& spec, const Parcel& liquid, Hydration hydration) {
   if (liquid.empty()) return 0.0;
   const double path = sight_path_cm(spec.flask, liquid.volume_cm3());
-  const Xyz now = colour_of(spec, liquid, path, Backdrop::white_tile);
-  const Xyz before = colour_of(spec, with_titrant(liquid, 0), path, Backdrop::white_tile);
+  const Xyz now = colour_of(spec, liquid, path, Backdrop::white_tile, hydration);
+  const Xyz before = colour_of(spec, with_titrant(liquid, 0), path, Backdrop::white_tile, hydration);
   return ciede2000(to_lab(now), to_lab(before));
 }
 
@@ -116,7 +118,8 @@ std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parc
   const double equivalent_mol = spec.titrant_per_analyte * liquid.amount_mol(Component::analyte);
   const auto shows = [&](double past_cm3) {
     const double titrant_mol = equivalent_mol + past_cm3 * c_mol_cm3;
-    return visible_change(spec, with_titrant(liquid, amount_quanta(titrant_mol))) >= kFirstVisibleChange;
+    const Parcel titrated = with_titrant(liquid, amount_quanta(titrant_mol));
+    return visible_change(spec, titrated, Hydration::complete) >= kFirstVisibleChange;
   };
   double low = -equivalent_mol / c_mol_cm3;
   double high = kSearch_cm3;

@@ -12,11 +12,13 @@ namespace halfdrop {
 [[nodiscard]] SolverOptions solver_options(const BenchSpec& spec);
 /// Precondition: the liquid is not empty.
 [[nodiscard]] double mol_dm3(const Parcel& liquid, Component component);
-/// The same with neither carbon dioxide nor carbonate in it.
-[[nodiscard]] Parcel without_carbon_dioxide(Parcel liquid);
+/// The same with only the carbonate that sample and titrant are made of: nothing from air, nothing lost to
+/// it.
+[[nodiscard]] Parcel without_carbon_dioxide(const BenchSpec& spec, Parcel liquid);
 
-/// The same once all its carbon dioxide has met water: what a colour that lasts has to reckon with.
-[[nodiscard]] Parcel hydrated(Parcel liquid);
+/// Whether carbon dioxide counts as it stands, or as it will once all of it has met water: what a colour that
+/// lasts has to reckon with.
+enum class Hydration { as_it_stands, complete };
 
 /// Open surface of liquid standing in the flask, cm2.
 [[nodiscard]] double surface_cm2(const FlaskSpec& flask, double volume_cm3);
@@ -27,9 +29,11 @@ enum class Backdrop { white_tile, bare_bench };
 
 /// Equilibrium of a parcel of flask liquid, with activity. Its carbon dioxide is no acid until it has met
 /// water (gas_exchange.h).
-[[nodiscard]] Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid);
+[[nodiscard]] Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid,
+                                         Hydration hydration = Hydration::as_it_stands);
 /// Colour of a parcel seen through `path_cm` of it against a backdrop.
-[[nodiscard]] Xyz colour_of(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop);
+[[nodiscard]] Xyz colour_of(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop,
+                            Hydration hydration = Hydration::as_it_stands);
 /// Light enters through the liquid, meets what the flask stands on and comes back: twice the depth.
 [[nodiscard]] double sight_path_cm(const FlaskSpec& flask, double volume_cm3);
 
@@ -38,11 +42,13 @@ enum class Backdrop { white_tile, bare_bench };
 inline constexpr double kFirstVisibleChange = 3.0;
 
 /// How far a flask's mixed liquid is, in CIEDE2000, from its colour with all titrant taken out, on its tile.
-[[nodiscard]] double visible_change(const BenchSpec& spec, const Parcel& liquid);
+[[nodiscard]] double visible_change(const BenchSpec& spec, const Parcel& liquid,
+                                    Hydration hydration = Hydration::as_it_stands);
 
 /// Titrant (cm3 of c = breakdown_mol_dm3) past equivalence at which this flask first shows its change, closed
-/// to air. Negative: before equivalence. Bisected to 1e-10 cm3; volume and indicator as they are in `liquid`.
-/// Nothing when it shows none within 10 cm3 past equivalence (no indicator, say).
+/// to air and its carbon dioxide at equilibrium. Negative: before equivalence. Bisected to 1e-10 cm3; volume
+/// and indicator as they are in `liquid`. Nothing when it shows none within 10 cm3 past equivalence (no
+/// indicator, say).
 [[nodiscard]] std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid);
 
 /// Titrant past equivalence in the liquid, mol (negative: analyte left).

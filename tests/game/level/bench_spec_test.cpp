@@ -5,6 +5,7 @@
 #include <cmath>
 #include <set>
 
+#include "game/level/assets.h"
 #include "game/level/level.h"
 #include "physics/burette/column.h"
 #include "tests/support/good_level.h"
@@ -95,6 +96,16 @@ TEST_SUITE("bench of a level") {
     CHECK(spec.breakdown_mol_dm3() == spec.titrant.true_mol_dm3);
     CHECK(level_value(level, "sample_mol_dm3").value() == 0.1);
     CHECK_FALSE(level_value(level, "titrant_mol_dm3").has_value());
+  }
+  TEST_CASE("a carbonate's own carbon is kept with the carbon dioxide of the air") {
+    Level level = good_level();
+    const Assets assets = read_assets(HALFDROP_SOURCE_FOLDER).value();
+    level.sample_substance = assets.substances.at("sodium carbonate").value;
+    REQUIRE(level.sample_substance.systems.size() == 1);
+    const BenchSpec spec = bench_spec(level, 1);
+    CHECK(spec.sample.carbonate_per_mol == 1.0);
+    CHECK(spec.sample.substance.systems.empty());
+    CHECK(spec.titrant.carbonate_per_mol == 0.0);
   }
   TEST_CASE("the jet ends just inside the neck of whatever flask there is") {
     Level level = good_level();

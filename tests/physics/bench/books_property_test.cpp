@@ -40,6 +40,8 @@ std::string fault_in_books(const Ledger& opened, const Ledger& now) {
   const Parcel& reactions = now.balance(Account::reactions);
   if (reactions.amount(Component::carbon_dioxide) + reactions.amount(Component::carbonate) != 0)
     return "carbon was made or lost in a reaction";
+  if (reactions.amount(Component::indicator) + reactions.amount(Component::faded_indicator) != 0)
+    return "indicator was made or lost in fading";
   return {};
 }
 

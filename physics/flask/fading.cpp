@@ -1,0 +1,49 @@
+#include "physics/flask/fading.h"
+
+#include <algorithm>
+
+#include "physics/elementary.h"
+#include "physics/flask/contents.h"
+#include "physics/flask/gas_exchange.h"
+#include "physics/units.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr double kStep_s = static_cast<double>(kGasTicks) * kSecondsPerTick;
+
+double hydroxide_mol_dm3(const Equilibrium& solution, const SolverOptions& options) {
+  const double gamma = elementary::exp10(-solution.ph) / solution.h_mol_dm3;
+  return elementary::exp10(-options.pkw) / (solution.h_mol_dm3 * gamma * gamma);
+}
+
+void fade_zone(const BenchSpec& spec, Ledger& ledger, Account zone) {
+  const Fading& fading = spec.indicator.fading;
+  const Parcel& liquid = ledger.balance(zone);
+  const Quanta coloured = liquid.amount(Component::indicator);
+  const Quanta faded = liquid.amount(Component::faded_indicator);
+  if (liquid.empty() || coloured + faded == 0) return;
+  const SolverOptions options = solver_options(spec);
+  const Equilibrium solution = equilibrium_of(spec, liquid);
+  const double share =
+      form_fractions(spec.indicator.system, solution, options)[static_cast<std::size_t>(fading.form)];
+  const double forward_per_s = fading.per_mol_s * hydroxide_mol_dm3(solution, options) * share;
+  const double backward_per_s = fading.per_mol_s * elementary::exp10(fading.half_at_ph - options.pkw);
+  const double net =
+      forward_per_s * static_cast<double>(coloured) - backward_per_s * static_cast<double>(faded);
+  const double change = kStep_s * net / (1.0 + kStep_s * (forward_per_s + backward_per_s));
+  const Quanta amount = std::clamp(static_cast<Quanta>(change), -faded, coloured);
+  if (amount > 0) ledger.convert(zone, Component::indicator, Component::faded_indicator, amount);
+  if (amount < 0) ledger.convert(zone, Component::faded_indicator, Component::indicator, -amount);
+}
+
+}  // namespace
+
+void fade(const BenchSpec& spec, BenchState& state) {
+  if (spec.indicator.fading.per_mol_s <= 0.0 || state.tick % kGasTicks != 0) return;
+  fade_zone(spec, state.ledger, Account::flask_rest);
+  fade_zone(spec, state.ledger, Account::flask_landing);
+}
+
+}  // namespace halfdrop
