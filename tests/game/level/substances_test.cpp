@@ -108,17 +108,25 @@ TEST_CASE("pH standards move with temperature as certified") {
   }
 }
 
-// Source: OpenStax Chemistry 2e, section 4.5 (module m68716): titres of 40.00 cm3 of 0.0656 mol/dm3
-// phosphoric acid to HPO4(2-) with 0.1500 mol/dm3 potassium hydroxide, 34.99 cm3, and of 15.00 cm3 of 0.1500
-// mol/dm3 oxalic acid with 0.3300 mol/dm3 sodium hydroxide, 13.64 cm3. Equivalence is where the pH rises
-// fastest, which a titration at these strengths shifts by a few mm3.
+// Source: OpenStax Chemistry 2e, section 4.5 (module m68716): 50.00 cm3 of hydrochloric acid take 35.23 cm3
+// of 0.250 mol/dm3 sodium hydroxide (0.176 mol/dm3); 40.00 cm3 of 0.0656 mol/dm3 phosphoric acid to HPO4(2-)
+// take 34.99 cm3 of 0.1500 mol/dm3 potassium hydroxide; 15.00 cm3 of 0.1500 mol/dm3 oxalic acid take 13.64
+// cm3 of 0.3300 mol/dm3 sodium hydroxide; 0.3420 g of potassium hydrogen phthalate take 35.73 cm3 (question
+// there, worked out by hand: 0.04687 mol/dm3). 34.57 cm3 of ethanoic acid take 25.19 cm3 of 0.1025 mol/dm3:
+// question of Purdue University's chemical education pages, by hand 0.07469 mol/dm3.
 TEST_CASE("the pH rises fastest where the worked examples put equivalence") {
   struct Example {
     const char *acid, *base;
     double acid_mol_dm3, acid_cm3, base_mol_dm3, titre_cm3;
   };
-  for (const Example& e : {Example{"phosphoric acid", "potassium hydroxide", 0.0656, 40.0, 0.1500, 34.99},
-                           Example{"oxalic acid", "sodium hydroxide", 0.1500, 15.0, 0.3300, 13.64}}) {
+  const double phthalate_mol_dm3 =
+      0.3420 / substance("potassium hydrogen phthalate").molar_mass_g_mol / 0.050;
+  for (const Example& e :
+       {Example{"hydrochloric acid", "sodium hydroxide", 0.17615, 50.0, 0.250, 35.23},
+        Example{"phosphoric acid", "potassium hydroxide", 0.0656, 40.0, 0.1500, 34.99},
+        Example{"oxalic acid", "sodium hydroxide", 0.1500, 15.0, 0.3300, 13.64},
+        Example{"potassium hydrogen phthalate", "sodium hydroxide", phthalate_mol_dm3, 50.0, 0.04687, 35.73},
+        Example{"ethanoic acid", "sodium hydroxide", 0.07469, 34.57, 0.1025, 25.19}}) {
     CAPTURE(e.acid);
     SolverOptions textbook;
     textbook.ideal = true;

@@ -166,3 +166,26 @@ TEST_CASE("half neutralised, an ideal weak acid stands at its pK") {
   CHECK_NEAR(share[0] + share[1], 1.0, 1e-15);
   CHECK(share[2] == 0.0);
 }
+
+// Source: OpenStax Chemistry 2e, section 14.6 (module m68808), Example 14.20: 100 cm3 of a buffer of 0.10
+// mol/dm3 ethanoic acid and 0.10 mol/dm3 sodium ethanoate go from pH 4.74 to 4.75 by 1.0 cm3 of 0.10 mol/dm3
+// sodium hydroxide; the same in 100 cm3 of unbuffered solution of pH 4.74 (1.8e-5 mol/dm3 hydrochloric acid)
+// gives 10.99.
+TEST_CASE("a buffer hardly feels the alkali that takes an unbuffered acid to pH 11") {
+  const AcidSystem ethanoic = from_ka({1.8e-5});
+  const double alkali = 0.10 * 1.0 / 101.0;
+  const auto buffered = [&](double cm3, double added) {
+    Mixture mixture;
+    mixture.add(weak_acid(ethanoic), 0.10 * 100.0 / cm3);
+    mixture.add({"sodium ethanoate", {{"Na+", 1}}, {ethanoic}}, 0.10 * 100.0 / cm3);
+    mixture.add(kSodiumHydroxide, added);
+    return solve(mixture, kTextbook).ph;
+  };
+  CHECK_NEAR(buffered(100.0, 0.0), 4.74, 0.01);
+  CHECK_NEAR(buffered(101.0, alkali), 4.75, 0.01);
+  Mixture unbuffered;
+  unbuffered.add(kHydrochloricAcid, 1.8e-5 * 100.0 / 101.0);
+  CHECK_NEAR(solve(unbuffered, kTextbook).ph, 4.74, 0.01);
+  unbuffered.add(kSodiumHydroxide, alkali);
+  CHECK_NEAR(solve(unbuffered, kTextbook).ph, 10.99, 0.01);
+}
