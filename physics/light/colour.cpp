@@ -38,6 +38,20 @@ Rgb srgb_of(const Xyz& c) {
           0.0557 * c.x - 0.2040 * c.y + 1.0570 * c.z};
 }
 
+/// Solves the matrix of IEC 61966-2-1 by Cramer's rule.
+Xyz inverse_of_srgb(const Rgb& c) {
+  const auto det = [](const Xyz& x, const Xyz& y, const Xyz& z) {
+    return x.x * (y.y * z.z - z.y * y.z) - y.x * (x.y * z.z - z.y * x.z) + z.x * (x.y * y.z - y.y * x.z);
+  };
+  const auto column = [](const Xyz& unit) {
+    const Rgb rgb = srgb_of(unit);
+    return Xyz{rgb.r, rgb.g, rgb.b};
+  };
+  const Xyz x = column({1, 0, 0}), y = column({0, 1, 0}), z = column({0, 0, 1}), right{c.r, c.g, c.b};
+  const double whole = det(x, y, z);
+  return {det(right, y, z) / whole, det(x, right, z) / whole, det(x, y, right) / whole};
+}
+
 /// How far from grey towards `component` one may go and stay within 0 to 1.
 double reach(double grey, double component) {
   if (component > 1.0) return (1.0 - grey) / (component - grey);
@@ -126,11 +140,18 @@ Lab to_lab(const Xyz& xyz) {
   return {116.0 * fy - 16.0, 500.0 * (fx - fy), 200.0 * (fy - fz)};
 }
 
-Rgb to_rgb(const Xyz& xyz) {
+Rgb unclipped_rgb(const Xyz& xyz) {
   const Rgb white = srgb_of(observer().white);
   const Rgb colour = srgb_of(xyz);
-  return clipped({colour.r / white.r, colour.g / white.g, colour.b / white.b});
+  return {colour.r / white.r, colour.g / white.g, colour.b / white.b};
 }
+
+Xyz xyz_of(const Rgb& linear) {
+  const Rgb white = srgb_of(observer().white);
+  return inverse_of_srgb({linear.r * white.r, linear.g * white.g, linear.b * white.b});
+}
+
+Rgb to_rgb(const Xyz& xyz) { return clipped(unclipped_rgb(xyz)); }
 
 std::uint8_t encode(double linear) {
   const double c = std::clamp(linear, 0.0, 1.0);

@@ -22,7 +22,11 @@ struct Rgb {
 Xyz seen_through(const Spectrum& reflectance, const Spectrum& absorbance);
 /// CIELAB relative to the D65 white of our own tables.
 Lab to_lab(const Xyz& xyz);
-/// Linear sRGB (IEC 61966-2-1), scaled so that the white of our own tables is exactly neutral, then clipped
+/// Linear sRGB (IEC 61966-2-1), scaled so that the white of our own tables is 1, 1, 1; outside 0 to 1 where
+/// the screen cannot show it. And back again.
+Rgb unclipped_rgb(const Xyz& xyz);
+Xyz xyz_of(const Rgb& linear);
+/// Linear sRGB, scaled so that the white of our own tables is exactly neutral, then clipped
 /// towards grey of the same luminance so that hue stays.
 Rgb to_rgb(const Xyz& xyz);
 /// sRGB-encoded "#rrggbb".

@@ -11,33 +11,21 @@ double wavelength_nm(std::size_t i) {
   return kFirstWavelength_nm + kWavelengthStep_nm * static_cast<double>(i);
 }
 
-/// A lobe of Wyman, Sloan and Shirley, "Simple analytic approximations to the CIE XYZ color matching
-/// functions", J. Computer Graphics Techniques 2 (2013) 2: a Gaussian with its own width on either side of
-/// the peak.
+/// A Gaussian band as it absorbs.
 struct Lobe {
-  double height, peak_nm, below_per_nm, above_per_nm;
+  double height, peak_nm, per_nm;
 
-  double at(double nm) const {
-    const double x = (nm - peak_nm) * (nm < peak_nm ? below_per_nm : above_per_nm);
+  [[nodiscard]] double at(double nm) const {
+    const double x = (nm - peak_nm) * per_nm;
     return height * elementary::exp(-0.5 * x * x);
   }
 };
-
-template <std::size_t N>
-Spectrum sum_of(const std::array<Lobe, N>& lobes) {
-  Spectrum sum{};
-  for (std::size_t i = 0; i < sum.size(); ++i) {
-    for (const Lobe& lobe : lobes) sum[i] += lobe.at(wavelength_nm(i));
-  }
-  return sum;
-}
 
 Lobe lobe_of(const AbsorptionBand& band, double mol_dm3, const std::array<double, 4>& fractions) {
   assert(band.form >= AbsorptionBand::kEveryForm && band.form <= 3 && band.width_nm > 0.0);
   const double share =
       band.form == AbsorptionBand::kEveryForm ? 1.0 : fractions[static_cast<std::size_t>(band.form)];
-  return {band.epsilon_dm3_mol_cm * band.mol_per_mol * mol_dm3 * share, band.peak_nm, 1.0 / band.width_nm,
-          1.0 / band.width_nm};
+  return {band.epsilon_dm3_mol_cm * band.mol_per_mol * mol_dm3 * share, band.peak_nm, 1.0 / band.width_nm};
 }
 
 }  // namespace
@@ -54,22 +42,6 @@ const Spectrum& d65() {
       80.0268,  80.1207,  80.2146,  81.2462,  82.2778,  80.2810,  78.2842,  74.0027,  69.7213,
       70.6652,  71.6091,  72.9790,  74.3490,  67.9765,  61.6040,  65.7448,  69.8856,  72.4863,
       75.0870,  69.3398,  63.5927,  55.0054,  46.4182,  56.6118,  66.8054,  65.0941,  63.3828};
-  return table;
-}
-
-const Spectrum& cie_x() {
-  static const Spectrum table = sum_of<3>(
-      {{{0.362, 442.0, 0.0624, 0.0374}, {1.056, 599.8, 0.0264, 0.0323}, {-0.065, 501.1, 0.0490, 0.0382}}});
-  return table;
-}
-
-const Spectrum& cie_y() {
-  static const Spectrum table = sum_of<2>({{{0.821, 568.8, 0.0213, 0.0247}, {0.286, 530.9, 0.0613, 0.0322}}});
-  return table;
-}
-
-const Spectrum& cie_z() {
-  static const Spectrum table = sum_of<2>({{{1.217, 437.0, 0.0845, 0.0278}, {0.681, 459.0, 0.0385, 0.0725}}});
   return table;
 }
 

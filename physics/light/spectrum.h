@@ -16,7 +16,7 @@ using Spectrum = std::array<double, kWavelengths>;
 /// Relative power of CIE illuminant D65, 100 at 560 nm (CIE 15; the tests compare it with colord-data's
 /// table).
 const Spectrum& d65();
-/// CIE 1931 2 degree colour matching functions by Wyman, Sloan and Shirley 2013.
+/// CIE 1931 2 degree colour matching functions.
 const Spectrum& cie_x();
 const Spectrum& cie_y();
 const Spectrum& cie_z();
