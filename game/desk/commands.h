@@ -34,7 +34,7 @@ struct CurveOptions {
   std::string level;                        ///< empty when the rest describes the titration
   std::vector<std::string> flask, burette;  ///< name and mol/dm3; empty when not given
   std::string aliquot, indicator, drops, pka, pkw, temperature, at, to, step;
-  bool ideal = false;
+  bool ideal = false, json = false;
 };
 int print_curve(const CurveOptions& options, Streams streams);
 

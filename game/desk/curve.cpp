@@ -1,11 +1,11 @@
-#include "game/desk/titration_curve.h"
-
 #include <array>
 #include <charconv>
 #include <cmath>
 #include <ostream>
 
 #include "game/desk/commands.h"
+#include "game/desk/titration_curve.h"
+#include "game/records/curve_json.h"
 
 namespace halfdrop::desk {
 
@@ -25,6 +25,70 @@ std::string plain(double value) {
   return {text.data(), result.ptr};
 }
 
+void print_csv(const Curve& curve, const Titration& titration, std::ostream& out) {
+  out << "volume_cm3,pH,colour\n";
+  for (const double volume_cm3 : curve.volumes_cm3) {
+    const CurvePoint point = point_at(curve, titration, volume_cm3);
+    out << plain(volume_cm3) << ',' << fixed(point.ph, 4) << ',' << point.colour << '\n';
+  }
+}
+
+void report_equivalences(const Titration& titration, CurveReport& report) {
+  for (const double volume_cm3 : titration.equivalences_cm3()) {
+    const double jump = titration.at(1.02 * volume_cm3).ph - titration.at(0.98 * volume_cm3).ph;
+    report.equivalences.push_back({volume_cm3, titration.at(volume_cm3).ph, std::abs(jump)});
+  }
+}
+
+std::string why_unfit(const std::string& indicator, const VisibleChange& change, const Fitness& fitness) {
+  const double away = change.middle_cm3 - fitness.equivalence_cm3;
+  return indicator + " does not fit this titration: half its change is over at " +
+         fixed(change.middle_cm3, 2) + " cm3, " + fixed(std::abs(away), 2) + " cm3 " +
+         (away < 0.0 ? "before" : "past") + " the nearest equivalence, at " +
+         fixed(fitness.equivalence_cm3, 2) + " cm3";
+}
+
+void report_indicator(const Indicator& indicator, const Titration& titration, CurveReport& report) {
+  report.indicator = indicator.name;
+  for (const ColourRange& range : indicator.ranges) report.handbook.push_back({range.low_ph, range.high_ph});
+  for (const Vision vision : kVisions) {
+    const auto change = titration.visible_change({Backdrop::white_tile, vision});
+    if (change)
+      report.changes.push_back({name_of(vision), change->first_cm3, change->middle_cm3, change->last_cm3});
+    if (vision != Vision::normal) continue;
+    if (!change) {
+      report.unfit = true;
+      report.warnings.push_back(indicator.name + " does not fit this titration: it shows no change");
+      continue;
+    }
+    const Fitness fitness = fitness_of(*change, titration.equivalences_cm3());
+    report.unfit = !fitness.fit;
+    if (!fitness.fit) report.warnings.push_back(why_unfit(indicator.name, *change, fitness));
+  }
+}
+
+CurveReport report_on(const Curve& curve, const Titration& titration) {
+  const TitrationSpec& spec = curve.titration;
+  CurveReport report;
+  report.flask = {spec.flask.name, spec.flask_mol_dm3};
+  report.burette = {spec.burette.name, spec.burette_mol_dm3};
+  report.aliquot_cm3 = spec.aliquot_cm3;
+  report.temperature_c = spec.solver.temperature_c;
+  report.pkw = spec.solver.pkw;
+  report.ideal = spec.solver.ideal;
+  report.drops = spec.drops;
+  report_equivalences(titration, report);
+  if (report.equivalences.empty())
+    report.warnings.push_back(spec.burette.name + " and " + spec.flask.name +
+                              " do not neutralise one another");
+  if (spec.indicator) report_indicator(*spec.indicator, titration, report);
+  for (const double volume_cm3 : curve.volumes_cm3) {
+    CurvePoint point = point_at(curve, titration, volume_cm3);
+    report.points.push_back({volume_cm3, point.ph, std::move(point.colour)});
+  }
+  return report;
+}
+
 }  // namespace
 
 int print_curve(const CurveOptions& options, Streams streams) {
@@ -34,11 +98,11 @@ int print_curve(const CurveOptions& options, Streams streams) {
     if (!fault.option.empty()) return wrong_argument(fault.option, fault.message, streams);
     return report(fault.faults, streams);
   }
-  streams.out << "volume_cm3,pH,colour\n";
-  for (const double volume_cm3 : curve->volumes_cm3) {
-    const CurvePoint point = point_at(*curve, volume_cm3);
-    streams.out << plain(volume_cm3) << ',' << fixed(point.ph, 4) << ',' << point.colour << '\n';
-  }
+  const Titration titration(curve->titration);
+  if (options.json)
+    streams.out << curve_json(report_on(*curve, titration)) << '\n';
+  else
+    print_csv(*curve, titration, streams.out);
   return kDone;
 }
 

@@ -57,7 +57,7 @@ struct CommandLine {
   }
 
   void add_curve() {
-    CLI::App* const sub = app.add_subcommand("curve", "Prints a titration curve as CSV.");
+    CLI::App* const sub = app.add_subcommand("curve", "Prints a titration curve, as CSV.");
     const auto add = [sub](const char* name, auto& into, const char* type, const char* help) {
       return sub->add_option(name, into, help)->type_name(type)->check(not_empty);
     };
@@ -70,6 +70,7 @@ struct CommandLine {
     add("--pka", curve.pka, "A,B,C", "Replace the flask substance's constants, ascending");
     add("--pkw", curve.pkw, "X", "Replaces the ion product of water");
     sub->add_flag("--ideal", curve.ideal, "All activity coefficients 1");
+    sub->add_flag("--json", curve.json, "One JSON object: equivalences, visible change and warnings too");
     add("--temperature", curve.temperature, "C", "Degrees Celsius (default 25)");
     add("--at", curve.at, "V1,V2,...", "Volumes from the burette, cm3");
     add("--to", curve.to, "V", "Last volume, cm3 (default 50)");

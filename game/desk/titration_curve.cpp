@@ -94,7 +94,7 @@ Checked read_solution(std::string_view option, const std::vector<std::string>& w
   return read(option, words[1], kStrength, mol_dm3);
 }
 
-Checked read_indicator(const CurveOptions& options, Curve& curve) {
+Checked read_drops(const CurveOptions& options, TitrationSpec& curve) {
   double drops = curve.drops;
   const Limits limits = {0.0, kMostDrops, "a whole number of drops from 0 to 1000"};
   if (auto ok = read("--drops", options.drops, limits, drops); !ok) return ok;
@@ -127,6 +127,7 @@ Checked replace_constants(const std::string& text, Substance& substance) {
   }
   system.steps = static_cast<int>(steps);
   std::copy(constants->begin(), constants->end(), system.pk.begin());
+  system.heat_kj_mol = system.heat_capacity_j_k_mol = {};  // given for the temperature of the curve
   return {};
 }
 
@@ -158,7 +159,7 @@ Checked read_volumes(const CurveOptions& options, Curve& curve) {
   return {};
 }
 
-Checked from_level(const CurveOptions& options, Curve& curve) {
+Checked from_level(const CurveOptions& options, TitrationSpec& curve) {
   for (const auto& [option, given] : {std::pair{"--flask", !options.flask.empty()},
                                       {"--burette", !options.burette.empty()},
                                       {"--aliquot", !options.aliquot.empty()},
@@ -180,7 +181,7 @@ Checked from_level(const CurveOptions& options, Curve& curve) {
   return {};
 }
 
-Checked from_shelf(const CurveOptions& options, Curve& curve) {
+Checked from_shelf(const CurveOptions& options, TitrationSpec& curve) {
   const Result<Assets> assets = read_assets(data_folder());
   if (!assets) return Wrong(CurveFault{{}, {}, assets.error()});
   if (options.flask.empty() && options.burette.empty())
@@ -206,30 +207,20 @@ Checked from_shelf(const CurveOptions& options, Curve& curve) {
 
 tl::expected<Curve, CurveFault> curve_from(const CurveOptions& options) {
   Curve curve;
-  Checked ok = options.level.empty() ? from_shelf(options, curve) : from_level(options, curve);
-  if (ok) ok = read_indicator(options, curve);
-  if (ok) ok = replace_constants(options.pka, curve.flask);
-  if (ok) ok = read_solver(options, curve.solver);
+  Checked ok =
+      options.level.empty() ? from_shelf(options, curve.titration) : from_level(options, curve.titration);
+  if (ok) ok = read_drops(options, curve.titration);
+  if (ok) ok = replace_constants(options.pka, curve.titration.flask);
+  if (ok) ok = read_solver(options, curve.titration.solver);
   if (ok) ok = read_volumes(options, curve);
   if (!ok) return tl::unexpected(ok.error());
   return curve;
 }
 
-CurvePoint point_at(const Curve& curve, double volume_cm3) {
-  const double indicator_cm3 = curve.indicator ? curve.drops * BenchSpec{}.indicator_drop_cm3 : 0.0;
-  const double total_cm3 = curve.aliquot_cm3 + volume_cm3 + indicator_cm3;
-  Mixture mixture;
-  mixture.add(curve.flask, curve.flask_mol_dm3 * curve.aliquot_cm3 / total_cm3);
-  mixture.add(curve.burette, curve.burette_mol_dm3 * volume_cm3 / total_cm3);
-  if (!curve.indicator) return {solve(mixture, curve.solver).ph, "#ffffff"};
-  const double indicator_mol_dm3 = curve.indicator->stock_mol_dm3 * indicator_cm3 / total_cm3;
-  add(mixture, *curve.indicator, indicator_mol_dm3);
-  const Equilibrium equilibrium = solve(mixture, curve.solver);
-  Spectrum absorbance = absorbance_per_cm(*curve.indicator, indicator_mol_dm3,
-                                          form_fractions(curve.indicator->system, equilibrium, curve.solver));
-  const double path_cm = sight_path_cm(curve.glass, total_cm3);
-  for (double& a : absorbance) a *= path_cm;
-  return {equilibrium.ph, to_hex(to_rgb(seen_through(white_tile(), absorbance)))};
+CurvePoint point_at(const Curve& curve, const Titration& titration, double volume_cm3) {
+  const Equilibrium there = titration.at(volume_cm3);
+  if (!curve.titration.indicator) return {there.ph, "#ffffff"};
+  return {there.ph, to_hex(to_rgb(titration.colour(volume_cm3, there, Backdrop::white_tile)))};
 }
 
 }  // namespace halfdrop::desk
