@@ -73,8 +73,8 @@ TEST_CASE("every acid and base of a school or water laboratory is on the shelf, 
   }
 }
 
-// Source: pH(S) of NBS, DOI 10.6028/jres.081A.005; borax 0.01 mol/kg 9.180 and the phosphate and oxalate
-// series from memory of the same. Molal taken as molar, hence 0.02.
+// Source: pH(S) of NBS, DOI 10.6028/jres.081A.005; borax of 0.01 mol/kg, 9.180, and phosphate, 6.865, from
+// memory of the same series. Molal taken as molar, hence 0.02.
 TEST_CASE("pH standards made from what is on the shelf read as certified") {
   CHECK_NEAR(ph({{"potassium hydrogen phthalate", 0.05}}, at(25.0)), 4.005, 0.02);
   CHECK_NEAR(ph({{"sodium hydrogencarbonate", 0.025}, {"sodium carbonate", 0.025}}, at(25.0)), 10.012, 0.02);
@@ -109,11 +109,11 @@ TEST_CASE("pH standards move with temperature as certified") {
 }
 
 // Source: OpenStax Chemistry 2e, section 4.5 (module m68716): 50.00 cm3 of hydrochloric acid take 35.23 cm3
-// of 0.250 mol/dm3 sodium hydroxide (0.176 mol/dm3); 40.00 cm3 of 0.0656 mol/dm3 phosphoric acid to HPO4(2-)
-// take 34.99 cm3 of 0.1500 mol/dm3 potassium hydroxide; 15.00 cm3 of 0.1500 mol/dm3 oxalic acid take 13.64
-// cm3 of 0.3300 mol/dm3 sodium hydroxide; 0.3420 g of potassium hydrogen phthalate take 35.73 cm3 (question
-// there, worked out by hand: 0.04687 mol/dm3). 34.57 cm3 of ethanoic acid take 25.19 cm3 of 0.1025 mol/dm3:
-// question of Purdue University's chemical education pages, by hand 0.07469 mol/dm3.
+// of 0.250 mol/dm3 sodium hydroxide (0.176 mol/dm3). Examples of other textbooks, answers worked out again by
+// hand: 40.00 cm3 of 0.0656 mol/dm3 phosphoric acid to HPO4(2-) take 34.99 cm3 of 0.1500 mol/dm3 potassium
+// hydroxide; 15.00 cm3 of 0.1500 mol/dm3 oxalic acid take 13.64 cm3 of 0.3300 mol/dm3 sodium hydroxide;
+// 0.3420 g of potassium hydrogen phthalate take 35.73 cm3 of 0.04687 mol/dm3; 34.57 cm3 of 0.07469 mol/dm3
+// ethanoic acid take 25.19 cm3 of 0.1025 mol/dm3.
 TEST_CASE("the pH rises fastest where the worked examples put equivalence") {
   struct Example {
     const char *acid, *base;

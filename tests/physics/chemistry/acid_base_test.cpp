@@ -167,7 +167,7 @@ TEST_CASE("half neutralised, an ideal weak acid stands at its pK") {
   CHECK(share[2] == 0.0);
 }
 
-// Source: OpenStax Chemistry 2e, section 14.6 (module m68808), Example 14.20: 100 cm3 of a buffer of 0.10
+// Source: OpenStax Chemistry 2e, section 14.6 (module m68808): 100 cm3 of a buffer of 0.10
 // mol/dm3 ethanoic acid and 0.10 mol/dm3 sodium ethanoate go from pH 4.74 to 4.75 by 1.0 cm3 of 0.10 mol/dm3
 // sodium hydroxide; the same in 100 cm3 of unbuffered solution of pH 4.74 (1.8e-5 mol/dm3 hydrochloric acid)
 // gives 10.99.

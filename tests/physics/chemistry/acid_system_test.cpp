@@ -20,7 +20,7 @@ AcidSystem with_heat(double pk, double heat_kj_mol, double heat_capacity_j_k_mol
 
 }  // namespace
 
-// Source: electromotive force measurements from memory: Harned and Ehlers 1933, ethanoic acid 4.770, 4.762,
+// Source: electromotive force measurements from memory: Harned and Ehlers 1933, ethanoic acid 4.770, 4.758,
 // 4.756, 4.757 and 4.769 at 5, 15, 25, 30 and 40 C; Bates and Pinching 1949,
 // ammonium 9.904, 9.564, 9.245, 9.093 and 8.805 at the same. Heats of both from Goldberg, Kishore and Lennen
 // 2002.
