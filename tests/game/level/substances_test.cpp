@@ -2,13 +2,17 @@
 
 #include <doctest/doctest.h>
 
+#include <cmath>
 #include <filesystem>
+#include <nlohmann/json.hpp>
 
 #include "game/level/assets.h"
 #include "physics/chemistry/solver.h"
 #include "physics/chemistry/water.h"
 #include "tests/support/good_level.h"
 #include "tests/support/near.h"
+#include "tests/support/noise.h"
+#include "tests/support/rounds.h"
 
 using namespace halfdrop;
 using namespace halfdrop::test;
@@ -198,4 +202,26 @@ TEST_CASE("a substance nobody has heard of needs only its entry") {
   options.ideal = true;
   options.pkw = 14.0;
   CHECK_NEAR(solve(mixture, options).ph, 9.0, 0.001);  // by hand: 7 + (5 + log10 0.1) / 2
+}
+
+TEST_CASE("a damaged entry is told as faults, or still is a substance with a pH") {
+  Random random{5};
+  const int times = rounds(2000, 100000);
+  int sound = 0;
+  for (int i = 0; i < times; ++i) {
+    const auto& any = std::next(shelf().substances.begin(),
+                                static_cast<std::ptrdiff_t>(below(random, shelf().substances.size())));
+    FaultList faults("substances.json");
+    const std::optional<Json> json = parse_json(damaged(any->second.json, random), {}, faults);
+    if (!json) continue;
+    const Substance read = read_substance(any->first, *json, "", faults);
+    if (!faults.empty()) continue;
+    ++sound;
+    Mixture mixture;
+    mixture.add(read, 0.1);
+    REQUIRE(std::isfinite(solve(mixture, at(20.0)).ph));
+    REQUIRE(read.molar_mass_g_mol > 0.0);
+  }
+  CHECK(sound > 0);
+  CHECK(sound < times);
 }
