@@ -153,12 +153,14 @@ Xyz xyz_of(const Rgb& linear) {
 
 Rgb to_rgb(const Xyz& xyz) { return clipped(unclipped_rgb(xyz)); }
 
-std::uint8_t encode(double linear) {
+double exact_code(double linear) {
   const double c = std::clamp(linear, 0.0, 1.0);
   const double encoded =
       c <= 0.0031308 ? 12.92 * c : 1.055 * elementary::exp(elementary::log(c) / 2.4) - 0.055;
-  return static_cast<std::uint8_t>(255.0 * std::min(encoded, 1.0) + 0.5);
+  return 255.0 * std::min(encoded, 1.0);
 }
+
+std::uint8_t encode(double linear) { return static_cast<std::uint8_t>(exact_code(linear) + 0.5); }
 
 std::string to_hex(const Rgb& rgb) {
   constexpr char kDigits[] = "0123456789abcdef";

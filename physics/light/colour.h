@@ -31,7 +31,8 @@ Xyz xyz_of(const Rgb& linear);
 Rgb to_rgb(const Xyz& xyz);
 /// sRGB-encoded "#rrggbb".
 std::string to_hex(const Rgb& rgb);
-/// sRGB transfer of one linear component to 0..255.
+/// sRGB transfer of one linear component to 0..255, before and after it is rounded to a whole number.
+double exact_code(double linear);
 std::uint8_t encode(double linear);
 /// CIEDE2000 colour difference, kL = kC = kH = 1 (Sharma, Wu and Dalal 2005).
 double ciede2000(const Lab& one, const Lab& other);
