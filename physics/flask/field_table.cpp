@@ -31,19 +31,18 @@ struct BinaryAxis {
   static constexpr double kFirst = 1.0 / static_cast<double>(std::uint64_t{1} << Below);
   static constexpr int kShift = 52 - Bits;
   static constexpr std::uint64_t kBase = std::bit_cast<std::uint64_t>(kFirst) >> kShift;
-  static constexpr std::uint64_t kMantissa = (std::uint64_t{1} << 52) - 1;
-  static constexpr std::uint64_t kOne = std::bit_cast<std::uint64_t>(1.0);
 
   /// 0 <= value < 2
   static Found find(double value) {
-    if (value < kFirst) return {0, static_cast<float>(value * (1.0 / kFirst))};
+    if (value < kFirst) [[unlikely]]
+      return {0, static_cast<float>(value * (1.0 / kFirst))};
     return find_above_first(value);
   }
   static Found find_above_first(double value) {
     const std::uint64_t bits = std::bit_cast<std::uint64_t>(value);
-    const std::uint64_t rest = (bits << Bits & kMantissa) | kOne;  // 1 and the part
+    const auto rest = static_cast<std::uint32_t>(bits >> (29 - Bits)) & 0x7fffffU;  // as a float has it
     return {static_cast<std::size_t>((bits >> kShift) - kBase) + 1,
-            static_cast<float>(std::bit_cast<double>(rest) - 1.0)};
+            std::bit_cast<float>(rest | std::bit_cast<std::uint32_t>(1.0F)) - 1.0F};
   }
   static double value_at(std::size_t node) {
     return node == 0 ? 0.0 : std::bit_cast<double>((kBase + node - 1) << kShift);
@@ -85,8 +84,10 @@ struct Centres {
 
 /// Side by side: below and above each centre.
 Found along(const Centres& centres, double part) {
+  const auto past_border = [&](std::size_t i) -> std::size_t { return part > centres.border[i] ? 1 : 0; };
   std::size_t centre = 0;
-  for (std::size_t i = 0; i + 1 < centres.count; ++i) centre += part > centres.border[i] ? 1U : 0U;
+  for (std::size_t i = 0; i + 1 < centres.count; i += 4)  // borders that are not there are never passed
+    centre += (past_border(i) + past_border(i + 1)) + (past_border(i + 2) + past_border(i + 3));
   const double past = part - centres.centre[centre];
   const Found found = Distance::find(std::abs(past));
   const std::size_t side = 2 * centre + (past < 0.0 ? 0U : 1U);
@@ -95,14 +96,17 @@ Found along(const Centres& centres, double part) {
 
 constexpr std::size_t kAtOnce = 64;
 
+/// The first of the four nodes around a cell, and where the cell lies between them.
 struct Corner {
-  Found titrant, strength;
+  std::uint32_t node;
+  float along, across;
 };
 
-Corner corner_of(const CellMix& cell, const Centres& centres) {
+Corner corner_of(const CellMix& cell, const Centres& centres, std::size_t titrants) {
   const double whole = cell.burette + cell.flask;
-  return {along(centres, cell.burette / std::max(whole, kLeastStrength * 1e-3)),
-          Strength::find_above_first(std::max(whole, kLeastStrength))};
+  const Found strength = Strength::find_above_first(std::max(whole, kLeastStrength));
+  const Found titrant = along(centres, cell.burette / std::max(whole, kLeastStrength * 1e-3));
+  return {static_cast<std::uint32_t>(strength.node * titrants + titrant.node), titrant.part, strength.part};
 }
 
 /// `tint` in rows of the table, `amount` as a part of the most.
@@ -235,10 +239,10 @@ FieldTable::Node FieldTable::solved(std::size_t titrant_node, std::size_t streng
   return {static_cast<float>(there.ph), static_cast<float>(tint)};
 }
 
-void FieldTable::fill(std::size_t titrant_node, std::size_t strength_node) {
-  for (std::size_t i = 0; i < 4; ++i) {
-    Node& node = nodes_[(strength_node + i / 2) * titrants_ + titrant_node + i % 2];
-    if (std::isnan(node[kPh])) node = solved(titrant_node + i % 2, strength_node + i / 2);
+void FieldTable::fill(std::size_t corner) {
+  for (const std::size_t place : {corner, corner + 1, corner + titrants_, corner + titrants_ + 1}) {
+    Node& node = nodes_[place];
+    if (std::isnan(node[kPh])) node = solved(place % titrants_, place / titrants_);
   }
 }
 
@@ -255,16 +259,18 @@ void FieldTable::look(std::span<const CellMix> cells, std::span<CellLook> looks)
 void FieldTable::look_at_few(std::span<const CellMix> cells, std::span<CellLook> looks) {
   std::array<Corner, kAtOnce> corners;
   const Centres centres{centre_.data(), border_.data(), static_cast<std::size_t>(centres_)};
-  for (std::size_t i = 0; i < cells.size(); ++i) corners[i] = corner_of(cells[i], centres);
+  const std::size_t titrants = titrants_;
+  for (std::size_t i = 0; i < cells.size(); ++i) corners[i] = corner_of(cells[i], centres, titrants);
 
   std::array<Pair, kAtOnce> seen;
+  const Node* const nodes = nodes_.data();
   for (std::size_t i = 0; i < cells.size(); ++i) {
     const Corner& at = corners[i];
-    const Node* const near = nodes_.data() + at.strength.node * titrants_ + at.titrant.node;
-    seen[i] = between(near, near + titrants_, at.titrant.part, at.strength.part);
+    const Node* const near = nodes + at.node;
+    seen[i] = between(near, near + titrants, at.along, at.across);
     if (!std::isnan(seen[i][kPh])) continue;
-    fill(at.titrant.node, at.strength.node);
-    seen[i] = between(near, near + titrants_, at.titrant.part, at.strength.part);
+    fill(at.node);
+    seen[i] = between(near, near + titrants, at.along, at.across);
   }
 
   const Colour* const colours = colours_.data();

@@ -49,8 +49,8 @@ class FieldTable {
   [[nodiscard]] double titrant_at(std::size_t node) const;
   [[nodiscard]] Node solved(std::size_t titrant_node, std::size_t strength_node) const;
   void look_at_few(std::span<const CellMix> cells, std::span<CellLook> looks);
-  /// Solves what is not yet known of the four nodes around a place.
-  void fill(std::size_t titrant_node, std::size_t strength_node);
+  /// Solves what is not yet known of the four nodes that begin with one.
+  void fill(std::size_t corner);
 
   Solver solver_;
   double flask_mol_dm3_ = 0.0, burette_mol_dm3_ = 0.0, indicator_mol_dm3_ = 0.0;
