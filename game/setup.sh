@@ -5,7 +5,7 @@ play_packages=(g++ cmake ninja-build libsfml-dev libx11-dev libbox2d-dev nlohman
                libexpected-dev fonts-lato fonts-dejavu-core)
 off_screen_packages=(xvfb xauth)
 test_packages=(doctest-dev clang-format-14 clang-16 libclang-rt-16-dev python3 python3-iapws xdotool
-               colord-data)
+               colord-data libbenchmark-dev)
 long_test_packages=(clang-tidy-16)
 
 say() { printf '%s\n' "$*"; }

@@ -86,6 +86,9 @@ if [ "$extent" = long ]; then
   same_bytes_from g++-O2 g++ -O2
   same_bytes_from clang++-O3 clang++-16 -O3
 
+  stage "benchmarks"
+  count "benchmarks of pH and colour" "$builds/test/halfdrop_benchmarks"
+
   stage "clang-tidy"
   count "clang-tidy finds nothing" bash "$root/tests/support/tidy.sh" "$builds/clang++-O3"
 fi
