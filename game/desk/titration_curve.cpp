@@ -31,7 +31,7 @@ constexpr Limits kAliquot = {0.001, 1000.0, "a number from 0.001 to 1000 cm3"};
 constexpr Limits kVolume = {0.0, 10000.0, "numbers from 0 to 10000 cm3"};
 constexpr Limits kStep = {1e-6, 10000.0, "a number from 0.000001 to 10000 cm3"};
 constexpr Limits kConstant = {-10.0, 20.0, "numbers from -10 to 20"};
-constexpr Limits kTemperature = {0.0, 60.0, "a number from 0 to 60 degrees C"};
+constexpr Limits kTemperature = {5.0, 40.0, "a number from 5 to 40 degrees C"};
 constexpr double kMostDrops = 1000.0;
 constexpr std::size_t kMostRows = 1'000'000;
 
