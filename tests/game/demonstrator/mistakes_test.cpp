@@ -9,6 +9,7 @@
 #include "game/marking/marks.h"
 #include "tests/support/marked.h"
 #include "tests/support/near.h"
+#include "tests/support/rounds.h"
 
 namespace halfdrop {
 namespace {
@@ -79,8 +80,10 @@ TEST_CASE("every mistake of the catalogue can be found by its name, once") {
 }
 
 TEST_CASE("a mistake changes the cause it is listed with most, with the listed sign and size") {
+  int played = 0;
   for (const Mistake& mistake : mistakes()) {
     if (!mistake.cause) continue;
+    if (test::kSanitized && ++played > 3) break;  // the rest would find no other fault of memory
     CAPTURE(mistake.name);
     const MarkedAttempt wrong = marked_with({std::string(mistake.name)});
     CHECK(cause_id(changed_most(wrong)) == cause_id(*mistake.cause));
