@@ -38,7 +38,7 @@ build_and_test() {
   shift
   count "build of ${folder##*/}" build "$root" "$folder" "$@" || return
   count_ctest xvfb-run -a -s "-screen 0 1920x1080x24" \
-    ctest --test-dir "$folder" -j2 --no-tests=error --output-on-failure --progress
+    ctest --test-dir "$folder" -C "$extent" -j2 --no-tests=error --output-on-failure --progress
 }
 
 # perform BUILD NAME: the same level and seed performed by that build's desk, to compare.
