@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Installs what is missing, builds Halfdrop and runs every test.
 #   bash tests/run.sh [--no-install] [--quick | --long]
-# --quick: g++ only. --long: also the window's tests in the sanitized build, larger property tests, the same bits at
+# --quick: g++ only. --long: also those two in the sanitized build, larger property tests, the same bits at
 # other optimisations, benchmarks, and clang-tidy.
 set -uo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
@@ -67,7 +67,7 @@ count "g++ twice: the same bytes, state hash included" same_attempt g++ g++-agai
 if [ "$extent" != quick ]; then
   sanitized_window=OFF  # the scenes take two minutes to build: only with --long
   [ "$extent" = long ] && sanitized_window=ON
-  stage "clang++ with AddressSanitizer, UndefinedBehaviorSanitizer and asserts: build and every test but the window's"
+  stage "clang++ with AddressSanitizer, UndefinedBehaviorSanitizer and asserts: build and every test but the window's and the criteria's"
   build_and_test sanitize -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_COMPILER=clang++-16 -DHALFDROP_SANITIZE=ON \
     -DCMAKE_CXX_FLAGS_DEBUG="-O1 -gline-tables-only -D_GLIBCXX_ASSERTIONS" -DHALFDROP_WINDOW=$sanitized_window
 
