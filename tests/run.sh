@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Installs what is missing, builds Halfdrop and runs every test.
 #   bash tests/run.sh [--no-install] [--quick | --long]
-# --quick: g++ only. --long: also those two in the sanitized build, larger property tests, the same bits at
+# --quick: g++ only. --long: also window and criteria in the sanitized build, larger property tests, the same bits at
 # other optimisations, benchmarks, and clang-tidy.
 set -uo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
