@@ -48,15 +48,16 @@ class EndpointCheck {
   [[nodiscard]] Parcel flask_at(double share) const {
     const double titrant_cm3 =
         share * level_.ratio * spec_.sample.true_mol_dm3 * level_.aliquot_cm3 / spec_.titrant.true_mol_dm3;
-    return Parcel::solution(level_.aliquot_cm3, Component::analyte, spec_.sample.true_mol_dm3) +
-           Parcel::solution(titrant_cm3, Component::titrant, spec_.titrant.true_mol_dm3) +
-           Parcel::solution(kDrops * spec_.indicator_drop_cm3, Component::indicator,
-                            spec_.indicator.stock_mol_dm3);
+    const Parcel mixed = Parcel::solution(level_.aliquot_cm3, Component::analyte, spec_.sample.true_mol_dm3) +
+                         Parcel::solution(titrant_cm3, Component::titrant, spec_.titrant.true_mol_dm3) +
+                         Parcel::solution(kDrops * spec_.indicator_drop_cm3, Component::indicator,
+                                          spec_.indicator.stock_mol_dm3);
+    return without_carbon_dioxide(spec_, mixed);
   }
 
   bool jump() {
-    const double before = equilibrium_of(spec_, flask_at(0.98)).ph;
-    const double past = equilibrium_of(spec_, flask_at(1.02)).ph;
+    const double before = equilibrium_of(spec_, flask_at(0.98), Hydration::complete).ph;
+    const double past = equilibrium_of(spec_, flask_at(1.02), Hydration::complete).ph;
     if (std::fabs(past - before) >= kLeastJump) return true;
     fault("/ratio", level_.titrant.substance + " into " + level_.sample.substance +
                         " has no endpoint at this ratio: the pH goes from " + rounded(before) + " only to " +
@@ -87,7 +88,7 @@ class EndpointCheck {
 
   [[nodiscard]] double chroma(const Parcel& liquid) const {
     const double path_cm = sight_path_cm(spec_.flask, liquid.volume_cm3());
-    const Lab seen = to_lab(colour_of(spec_, liquid, path_cm, Backdrop::white_tile));
+    const Lab seen = to_lab(colour_of(spec_, liquid, path_cm, Backdrop::white_tile, Hydration::complete));
     const Lab tile = to_lab(colour_of(spec_, Parcel{}, path_cm, Backdrop::white_tile));
     return std::hypot(seen.a - tile.a, seen.b - tile.b);
   }

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "tests/support/good_level.h"
+#include "tests/support/shelf.h"
 
 using namespace halfdrop;
 using namespace halfdrop::test;
@@ -39,6 +40,17 @@ TEST_SUITE("endpoint checks") {
     const EndpointChecks found = with("\"unknown_mol_dm3\": [0.076, 0.096]\n  },\n  \"ratio\": 1",
                                       "\"unknown_mol_dm3\": [0.038, 0.048]\n  },\n  \"ratio\": 2");
     CHECK(has_fault_at(found.faults, "/ratio"));
+  }
+  // Source: sodium carbonate has two endpoints with a strong acid, the first, at one to one, where
+  // phenolphthalein loses its colour (common practice).
+  TEST_CASE("a carbonate has an endpoint at one to one, its own carbon counted in") {
+    Level level = good_level();
+    level.titrant_substance = shelf().substances.at("hydrochloric acid").value;
+    level.sample_substance = shelf().substances.at("sodium carbonate").value;
+    level.titrant.label = "Hydrochloric acid";
+    level.endpoint_gains_colour = false;
+    const EndpointChecks found = check_endpoint(level, "carbonate.json");
+    CHECK_MESSAGE(found.faults.empty(), all_of(found.faults));
   }
   TEST_CASE("phenolphthalein gains colour with alkali: a level that says it loses it is wrong") {
     const EndpointChecks found = with("\"gains_colour\": true", "\"gains_colour\": false");

@@ -7,18 +7,10 @@
 #include "physics/flask/titration.h"
 #include "tests/support/good_level.h"
 #include "tests/support/near.h"
+#include "tests/support/shelf.h"
 
 namespace halfdrop::test {
 namespace {
-
-const Assets& shelf() {
-  static const Assets assets = [] {
-    const Result<Assets> read = read_assets(HALFDROP_SOURCE_FOLDER);
-    REQUIRE_MESSAGE(read.has_value(), all_of(read.error()));
-    return *read;
-  }();
-  return assets;
-}
 
 struct Pair {
   const char* flask;
