@@ -3,6 +3,7 @@
 #include <cassert>
 
 #include "physics/chemistry/charge_balance.h"
+#include "physics/elementary.h"
 
 namespace halfdrop {
 
@@ -16,6 +17,12 @@ void Mixture::add(const Substance& substance, double mol_dm3) {
 void Mixture::add(const AcidSystem& system, double mol_dm3) {
   assert(mol_dm3 >= 0.0);
   parts.push_back({system, system.count * mol_dm3});
+}
+
+double hydroxide_mol_dm3(const Equilibrium& equilibrium, const SolverOptions& options) {
+  const double h = equilibrium.h_mol_dm3;
+  const double gamma = options.ideal ? 1.0 : elementary::exp10(-equilibrium.ph) / h;
+  return elementary::exp10(-options.pkw) / (h * (gamma * gamma));
 }
 
 Equilibrium solve(const Mixture& mixture, const SolverOptions& options) {

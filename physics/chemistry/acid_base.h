@@ -42,6 +42,9 @@ struct Equilibrium {
 /// Share of each form of a system, most protonated first (steps + 1 values, sum 1; the rest 0).
 using FormShares = std::array<double, 4>;
 
+/// OH- at a solved equilibrium, mol/dm3.
+[[nodiscard]] double hydroxide_mol_dm3(const Equilibrium& equilibrium, const SolverOptions& options);
+
 /// Solves the charge balance; always converges. For many mixtures of the same few things Solver is quicker.
 [[nodiscard]] Equilibrium solve(const Mixture& mixture, const SolverOptions& options);
 

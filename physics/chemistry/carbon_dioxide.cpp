@@ -58,7 +58,7 @@ Rates rates_at(const Equilibrium& solution, const SolverOptions& options) {
   const double h = solution.h_mol_dm3;
   const double gamma = options.ideal ? 1.0 : elementary::exp10(-solution.ph) / h;
   const double square = gamma * gamma;
-  const double oh = elementary::exp10(-options.pkw) / (h * square);
+  const double oh = hydroxide_mol_dm3(solution, options);
   Rates rates;
   rates.forward_per_s =
       hydration_per_s(options.temperature_c) + hydroxylation_dm3_mol_s(options.temperature_c) * oh;

@@ -5,18 +5,10 @@
 #include "physics/elementary.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/gas_exchange.h"
-#include "physics/units.h"
 
 namespace halfdrop {
 
 namespace {
-
-constexpr double kStep_s = static_cast<double>(kGasTicks) * kSecondsPerTick;
-
-double hydroxide_mol_dm3(const Equilibrium& solution, const SolverOptions& options) {
-  const double gamma = elementary::exp10(-solution.ph) / solution.h_mol_dm3;
-  return elementary::exp10(-options.pkw) / (solution.h_mol_dm3 * gamma * gamma);
-}
 
 void fade_zone(const BenchSpec& spec, Ledger& ledger, Account zone) {
   const Fading& fading = spec.indicator.fading;
@@ -32,7 +24,7 @@ void fade_zone(const BenchSpec& spec, Ledger& ledger, Account zone) {
   const double backward_per_s = fading.per_mol_s * elementary::exp10(fading.half_at_ph - options.pkw);
   const double net =
       forward_per_s * static_cast<double>(coloured) - backward_per_s * static_cast<double>(faded);
-  const double change = kStep_s * net / (1.0 + kStep_s * (forward_per_s + backward_per_s));
+  const double change = kGasStep_s * net / (1.0 + kGasStep_s * (forward_per_s + backward_per_s));
   const Quanta amount = std::clamp(static_cast<Quanta>(change), -faded, coloured);
   if (amount > 0) ledger.convert(zone, Component::indicator, Component::faded_indicator, amount);
   if (amount < 0) ledger.convert(zone, Component::faded_indicator, Component::indicator, -amount);

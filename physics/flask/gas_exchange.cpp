@@ -12,7 +12,6 @@ namespace halfdrop {
 
 namespace {
 
-constexpr double kStep_s = static_cast<double>(kGasTicks) * kSecondsPerTick;
 constexpr double kDiffusionInWater_m2_s = 1.92e-9;  ///< carbon dioxide, 25 C (from memory)
 constexpr double kDiffusionInAir_m2_s = 1.6e-5;     ///< carbon dioxide, 20 C (from memory)
 /// Share of the air above the liquid that vigorous swirling renews each second (our own estimate).
@@ -46,12 +45,13 @@ class Hydration {
   /// Implicit in time: the pH of the end of the step decides, so that a fast reaction stops at equilibrium.
   [[nodiscard]] double extent() const {
     const carbon_dioxide::Rates now = rates(0.0);
-    const double guess = kStep_s * net(now, 0.0) / (1.0 + kStep_s * (now.forward_per_s + now.backward_per_s));
+    const double guess =
+        kGasStep_s * net(now, 0.0) / (1.0 + kGasStep_s * (now.forward_per_s + now.backward_per_s));
     if (std::abs(guess) <= kGentle * (dioxide_ + carbonate_)) return guess;
     double low = -carbonate_, high = dioxide_;
     for (int i = 0; i < kHalvings; ++i) {
       const double middle = 0.5 * (low + high);
-      (middle < kStep_s * net(rates(middle), middle) ? low : high) = middle;
+      (middle < kGasStep_s * net(rates(middle), middle) ? low : high) = middle;
     }
     return 0.5 * (low + high);
   }
@@ -88,7 +88,7 @@ void hydrate(const BenchSpec& spec, Ledger& ledger, Account zone) {
 
 void breathe(const BenchSpec& spec, Ledger& ledger, double swirl) {
   const Parcel& rest = ledger.balance(Account::flask_rest);
-  const Quanta amount = std::max(amount_quanta(uptake_mol_s(spec, rest, swirl) * kStep_s),
+  const Quanta amount = std::max(amount_quanta(uptake_mol_s(spec, rest, swirl) * kGasStep_s),
                                  -rest.amount(Component::carbon_dioxide));
   if (amount > 0)
     ledger.move(Account::air, Account::flask_rest, Parcel::amount_of(Component::carbon_dioxide, amount));

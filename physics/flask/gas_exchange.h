@@ -11,11 +11,13 @@
 
 #include "physics/bench/bench_spec.h"
 #include "physics/bench/bench_state.h"
+#include "physics/units.h"
 
 namespace halfdrop {
 
 /// Five times a second: slow beside mixing, quick beside fading.
 inline constexpr Tick kGasTicks = 48;
+inline constexpr double kGasStep_s = static_cast<double>(kGasTicks) * kSecondsPerTick;
 /// Liquid at rest: 1 to 2 cm an hour is usual for quiet water (from memory).
 inline constexpr double kStill_m_s = 5e-6;
 /// Swirled hard, taken as 200 turns a minute: 0.0056 s^-1 for oxygen in 100 cm3 with 50 cm2 of surface (Maier

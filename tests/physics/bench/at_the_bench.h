@@ -36,6 +36,11 @@ inline Hands at_rest() {
   hands.flask_x_cm = 0.0;
   return hands;
 }
+inline Hands swirling(double swirl) {
+  Hands hands = at_rest();
+  hands.swirl = swirl;
+  return hands;
+}
 inline Hands tap_at(double position) {
   Hands hands = at_rest();
   hands.tap = position;

@@ -15,12 +15,6 @@ using namespace test;
 
 namespace {
 
-Hands swirling(double swirl) {
-  Hands hands = at_rest();
-  hands.swirl = swirl;
-  return hands;
-}
-
 BenchSpec without_air() {
   BenchSpec spec = titration_bench();
   spec.air = false;

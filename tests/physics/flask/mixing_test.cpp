@@ -14,12 +14,6 @@ using namespace test;
 
 namespace {
 
-Hands swirling(double swirl) {
-  Hands hands = at_rest();
-  hands.swirl = swirl;
-  return hands;
-}
-
 double strength(const BenchState& state, Account zone) {
   const Parcel& parcel = state.ledger.balance(zone);
   return parcel.amount_mol(Component::titrant) / parcel.volume_cm3();
