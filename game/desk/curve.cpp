@@ -25,12 +25,16 @@ std::string plain(double value) {
   return {text.data(), result.ptr};
 }
 
-void print_csv(const Curve& curve, const Titration& titration, std::ostream& out) {
-  out << "volume_cm3,pH,colour\n";
+void print_csv(const Curve& curve, const Titration& titration, Streams streams) {
+  StrongestSolution strongest;
+  streams.out << "volume_cm3,pH,colour\n";
   for (const double volume_cm3 : curve.volumes_cm3) {
     const CurvePoint point = point_at(curve, titration, volume_cm3);
-    out << plain(volume_cm3) << ',' << fixed(point.ph, 4) << ',' << point.colour << '\n';
+    strongest.see(volume_cm3, point.ionic_strength_mol_dm3);
+    streams.out << plain(volume_cm3) << ',' << fixed(point.ph, 4) << ',' << point.colour << '\n';
   }
+  if (const auto warning = strongest.warning(); warning && !curve.titration.solver.ideal)
+    streams.err << "warning: " << *warning << '\n';
 }
 
 void report_equivalences(const Titration& titration, CurveReport& report) {
@@ -82,10 +86,14 @@ CurveReport report_on(const Curve& curve, const Titration& titration) {
     report.warnings.push_back(spec.burette.name + " and " + spec.flask.name +
                               " do not neutralise one another");
   if (spec.indicator) report_indicator(*spec.indicator, titration, report);
+  StrongestSolution strongest;
   for (const double volume_cm3 : curve.volumes_cm3) {
     CurvePoint point = point_at(curve, titration, volume_cm3);
+    strongest.see(volume_cm3, point.ionic_strength_mol_dm3);
     report.points.push_back({volume_cm3, point.ph, std::move(point.colour)});
   }
+  if (const auto warning = strongest.warning(); warning && !spec.solver.ideal)
+    report.warnings.push_back(*warning);
   return report;
 }
 
@@ -102,7 +110,7 @@ int print_curve(const CurveOptions& options, Streams streams) {
   if (options.json)
     streams.out << curve_json(report_on(*curve, titration)) << '\n';
   else
-    print_csv(*curve, titration, streams.out);
+    print_csv(*curve, titration, streams);
   return kDone;
 }
 

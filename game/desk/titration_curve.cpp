@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "game/level/assets.h"
+#include "game/level/ionic_strength.h"
 #include "game/level/level.h"
 #include "game/level/nearest.h"
 #include "game/marking/written_number.h"
@@ -91,7 +92,17 @@ Checked read_solution(std::string_view option, const std::vector<std::string>& w
     return wrong(std::string(option), unknown("substance", words[0], names_on(assets.substances)));
   }
   substance = found->second.value;
-  return read(option, words[1], kStrength, mol_dm3);
+  if (auto ok = read(option, words[1], kStrength, mol_dm3); !ok) return ok;
+  if (dissolves(substance, mol_dm3)) return {};
+  return wrong(std::string(option), solubility_in_words(substance) + ", found \"" + words[1] + "\"");
+}
+
+Checked read_aliquot(const CurveOptions& options, TitrationSpec& curve) {
+  if (options.aliquot.empty()) return wrong("--aliquot", "expected the cm3 in the flask");
+  if (auto ok = read("--aliquot", options.aliquot, kAliquot, curve.aliquot_cm3); !ok) return ok;
+  if (curve.aliquot_cm3 <= curve.glass.capacity_cm3) return {};
+  return wrong("--aliquot", "the flask holds " + number_text(curve.glass.capacity_cm3) + " cm3, found \"" +
+                                options.aliquot + "\"");
 }
 
 Checked read_drops(const CurveOptions& options, TitrationSpec& curve) {
@@ -192,8 +203,7 @@ Checked from_shelf(const CurveOptions& options, TitrationSpec& curve) {
       !ok) {
     return ok;
   }
-  if (options.aliquot.empty()) return wrong("--aliquot", "expected the cm3 in the flask");
-  if (auto ok = read("--aliquot", options.aliquot, kAliquot, curve.aliquot_cm3); !ok) return ok;
+  if (auto ok = read_aliquot(options, curve); !ok) return ok;
   if (options.indicator.empty()) return {};
   const auto found = assets->indicators.find(options.indicator);
   if (found == assets->indicators.end()) {
@@ -219,8 +229,22 @@ tl::expected<Curve, CurveFault> curve_from(const CurveOptions& options) {
 
 CurvePoint point_at(const Curve& curve, const Titration& titration, double volume_cm3) {
   const Equilibrium there = titration.at(volume_cm3);
-  if (!curve.titration.indicator) return {there.ph, "#ffffff"};
-  return {there.ph, to_hex(to_rgb(titration.colour(volume_cm3, there, Backdrop::white_tile)))};
+  const double ionic_strength = there.ionic_strength_mol_dm3;
+  if (!curve.titration.indicator) return {there.ph, ionic_strength, "#ffffff"};
+  return {there.ph, ionic_strength,
+          to_hex(to_rgb(titration.colour(volume_cm3, there, Backdrop::white_tile)))};
+}
+
+void StrongestSolution::see(double volume_cm3, double ionic_strength_mol_dm3) {
+  if (ionic_strength_mol_dm3 <= ionic_strength_mol_dm3_) return;
+  volume_cm3_ = volume_cm3;
+  ionic_strength_mol_dm3_ = ionic_strength_mol_dm3;
+}
+
+std::optional<std::string> StrongestSolution::warning() const {
+  auto words = beyond_davies(ionic_strength_mol_dm3_);
+  if (words) words->insert(0, "at " + number_text(tidy(volume_cm3_)) + " cm3 ");
+  return words;
 }
 
 }  // namespace halfdrop::desk

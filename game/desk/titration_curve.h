@@ -1,6 +1,7 @@
 #pragma once
 // A titration as a curve: pH and colour of the mixed flask after so much titrant.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,7 +18,8 @@ struct Curve {
 };
 
 struct CurvePoint {
-  double ph = 7.0;     ///< -log10 of the activity of H+
+  double ph = 7.0;  ///< -log10 of the activity of H+
+  double ionic_strength_mol_dm3 = 0.0;
   std::string colour;  ///< "#rrggbb" on a white tile; "#ffffff" without indicator
 };
 
@@ -32,5 +34,16 @@ struct CurveFault {
 
 /// `titration` is that of the curve.
 [[nodiscard]] CurvePoint point_at(const Curve& curve, const Titration& titration, double volume_cm3);
+
+/// Keeps the strongest of a curve's solutions.
+class StrongestSolution {
+ public:
+  void see(double volume_cm3, double ionic_strength_mol_dm3);
+  /// That it is beyond what the activity model is good for; nothing where it is not.
+  [[nodiscard]] std::optional<std::string> warning() const;
+
+ private:
+  double volume_cm3_ = 0.0, ionic_strength_mol_dm3_ = 0.0;
+};
 
 }  // namespace halfdrop::desk

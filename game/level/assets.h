@@ -32,6 +32,10 @@ inline constexpr std::size_t kMostAssetBytes = std::size_t{1} << 20;
 [[nodiscard]] Indicator read_indicator(const std::string& name, const Json& entry, const std::string& place,
                                        FaultList& faults);
 
+/// "benzoic acid dissolves to about 0.028 mol/dm3 in water at room temperature". Precondition: its solubility
+/// is known.
+[[nodiscard]] std::string solubility_in_words(const Substance& substance);
+
 /// Both files of a data folder's assets/; every fault at once, each with its own file.
 [[nodiscard]] Result<Assets> read_assets(const std::string& folder);
 

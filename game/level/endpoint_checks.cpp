@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "game/level/fields.h"
+#include "game/level/ionic_strength.h"
 #include "physics/flask/contents.h"
 
 namespace halfdrop {
@@ -31,6 +32,7 @@ class EndpointCheck {
   }
 
   EndpointChecks run() {
+    found_.warnings = warnings_of_ionic_strength(level_, file_);
     labels();
     if (jump()) colour();
     return std::move(found_);

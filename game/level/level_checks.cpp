@@ -102,6 +102,15 @@ const Shelved<T>* look_up(const std::map<std::string, Shelved<T>, std::less<>>& 
   return nullptr;
 }
 
+/// A bottle may not ask for more than dissolves.
+void check_solubility(const LiquidSpec& liquid, const Substance& substance, bool unknown,
+                      const std::string& place, FaultList& faults) {
+  const double strongest_mol_dm3 = unknown ? liquid.unknown_mol_dm3.high : liquid.label_mol_dm3;
+  if (dissolves(substance, strongest_mol_dm3)) return;
+  faults.add(place + (unknown ? "/unknown_mol_dm3/1" : "/mol_dm3"),
+             solubility_in_words(substance) + ", found " + number_text(strongest_mol_dm3));
+}
+
 }  // namespace
 
 void check_level(const Level& level, const std::string& place, FaultList& faults) {
@@ -123,6 +132,8 @@ void take_from_shelf(const Assets& assets, const std::string& place, Level& leve
   level.titrant_substance = titrant->value;
   level.sample_substance = sample->value;
   level.indicator_data = indicator->value;
+  check_solubility(level.titrant, titrant->value, !level.unknown_in_flask, place + "/titrant", faults);
+  check_solubility(level.sample, sample->value, level.unknown_in_flask, place + "/sample", faults);
   std::string& all = level.substances_json;
   const auto append = [&](char before, const std::string& name, const std::string& json) {
     all += before;

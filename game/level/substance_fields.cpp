@@ -19,6 +19,7 @@ constexpr NumberRange kPkRange{-3.0, 16.0};
 constexpr NumberRange kHeatRange_kj_mol{-200.0, 200.0};
 constexpr NumberRange kHeatCapacityRange_j_k_mol{-1000.0, 1000.0};
 constexpr NumberRange kDensityRange_kg_m3{-100.0, 400.0};
+constexpr NumberRange kSolubilityRange_mol_dm3{1e-6, 100.0};
 constexpr NumberRange kPercentRange{0.0, 100.0};
 
 void read_source(Fields& fields) {
@@ -125,6 +126,15 @@ void read_density(Fields& fields, Substance& substance, FaultList& faults) {
   density_fields.finish();
 }
 
+void read_solubility(Fields& fields, Substance& substance, FaultList& faults) {
+  const Json* const solubility = fields.object("solubility", Need::optional);
+  if (solubility == nullptr) return;
+  Fields solubility_fields(*solubility, fields.place_of("solubility"), faults);
+  solubility_fields.number("mol_dm3", substance.solubility_mol_dm3, kSolubilityRange_mol_dm3);
+  read_source(solubility_fields);
+  solubility_fields.finish();
+}
+
 void read_formula(Fields& fields, Substance& substance) {
   fields.text("formula", substance.formula, kLongestName);
   if (substance.formula.empty()) return;
@@ -174,12 +184,18 @@ Substance read_substance(const std::string& name, const Json& entry, const std::
   read_each(fields, "ions", kMostIons, read_ion, substance.ions, faults);
   read_source(fields);
   read_each(fields, "systems", kMostSystems, read_acid_system, substance.systems, faults);
+  read_solubility(fields, substance, faults);
   read_density(fields, substance, faults);
   read_each(fields, "hazards", kMostHazards, read_hazard, substance.hazards, faults);
   fields.finish();
   if (faults.empty() && substance.ions.empty() && substance.systems.empty())
     faults.add(place, "expected ions or systems: what brings neither changes no pH");
   return substance;
+}
+
+std::string solubility_in_words(const Substance& substance) {
+  return substance.name + " dissolves to about " + number_text(substance.solubility_mol_dm3) +
+         " mol/dm3 in water at room temperature";
 }
 
 }  // namespace halfdrop

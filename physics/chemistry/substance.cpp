@@ -18,6 +18,10 @@ double Substance::strong_ions() const {
   return sum;
 }
 
+bool dissolves(const Substance& substance, double mol_dm3) {
+  return substance.solubility_mol_dm3 <= 0.0 || mol_dm3 <= substance.solubility_mol_dm3;
+}
+
 double mass_percent(const Substance& substance, double mol_dm3) {
   const double solution_g_dm3 = water::density_kg_m3(20.0) + substance.density_rise_kg_m3 * mol_dm3;
   return 100.0 * substance.molar_mass_g_mol * mol_dm3 / solution_g_dm3;

@@ -32,6 +32,7 @@ struct Substance {
   double molar_mass_g_mol = 0.0;
   /// How much heavier than water a solution is, kg/m3 for each mol/dm3, near 20 C; 0 where it is not known.
   double density_rise_kg_m3 = 0.0;
+  double solubility_mol_dm3 = 0.0;  ///< in water near 20 C; 0 where it is not known or has no limit
   std::vector<Hazard> hazards{};
 
   /// mol of charge of the strong ions per mol.
@@ -40,6 +41,8 @@ struct Substance {
   [[nodiscard]] double strong_ions() const;
 };
 
+/// Whether so much of it (>= 0) dissolves; yes where the solubility is not known.
+[[nodiscard]] bool dissolves(const Substance& substance, double mol_dm3);
 /// g of substance in 100 g of its solution in water at 20 C.
 [[nodiscard]] double mass_percent(const Substance& substance, double mol_dm3);
 /// Statements that a solution's label has to carry, each once, in the order of the data. Empty: none.

@@ -68,6 +68,14 @@ TEST_CASE("--json says what the eye sees, and warns of an indicator that does no
   CHECK(contains(none["warnings"][0], "do not neutralise one another"));
 }
 
+TEST_CASE("--json warns of solutions too strong for the activity model") {
+  const Json curve = curve_json_of({"--flask", "hydrochloric acid", "0.8", "--aliquot", "25", "--burette",
+                                    "sodium hydroxide", "0.8", "--at", "0,25"});
+  REQUIRE(curve["warnings"].size() == 1);
+  CHECK(contains(curve["warnings"][0], "at 0 cm3 the ionic strength comes to 0.8 mol/dm3"));
+  CHECK(curve_json_of(of("hydrochloric acid", "sodium hydroxide"))["warnings"].empty());
+}
+
 TEST_CASE("a level's curve names its own substances and fits its indicator") {
   const Json curve = curve_json_of({kVinegar, "--at", "21.5"});
   CHECK(curve["flask"]["substance"] == "ethanoic acid");

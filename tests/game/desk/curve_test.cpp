@@ -166,6 +166,56 @@ TEST_CASE("wrong arguments of a curve are named, with what was expected") {
   fails({"--pkw", "-1"}, "--pkw");
 }
 
+// Source: solubilities as assets/substances.json has them, of benzoic acid 0.34 g in 100 cm3 at 25 C (an
+// exercise of Zumdahl's Chemistry) over 122.12 g/mol, of calcium hydroxide 1.73 g/dm3 at 20 C (handbooks,
+// from memory) over 74.09 g/mol.
+TEST_CASE("more than dissolves is refused, with what dissolves at most") {
+  const auto flask = [](const std::string& name, const std::string& mol_dm3) {
+    return desk({"curve", "--flask", name, mol_dm3, "--aliquot", "25", "--burette", "sodium hydroxide", "0.1",
+                 "--at", "0"});
+  };
+  CHECK(flask("benzoic acid", "0.027").status == 0);
+  const Ran benzoic = flask("benzoic acid", "0.1");
+  CHECK(benzoic.status == 2);
+  CHECK(benzoic.out == "");
+  CHECK(contains(benzoic.err, "--flask: benzoic acid dissolves to about 0.028 mol/dm3"));
+  CHECK(flask("borax", "20").status == 2);
+  CHECK(flask("borax", "0.1").status == 0);
+  CHECK(flask("ethanoic acid", "17").status == 0);  // mixes freely
+  const Ran lime = desk({"curve", "--flask", "hydrochloric acid", "0.02", "--aliquot", "25", "--burette",
+                         "calcium hydroxide", "0.1", "--at", "0"});
+  CHECK(lime.status == 2);
+  CHECK(contains(lime.err, "--burette: calcium hydroxide dissolves to about 0.023 mol/dm3"));
+}
+
+TEST_CASE("an aliquot larger than the flask is refused") {
+  const auto aliquot = [](const std::string& cm3) {
+    return desk({"curve", "--flask", "ethanoic acid", "0.1", "--aliquot", cm3, "--burette",
+                 "sodium hydroxide", "0.1", "--at", "0"});
+  };
+  CHECK(aliquot("150").status == 0);
+  CHECK(aliquot("1000").status == 2);
+  CHECK(contains(aliquot("1000").err, "--aliquot: the flask holds 150 cm3"));
+}
+
+// The Davies equation is good to about 0.5 mol/dm3 of ionic strength (textbooks of water chemistry, from
+// memory); a strong acid's ionic strength is its concentration.
+TEST_CASE("solutions too strong for the activity model are computed with a warning") {
+  const auto acid = [](const std::string& mol_dm3, std::vector<std::string> more = {}) {
+    std::vector<std::string> words = {"curve", "--flask",   "hydrochloric acid", mol_dm3, "--aliquot",
+                                      "25",    "--burette", "sodium hydroxide",  "0.1",   "--at",
+                                      "0,25"};
+    words.insert(words.end(), more.begin(), more.end());
+    return desk(words);
+  };
+  CHECK(acid("0.5").err == "");
+  const Ran strong = acid("0.8");
+  CHECK(strong.status == 0);
+  CHECK(lines_of(strong.out).size() == 3);
+  CHECK(contains(strong.err, "warning: at 0 cm3 the ionic strength comes to 0.8 mol/dm3"));
+  CHECK(acid("0.8", {"--ideal"}).err == "");  // needs no activity
+}
+
 TEST_CASE("an unknown substance is answered with the nearest known one") {
   const Ran ran = desk(
       {"curve", "--flask", "etanoic acid", "0.1", "--aliquot", "25", "--burette", "sodium hydroxide", "0.1"});

@@ -2,6 +2,7 @@
 
 #include <doctest/doctest.h>
 
+#include "game/level/ionic_strength.h"
 #include "tests/support/good_level.h"
 #include "tests/support/shelf.h"
 
@@ -61,6 +62,30 @@ TEST_SUITE("endpoint checks") {
     CHECK(has_fault_at(found.faults, "/titrant/label"));
     CHECK(with("Sodium hydroxide, 0.1000 mol dm", "Sodium hydroxide, 0,1000 mol dm").faults.empty());
     CHECK(with("Sodium hydroxide, 0.1000 mol dm⁻³", "Sodium hydroxide").faults.empty());
+  }
+  // Sodium hydroxide's ionic strength is its concentration; the Davies equation is good to about 0.5 mol/dm3
+  // (textbooks of water chemistry, from memory).
+  TEST_CASE("a bottle too strong for the activity model is worth a warning") {
+    Level level = good_level();
+    level.titrant.label_mol_dm3 = 0.5;
+    level.titrant.label = "Sodium hydroxide";
+    CHECK_FALSE(has_fault_at(check_endpoint(level, "strong.json").warnings, "/titrant/mol_dm3"));
+    level.titrant.label_mol_dm3 = 0.6;
+    CHECK(has_fault_at(check_endpoint(level, "strong.json").warnings, "/titrant/mol_dm3"));
+  }
+  // By hand: citric acid of 0.6 mol/dm3 and ammonia of 1.8 mix to 0.3 mol/dm3 of triammonium citrate, whose
+  // ionic strength is six times that (9 + 3, halved), less what stays ammonia; neither bottle has that many
+  // ions.
+  TEST_CASE("what the bottles make of one another can be too strong as well") {
+    Level level = good_level();
+    level.titrant_substance = shelf().substances.at("ammonia").value;
+    level.titrant.label_mol_dm3 = 1.8;
+    level.sample_substance = shelf().substances.at("citric acid").value;
+    level.sample.unknown_mol_dm3 = {0.6, 0.6};
+    level.ratio = 3.0;
+    const std::vector<Fault> warnings = warnings_of_ionic_strength(level, "strong.json");
+    REQUIRE(warnings.size() == 1);
+    CHECK(warnings[0].place == "/ratio");
   }
   TEST_CASE("methyl orange for a weak acid is worth a warning: it turns far before equivalence") {
     // Ethanoic acid against alkali with methyl orange is the textbooks' example of the wrong indicator.
