@@ -2,6 +2,7 @@
 #include <charconv>
 #include <cmath>
 #include <ostream>
+#include <string_view>
 
 #include "game/desk/commands.h"
 #include "game/desk/titration_curve.h"
@@ -11,11 +12,14 @@ namespace halfdrop::desk {
 
 namespace {
 
+/// What rounds to nothing has no sign.
 std::string fixed(double value, int decimals) {
   std::array<char, 64> text{};
   const auto result =
       std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, decimals);
-  return {text.data(), result.ptr};
+  const std::string_view written(text.data(), static_cast<std::size_t>(result.ptr - text.data()));
+  const bool nothing = written.find_first_not_of("-0.") == std::string_view::npos;
+  return std::string(nothing && written.starts_with('-') ? written.substr(1) : written);
 }
 
 /// Shortest: "12.5", "0".
@@ -62,13 +66,24 @@ void report_indicator(const Indicator& indicator, const Titration& titration, Cu
     if (vision != Vision::normal) continue;
     if (!change) {
       report.unfit = true;
-      report.warnings.push_back(indicator.name + " does not fit this titration: it shows no change");
+      report.warnings.push_back(indicator.name + " does not fit this titration: " +
+                                (report.equivalences.empty() ? "there is no equivalence that it could show"
+                                                             : "it shows no change"));
       continue;
     }
     const Fitness fitness = fitness_of(*change, titration.equivalences_cm3());
     report.unfit = !fitness.fit;
     if (!fitness.fit) report.warnings.push_back(why_unfit(indicator.name, *change, fitness));
   }
+}
+
+std::string why_no_equivalence(const TitrationSpec& spec) {
+  const auto water = [](const std::string& place, const Substance& substance, const std::string& so) {
+    return "the " + place + " holds water only (" + substance.name + " of 0 mol/dm3): " + so;
+  };
+  if (spec.burette_mol_dm3 == 0.0) return water("burette", spec.burette, "nothing is titrated");
+  if (spec.flask_mol_dm3 == 0.0) return water("flask", spec.flask, "there is nothing to titrate");
+  return spec.burette.name + " and " + spec.flask.name + " do not neutralise one another";
 }
 
 CurveReport report_on(const Curve& curve, const Titration& titration) {
@@ -82,9 +97,7 @@ CurveReport report_on(const Curve& curve, const Titration& titration) {
   report.ideal = spec.solver.ideal;
   report.drops = spec.drops;
   report_equivalences(titration, report);
-  if (report.equivalences.empty())
-    report.warnings.push_back(spec.burette.name + " and " + spec.flask.name +
-                              " do not neutralise one another");
+  if (report.equivalences.empty()) report.warnings.push_back(why_no_equivalence(spec));
   if (spec.indicator) report_indicator(*spec.indicator, titration, report);
   StrongestSolution strongest;
   for (const double volume_cm3 : curve.volumes_cm3) {

@@ -36,6 +36,9 @@ constexpr Limits kTemperature = {5.0, 40.0, "a number from 5 to 40 degrees C"};
 constexpr double kMostDrops = 1000.0;
 constexpr std::size_t kMostRows = 1'000'000;
 
+/// "-0" is 0, and is printed so.
+double without_sign_of_nothing(double value) { return value == 0.0 ? 0.0 : value; }
+
 bool within(double value, const Limits& limits) { return value >= limits.low && value <= limits.high; }
 
 /// Leaves `into` as it is when the option was not given.
@@ -46,7 +49,7 @@ Checked read(std::string_view option, const std::string& text, const Limits& lim
     return wrong(std::string(option),
                  std::string("expected ") + limits.expected + ", found \"" + text + "\"");
   }
-  into = *value;
+  into = without_sign_of_nothing(*value);
   return {};
 }
 
@@ -58,6 +61,7 @@ tl::expected<std::vector<double>, CurveFault> read_list(std::string_view option,
     return wrong(std::string(option),
                  std::string("expected ") + limits.expected + " with commas between, found \"" + text + "\"");
   }
+  std::transform(values->begin(), values->end(), values->begin(), without_sign_of_nothing);
   return *values;
 }
 

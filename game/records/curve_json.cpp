@@ -9,7 +9,11 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-double rounded(double value) { return std::round(value * 1e4) / 1e4; }
+/// What rounds to nothing has no sign.
+double rounded(double value) {
+  const double tenthousandths = std::round(value * 1e4);
+  return tenthousandths == 0.0 ? 0.0 : tenthousandths / 1e4;
+}
 
 Json bottle(const CurveReport::Bottle& of) { return {{"substance", of.substance}, {"mol_dm3", of.mol_dm3}}; }
 

@@ -76,6 +76,25 @@ TEST_CASE("--json warns of solutions too strong for the activity model") {
   CHECK(curve_json_of(of("hydrochloric acid", "sodium hydroxide"))["warnings"].empty());
 }
 
+TEST_CASE("--json says where there is only water, and prints nothing without a sign") {
+  const auto curve = [](const std::string& flask, const std::string& burette) {
+    return curve_json_of({"--flask", "hydrochloric acid", flask, "--aliquot", "25", "--burette",
+                          "sodium hydroxide", burette, "--indicator", "phenolphthalein", "--ideal", "--at",
+                          "-0"});
+  };
+  const Json no_alkali = curve("1", "0");
+  REQUIRE(no_alkali["warnings"].size() == 2);
+  CHECK(contains(no_alkali["warnings"][0], "the burette holds water only (sodium hydroxide of 0 mol/dm3)"));
+  CHECK(contains(no_alkali["warnings"][1], "phenolphthalein does not fit this titration"));
+  const Json no_acid = curve("-0", "0.1");
+  REQUIRE(no_acid["warnings"].size() == 2);
+  CHECK(contains(no_acid["warnings"][0], "the flask holds water only (hydrochloric acid of 0 mol/dm3)"));
+  CHECK(no_acid.dump().find("-0.0") == std::string::npos);
+  const Json strong = curve_json_of({"--flask", "hydrochloric acid", "1", "--aliquot", "25", "--burette",
+                                     "sodium hydroxide", "0.1", "--ideal", "--at", "-0"});
+  CHECK(strong["points"].dump() == R"([{"colour":"#ffffff","pH":0.0,"volume_cm3":0.0}])");
+}
+
 TEST_CASE("a level's curve names its own substances and fits its indicator") {
   const Json curve = curve_json_of({kVinegar, "--at", "21.5"});
   CHECK(curve["flask"]["substance"] == "ethanoic acid");

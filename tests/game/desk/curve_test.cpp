@@ -188,6 +188,13 @@ TEST_CASE("more than dissolves is refused, with what dissolves at most") {
   CHECK(contains(lime.err, "--burette: calcium hydroxide dissolves to about 0.023 mol/dm3"));
 }
 
+TEST_CASE("nothing is printed without a sign") {
+  // -log10 of 1 mol/dm3.
+  const Ran ran = desk({"curve", "--flask", "hydrochloric acid", "1", "--aliquot", "25", "--burette",
+                        "sodium hydroxide", "0.1", "--ideal", "--at", "-0,0"});
+  CHECK(ran.out == "volume_cm3,pH,colour\n0,0.0000,#ffffff\n0,0.0000,#ffffff\n");
+}
+
 TEST_CASE("an aliquot larger than the flask is refused") {
   const auto aliquot = [](const std::string& cm3) {
     return desk({"curve", "--flask", "ethanoic acid", "0.1", "--aliquot", cm3, "--burette",
