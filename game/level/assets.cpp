@@ -31,6 +31,12 @@ void fill_shelf(const std::string& path, std::map<std::string, Shelved<T>, std::
 
 }  // namespace
 
+void read_source(Fields& fields) {
+  constexpr std::size_t kLongestSource = 400;
+  std::string source;
+  fields.text("source", source, kLongestSource);
+}
+
 Result<Assets> read_assets(const std::string& folder) {
   const std::string assets_folder = trimmed_slash(folder) + "/assets/";
   Assets assets;

@@ -25,6 +25,9 @@ struct Assets {
 
 inline constexpr std::size_t kMostAssetBytes = std::size_t{1} << 20;
 
+/// The "source" that stands beside a number; for who reads the file.
+void read_source(Fields& fields);
+
 /// One entry; faults at `place`. With a fault the value is not to be used.
 [[nodiscard]] AcidSystem read_acid_system(const Json& entry, const std::string& place, FaultList& faults);
 [[nodiscard]] Substance read_substance(const std::string& name, const Json& entry, const std::string& place,

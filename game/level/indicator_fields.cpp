@@ -8,13 +8,7 @@ namespace halfdrop {
 namespace {
 
 constexpr std::size_t kLongestName = 60;
-constexpr std::size_t kLongestSource = 400;
 constexpr NumberRange kPhRange{-2.0, 16.0};
-
-void read_source(Fields& fields) {
-  std::string source;
-  fields.text("source", source, kLongestSource);
-}
 
 /// "every" for a dye that never changes, or how many protons the form has lost.
 void read_form(Fields& fields, AbsorptionBand& band, int forms) {

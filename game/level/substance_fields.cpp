@@ -12,7 +12,6 @@ namespace halfdrop {
 namespace {
 
 constexpr std::size_t kLongestName = 60;
-constexpr std::size_t kLongestSource = 400;
 constexpr int kHighestCharge = 3;
 constexpr int kHighestCount = 12;
 constexpr NumberRange kPkRange{-3.0, 16.0};
@@ -21,11 +20,6 @@ constexpr NumberRange kHeatCapacityRange_j_k_mol{-1000.0, 1000.0};
 constexpr NumberRange kDensityRange_kg_m3{-100.0, 400.0};
 constexpr NumberRange kSolubilityRange_mol_dm3{1e-6, 100.0};
 constexpr NumberRange kPercentRange{0.0, 100.0};
-
-void read_source(Fields& fields) {
-  std::string source;
-  fields.text("source", source, kLongestSource);
-}
 
 /// How many of an ion or of an acid system a formula unit brings.
 void read_count(Fields& fields, double& into, Need need) {

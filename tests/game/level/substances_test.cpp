@@ -160,16 +160,17 @@ TEST_CASE("calcium counts four times in the ionic strength") {
 }
 
 // Source: limits for sodium hydroxide and hydrochloric acid from a Finnish teacher-training page on labelling
-// solutions; mass fractions by hand, 0.1 mol/dm3 NaOH 0.40 % and HCl 0.36 %.
+// solutions; H290 as suppliers' labels have it (from memory); mass fractions by hand, 0.1 mol/dm3 NaOH 0.40 %
+// and HCl 0.36 %.
 TEST_CASE("a bottle carries the warnings of its strength") {
   CHECK_NEAR(mass_percent(substance("sodium hydroxide"), 0.1), 0.40, 0.005);
   CHECK_NEAR(mass_percent(substance("hydrochloric acid"), 0.1), 0.36, 0.01);
   CHECK(hazard_statements(substance("sodium hydroxide"), 0.1).empty());
   CHECK(hazard_statements(substance("hydrochloric acid"), 0.1).empty());
-  CHECK(hazard_statements(substance("sodium hydroxide"), 0.2) == Labels{"H315", "H319"});
-  CHECK(hazard_statements(substance("sodium hydroxide"), 1.0) == Labels{"H314 1B"});
-  CHECK(hazard_statements(substance("sodium hydroxide"), 2.0) == Labels{"H314 1A"});
-  CHECK(hazard_statements(substance("hydrochloric acid"), 4.0) == Labels{"H315", "H319", "H335"});
+  CHECK(hazard_statements(substance("sodium hydroxide"), 0.2) == Labels{"H290", "H315", "H319"});
+  CHECK(hazard_statements(substance("sodium hydroxide"), 1.0) == Labels{"H290", "H314 1B"});
+  CHECK(hazard_statements(substance("sodium hydroxide"), 2.0) == Labels{"H290", "H314 1A"});
+  CHECK(hazard_statements(substance("hydrochloric acid"), 4.0) == Labels{"H290", "H315", "H319", "H335"});
 }
 
 // Source: concentrated solutions of the CRC Handbook (from memory): 10 % by mass of sodium hydroxide is
