@@ -26,6 +26,8 @@ needed=("${play_packages[@]}" "${off_screen_packages[@]}" "${test_packages[@]}")
 [ "$extent" = long ] && needed+=("${long_test_packages[@]}")
 provide "$install" "${needed[@]}" || exit 1
 [ "$extent" = long ] && export HALFDROP_LONG=1
+# Reference packages are installed by now, where packages can be: a test that misses one fails.
+command -v dpkg-query >/dev/null && export HALFDROP_REFERENCES=required
 
 builds=$root/.build
 level=$root/levels/01-spirit-vinegar.json

@@ -11,6 +11,7 @@
 
 #include "physics/chemistry/water.h"
 #include "tests/support/near.h"
+#include "tests/support/references.h"
 
 namespace water = halfdrop::water;
 
@@ -51,10 +52,7 @@ std::vector<Row> rows_of_iapws() {
 // the Debian package python3-iapws computes them while this test runs, at 0.101325 MPa.
 TEST_CASE("water is IAPWS's from 5 to 40 degrees, computed beside ours") {
   const std::vector<Row> rows = rows_of_iapws();
-  if (rows.empty()) {
-    MESSAGE("skipped: /usr/bin/python3 has no package iapws (Debian: python3-iapws)");
-    return;
-  }
+  if (!halfdrop::test::has_reference(!rows.empty(), "python3-iapws")) return;
   REQUIRE(rows.size() == 8);
   for (const Row& row : rows) {
     CAPTURE(row.temperature_c);

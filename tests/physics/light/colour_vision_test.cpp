@@ -27,21 +27,38 @@ TEST_CASE("linear screen colours lead to CIE XYZ and back") {
   }
 }
 
-// Source: Machado, Oliveira and Fernandes, IEEE Trans. Vis. Comput. Graph. 15 (2009) 1291: first column of
-// each matrix of severity 1.0, which is what pure linear red turns into (copies in public programs agree).
-TEST_CASE("red seen by each deficient eye is the published mixture") {
+// Source: Machado, Oliveira and Fernandes, IEEE Trans. Vis. Comput. Graph. 15 (2009) 1291: the matrices of
+// severity 1.0, column by column: what pure linear red, green and blue turn into (copies in nine public
+// programs agree to the last digit).
+TEST_CASE("red, green and blue seen by each deficient eye are the published mixtures") {
   const struct {
     Vision vision;
-    Rgb red;
-  } published[] = {{Vision::protan, {0.152286, 0.114503, -0.003882}},
-                   {Vision::deutan, {0.367322, 0.280085, -0.011820}},
-                   {Vision::tritan, {1.255528, -0.078411, 0.004733}}};
+    Rgb red, green, blue;
+  } published[] = {
+      {Vision::protan,
+       {0.152286, 0.114503, -0.003882},
+       {1.052583, 0.786281, -0.048116},
+       {-0.204868, 0.099216, 1.051998}},
+      {Vision::deutan,
+       {0.367322, 0.280085, -0.011820},
+       {0.860646, 0.672501, 0.042940},
+       {-0.227968, 0.047413, 0.968881}},
+      {Vision::tritan,
+       {1.255528, -0.078411, 0.004733},
+       {-0.076749, 0.930809, 0.691367},
+       {-0.178779, 0.147602, 0.303900}},
+  };
   for (const auto& one : published) {
     CAPTURE(name_of(one.vision));
-    const Rgb seen = unclipped_rgb(seen_by(one.vision, colour_of(1.0, 0.0, 0.0)));
-    CHECK_NEAR(seen.r, one.red.r, 1e-9);
-    CHECK_NEAR(seen.g, one.red.g, 1e-9);
-    CHECK_NEAR(seen.b, one.red.b, 1e-9);
+    const auto check = [&](const Xyz& shown, const Rgb& expected) {
+      const Rgb seen = unclipped_rgb(seen_by(one.vision, shown));
+      CHECK_NEAR(seen.r, expected.r, 1e-9);
+      CHECK_NEAR(seen.g, expected.g, 1e-9);
+      CHECK_NEAR(seen.b, expected.b, 1e-9);
+    };
+    check(colour_of(1.0, 0.0, 0.0), one.red);
+    check(colour_of(0.0, 1.0, 0.0), one.green);
+    check(colour_of(0.0, 0.0, 1.0), one.blue);
   }
 }
 
