@@ -10,7 +10,7 @@ namespace {
 constexpr double kZeroCelsius_k = 273.15;
 constexpr double kReference_k = 298.15;
 
-/// A rate at 25 C carried to another temperature by ln k = const - slope / T.
+/// A rate or a mobility at 25 C carried to another temperature by ln k = const - slope / T.
 double arrhenius(double at_25, double slope_k, double temperature_c) {
   const double t = temperature_c + kZeroCelsius_k;
   return at_25 * elementary::exp(-slope_k * (1.0 / t - 1.0 / kReference_k));
@@ -24,6 +24,12 @@ double solubility_mol_dm3_atm(double temperature_c) {
 }
 
 double saturated_mol_dm3(double temperature_c) { return kInAir * solubility_mol_dm3_atm(temperature_c); }
+
+double diffusion_m2_s(double temperature_c) {
+  constexpr double kActivation_j_mol = 19510.0;
+  constexpr double kGas_j_k_mol = 8.31446;
+  return arrhenius(1.91e-9, kActivation_j_mol / kGas_j_k_mol, temperature_c);
+}
 
 double hydration_per_s(double temperature_c) { return arrhenius(0.037, 7799.0, temperature_c); }
 

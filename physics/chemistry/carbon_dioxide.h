@@ -17,6 +17,10 @@ inline constexpr double kInAir = 420e-6;
 /// Dissolved carbon dioxide of water that has stood in air, mol/dm3.
 [[nodiscard]] double saturated_mol_dm3(double temperature_c);
 
+/// Of carbon dioxide in water, m2/s, 10 to 35 C: 1.91e-9 at 25 C, activation 19.51 kJ/mol. Jaehne, Heinz and
+/// Dietrich, J. Geophys. Res. 92 (1987) 10767.
+[[nodiscard]] double diffusion_m2_s(double temperature_c);
+
 /// CO2 + H2O -> H+ + HCO3-, s^-1: 0.037 at 25 C (Johnson 1982), slope as Soli and Byrne 2002 found it in
 /// brine.
 [[nodiscard]] double hydration_per_s(double temperature_c);

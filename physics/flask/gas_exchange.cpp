@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "physics/chemistry/carbon_dioxide.h"
+#include "physics/elementary.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/mixing.h"
 #include "physics/units.h"
@@ -12,8 +12,7 @@ namespace halfdrop {
 
 namespace {
 
-constexpr double kDiffusionInWater_m2_s = 1.92e-9;  ///< carbon dioxide, 25 C (from memory)
-constexpr double kDiffusionInAir_m2_s = 1.6e-5;     ///< carbon dioxide, 20 C (from memory)
+constexpr double kDiffusionInAir_m2_s = 1.6e-5;  ///< carbon dioxide, 20 C (from memory)
 /// Share of the air above the liquid that vigorous swirling renews each second (our own estimate).
 constexpr double kRenewedPerSecond = 0.1;
 
@@ -86,10 +85,36 @@ void hydrate(const BenchSpec& spec, Ledger& ledger, Account zone) {
   if (amount < 0) ledger.convert(zone, Component::carbonate, Component::carbon_dioxide, -amount);
 }
 
+/// tanh(x) / x for x >= 0.
+double tanh_over(double x) {
+  constexpr double kSmall = 0.01;  // three terms of the series are then right to 6e-14
+  const double square = x * x;
+  if (x < kSmall) return 1.0 - square * (1.0 / 3.0 - square * (2.0 / 15.0));
+  const double e = elementary::exp(-2.0 * x);
+  return (1.0 - e) / ((1.0 + e) * x);
+}
+
+/// K A of the whole surface, m3/s of water that comes to equilibrium with the air.
+double exchanged_m3_s(const BenchSpec& spec, const Parcel& liquid, double swirl) {
+  const double film_m_s = kStill_m_s + (kSwirled_m_s - kStill_m_s) * swirl * swirl;
+  const carbon_dioxide::Rates rates =
+      carbon_dioxide::rates_at(equilibrium_of(spec, liquid), solver_options(spec));
+  const double enhancement =
+      film_enhancement(rates, film_m_s, carbon_dioxide::diffusion_m2_s(spec.temperature_c));
+  const double area_m2 = surface_cm2(spec.flask, liquid.volume_cm3()) * 1e-4;
+  const double liquid_side = area_m2 * film_m_s * enhancement;
+  const double air_side =
+      neck_m3_s(spec.flask, liquid.volume_cm3(), swirl) * air_over_water(spec.temperature_c);
+  return 1.0 / (1.0 / liquid_side + 1.0 / air_side);
+}
+
+/// The way to saturation shortens exponentially, so that no step is too long for however thin a liquid.
 void breathe(const BenchSpec& spec, Ledger& ledger, double swirl) {
   const Parcel& rest = ledger.balance(Account::flask_rest);
-  const Quanta amount = std::max(amount_quanta(uptake_mol_s(spec, rest, swirl) * kGasStep_s),
-                                 -rest.amount(Component::carbon_dioxide));
+  const double saturated_mol = spec.settled.saturated_co2_mol_dm3 * rest.volume_cm3() / 1000.0;
+  const double short_mol = saturated_mol - rest.amount_mol(Component::carbon_dioxide);
+  const double exchanged = exchanged_m3_s(spec, rest, swirl) * kGasStep_s / (rest.volume_cm3() * 1e-6);
+  const Quanta amount = amount_quanta(short_mol * (1.0 - elementary::exp(-exchanged)));
   if (amount > 0)
     ledger.move(Account::air, Account::flask_rest, Parcel::amount_of(Component::carbon_dioxide, amount));
   if (amount < 0)
@@ -98,18 +123,11 @@ void breathe(const BenchSpec& spec, Ledger& ledger, double swirl) {
 
 }  // namespace
 
-double uptake_mol_s(const BenchSpec& spec, const Parcel& liquid, double swirl) {
-  const double short_mol_dm3 =
-      spec.settled.saturated_co2_mol_dm3 - mol_dm3(liquid, Component::carbon_dioxide);
-  const double film_m_s = kStill_m_s + (kSwirled_m_s - kStill_m_s) * swirl * swirl;
-  const double hydration_per_s =
-      carbon_dioxide::rates_at(equilibrium_of(spec, liquid), solver_options(spec)).forward_per_s;
-  const double hatta_squared = hydration_per_s * kDiffusionInWater_m2_s / (film_m_s * film_m_s);
-  const double area_m2 = surface_cm2(spec.flask, liquid.volume_cm3()) * 1e-4;
-  const double liquid_side = area_m2 * film_m_s * std::sqrt(1.0 + hatta_squared);  // m3/s of water
-  const double air_side =
-      neck_m3_s(spec.flask, liquid.volume_cm3(), swirl) * air_over_water(spec.temperature_c);
-  return short_mol_dm3 * 1000.0 / (1.0 / liquid_side + 1.0 / air_side);
+// Written so that nothing overflows or cancels, however fast the backward reaction (strong acid).
+double film_enhancement(const carbon_dioxide::Rates& rates, double film_m_s, double diffusion_m2_s) {
+  const double both_per_s = rates.forward_per_s + rates.backward_per_s;
+  const double qz = std::sqrt(both_per_s * diffusion_m2_s) / film_m_s;
+  return 1.0 / (1.0 - (1.0 - tanh_over(qz)) * rates.forward_per_s / both_per_s);
 }
 
 void exchange_gas(const BenchSpec& spec, BenchState& state) {

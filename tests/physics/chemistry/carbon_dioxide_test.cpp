@@ -32,6 +32,17 @@ TEST_CASE("carbon dioxide dissolves as IAPWS says, within 2 per cent, from 15 to
   }
 }
 
+// Source: CRC Handbook, Diffusion of Gases in Water, which has it from Jaehne, Heinz and Dietrich 1987: 1.26,
+// 1.45, 1.67, 1.91, 2.17 and 2.47e-9 m2/s from 10 to 35 C.
+TEST_CASE("carbon dioxide diffuses through water as a handbook says, from 10 to 35 degrees") {
+  const double handbook[][2] = {{10.0, 1.26e-9}, {15.0, 1.45e-9}, {20.0, 1.67e-9},
+                                {25.0, 1.91e-9}, {30.0, 2.17e-9}, {35.0, 2.47e-9}};
+  for (const auto& [temperature_c, m2_s] : handbook) {
+    CAPTURE(temperature_c);
+    CHECK_NEAR(carbon_dioxide::diffusion_m2_s(temperature_c), m2_s, 0.01e-9);
+  }
+}
+
 // Source: Johnson, Limnol. Oceanogr. 27 (1982) 849, 25 C: k(CO2 + H2O) 0.037 +- 0.002 s^-1, its reverse 7.6e4
 // dm3 mol^-1 s^-1, k(CO2 + OH-) Kw (7.1 +- 0.7)e-11 mol dm^-3 s^-1, its reverse 1.8e-4 s^-1.
 TEST_CASE("hydration goes both ways as fast as was measured at 25 degrees") {
