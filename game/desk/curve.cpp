@@ -7,6 +7,7 @@
 #include "game/desk/commands.h"
 #include "game/desk/titration_curve.h"
 #include "game/records/curve_json.h"
+#include "physics/flask/visible_change.h"
 
 namespace halfdrop::desk {
 
@@ -42,38 +43,48 @@ void print_csv(const Curve& curve, const Titration& titration, Streams streams) 
 }
 
 void report_equivalences(const Titration& titration, CurveReport& report) {
-  for (const double volume_cm3 : titration.equivalences_cm3()) {
-    const double jump = titration.at(1.02 * volume_cm3).ph - titration.at(0.98 * volume_cm3).ph;
-    report.equivalences.push_back({volume_cm3, titration.at(volume_cm3).ph, std::abs(jump)});
-  }
+  for (const Equivalence& at : titration.equivalences())
+    report.equivalences.push_back({at.volume_cm3, at.ph, at.jump_ph});
 }
 
-std::string why_unfit(const std::string& indicator, const VisibleChange& change, const Fitness& fitness) {
-  const double away = change.middle_cm3 - fitness.equivalence_cm3;
-  return indicator + " does not fit this titration: half its change is over at " +
-         fixed(change.middle_cm3, 2) + " cm3, " + fixed(std::abs(away), 2) + " cm3 " +
-         (away < 0.0 ? "before" : "past") + " the nearest equivalence, at " +
-         fixed(fitness.equivalence_cm3, 2) + " cm3";
+std::string where(double volume_cm3) { return fixed(volume_cm3, 2) + " cm3"; }
+
+std::string why_unfit(const VisibleChange& change) {
+  const double away = change.endpoint_cm3() - change.nearest.volume_cm3;
+  if (change.fit == Fit::no_jump)
+    return "the pH hardly jumps at the equivalence there, " + where(change.nearest.volume_cm3);
+  return where(std::abs(away)) + (away < 0.0 ? " before" : " past") + " the nearest equivalence, at " +
+         where(change.nearest.volume_cm3);
+}
+
+/// Nothing where there is nothing to warn of.
+std::string warning_about(const std::string& indicator, const Titration& titration,
+                          const std::vector<VisibleChange>& changes) {
+  const std::string unfit = indicator + " does not fit this titration: ";
+  if (titration.equivalences().empty()) return unfit + "there is no equivalence that it could show";
+  if (changes.empty()) return unfit + "it shows no change";
+  const VisibleChange& change = best_of(changes);
+  if (change.fit != Fit::fits)
+    return unfit + "its endpoint shows at " + where(change.endpoint_cm3()) + ", " + why_unfit(change);
+  if (!change.gradual()) return {};
+  return indicator + " changes gradually here, from " + where(change.first_cm3) +
+         " on: its endpoint is hard to call";
 }
 
 void report_indicator(const Indicator& indicator, const Titration& titration, CurveReport& report) {
   report.indicator = indicator.name;
   for (const ColourRange& range : indicator.ranges) report.handbook.push_back({range.low_ph, range.high_ph});
   for (const Vision vision : kVisions) {
-    const auto change = titration.visible_change({Backdrop::white_tile, vision});
-    if (change)
-      report.changes.push_back({name_of(vision), change->first_cm3, change->middle_cm3, change->last_cm3});
-    if (vision != Vision::normal) continue;
-    if (!change) {
-      report.unfit = true;
-      report.warnings.push_back(indicator.name + " does not fit this titration: " +
-                                (report.equivalences.empty() ? "there is no equivalence that it could show"
-                                                             : "it shows no change"));
-      continue;
+    const auto changes = visible_changes(titration, {Backdrop::white_tile, vision});
+    for (const VisibleChange& change : changes) {
+      report.changes.push_back({name_of(vision), change.first_cm3, change.middle_cm3, change.last_cm3,
+                                change.endpoint_cm3(), change.nearest.volume_cm3, change.fit == Fit::fits});
     }
-    const Fitness fitness = fitness_of(*change, titration.equivalences_cm3());
-    report.unfit = !fitness.fit;
-    if (!fitness.fit) report.warnings.push_back(why_unfit(indicator.name, *change, fitness));
+    if (vision != Vision::normal) continue;
+    report.unfit = changes.empty() || best_of(changes).fit != Fit::fits;
+    if (!changes.empty()) report.visible_change_cm3 = best_of(changes).endpoint_cm3();
+    if (std::string warning = warning_about(indicator.name, titration, changes); !warning.empty())
+      report.warnings.push_back(std::move(warning));
   }
 }
 

@@ -7,18 +7,14 @@
 #include "game/level/fields.h"
 #include "game/level/ionic_strength.h"
 #include "physics/flask/contents.h"
+#include "physics/flask/visible_change.h"
 
 namespace halfdrop {
 
 namespace {
 
-/// Less pH than this from 2 % before to 2 % past the ratio is no jump (our own choice; a soft but usable one,
-/// the first of sodium carbonate, is about 0.7).
-constexpr double kLeastJump = 0.3;
 /// A first change further from equivalence than this is worth a warning: two drops (our own choice).
 constexpr double kFarOff_cm3 = 0.1;
-/// Chroma below which a liquid on its tile counts as colourless (our own choice).
-constexpr double kColourless = 4.0;
 constexpr int kDrops = 3;
 
 class EndpointCheck {

@@ -28,7 +28,10 @@ Json indicator(const CurveReport& report) {
     json["changes"].push_back({{"vision", change.vision},
                                {"first_cm3", rounded(change.first_cm3)},
                                {"middle_cm3", rounded(change.middle_cm3)},
-                               {"last_cm3", rounded(change.last_cm3)}});
+                               {"last_cm3", rounded(change.last_cm3)},
+                               {"endpoint_cm3", rounded(change.endpoint_cm3)},
+                               {"equivalence_cm3", rounded(change.equivalence_cm3)},
+                               {"fits", change.fits}});
   }
   return json;
 }
@@ -47,8 +50,7 @@ std::string curve_json(const CurveReport& report) {
         {{"volume_cm3", rounded(at.volume_cm3)}, {"pH", rounded(at.ph)}, {"jump_pH", rounded(at.jump_ph)}});
   json["indicator"] = indicator(report);
   json["visible_change_cm3"] = nullptr;
-  if (!report.changes.empty() && report.changes.front().vision == "normal")
-    json["visible_change_cm3"] = rounded(report.changes.front().first_cm3);
+  if (report.visible_change_cm3) json["visible_change_cm3"] = rounded(*report.visible_change_cm3);
   json["warnings"] = report.warnings;
   json["points"] = Json::array();
   for (const CurveReport::Point& point : report.points)

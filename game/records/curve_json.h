@@ -17,10 +17,12 @@ struct CurveReport {
     double volume_cm3 = 0.0, ph = 0.0;
     double jump_ph = 0.0;  ///< from 2 % of the volume before to 2 % past
   };
-  /// Volumes between which the colour changes, seen on the tile; see physics/flask/titration.h.
+  /// Volumes between which the colour changes, seen on the tile; see physics/flask/visible_change.h.
   struct Change {
     std::string_view vision;
     double first_cm3 = 0.0, middle_cm3 = 0.0, last_cm3 = 0.0;
+    double endpoint_cm3 = 0.0, equivalence_cm3 = 0.0;
+    bool fits = false;
   };
   struct Point {
     double volume_cm3 = 0.0, ph = 0.0;
@@ -37,7 +39,8 @@ struct CurveReport {
   std::optional<std::string_view> indicator;
   int drops = 0;
   std::vector<HandbookRange> handbook;
-  std::vector<Change> changes;  ///< one for each vision that sees any; normal vision first
+  std::vector<Change> changes;               ///< that each vision sees; normal vision first
+  std::optional<double> visible_change_cm3;  ///< endpoint, for normal vision, of the change that fits best
   bool unfit = false;
   std::vector<std::string> warnings;
   std::vector<Point> points;

@@ -1,13 +1,11 @@
 #pragma once
-// A whole titration in a mixed flask, closed to the air: pH, colour, equivalences and what an eye sees
-// change.
+// A whole titration in a mixed flask, closed to the air: pH, colour, equivalences.
 
 #include <optional>
 #include <vector>
 
 #include "physics/chemistry/solver.h"
 #include "physics/flask/contents.h"
-#include "physics/light/colour_vision.h"
 
 namespace halfdrop {
 
@@ -22,55 +20,46 @@ struct TitrationSpec {
   SolverOptions solver;
 };
 
-/// What the flask stands on and who looks.
-struct Viewing {
-  Backdrop backdrop = Backdrop::white_tile;
-  Vision vision = Vision::normal;
+/// Where the titrant has just used up one proton's worth of the analyte (equivalence.h).
+struct Equivalence {
+  double volume_cm3 = 0.0;
+  double ph = 0.0;
+  double jump_ph = 0.0;  ///< from 2 % of the volume before to 2 % past; >= 0
 };
 
-/// Volumes from the burette between which the flask's colour changes, cm3. A change so small that it is
-/// hardly seen at all can have its last before its first.
-struct VisibleChange {
-  double first_cm3 = 0.0;   ///< just visibly off the colour without titrant (kFirstVisibleChange)
-  double middle_cm3 = 0.0;  ///< as far from that colour as from the last one
-  double last_cm3 = 0.0;    ///< just visibly off the colour with twice the titrant of the last equivalence
-};
+/// Less than this is no jump: no indicator can show such an equivalence (our own choice; a soft but usable
+/// one, the first of sodium carbonate, is about 0.7).
+inline constexpr double kLeastJump = 0.3;
 
 class Titration {
  public:
   explicit Titration(const TitrationSpec& spec);
 
+  [[nodiscard]] const TitrationSpec& spec() const { return spec_; }
   /// Volumes add. The indicator's drops dilute and take part in the balance.
-  [[nodiscard]] Equilibrium at(double volume_cm3) const;
+  [[nodiscard]] Equilibrium at(double volume_cm3) const { return solve(volume_cm3, volume_cm3); }
+  /// The flask when it holds `volume_cm3` from the burette, with the titrant of `titrant_cm3` in it: another
+  /// moment's chemistry at this moment's dilution.
+  [[nodiscard]] Equilibrium solve(double volume_cm3, double titrant_cm3) const;
   /// The mixed flask on the tile or the bench; without indicator that of the tile or bench itself.
-  [[nodiscard]] Xyz colour(double volume_cm3, Backdrop backdrop) const;
   [[nodiscard]] Xyz colour(double volume_cm3, const Equilibrium& there, Backdrop backdrop) const;
-  /// Every equivalence, ascending, cm3 (equivalence.h).
-  [[nodiscard]] const std::vector<double>& equivalences_cm3() const { return equivalences_cm3_; }
-  /// Each colour is compared at the same dilution. Nothing without an indicator or an equivalence, or when
-  /// the last colour is not visibly off the first.
-  [[nodiscard]] std::optional<VisibleChange> visible_change(const Viewing& viewing) const;
+  [[nodiscard]] Xyz colour(double volume_cm3, Backdrop backdrop) const {
+    return colour(volume_cm3, at(volume_cm3), backdrop);
+  }
+  /// Protons that a mean molecule of the indicator has lost: from 0 to its number of steps. Precondition:
+  /// there is an indicator.
+  [[nodiscard]] double indicator_protons_lost(double volume_cm3) const;
+  /// Share of one form of the indicator, 0 to 1. Precondition: there is an indicator.
+  [[nodiscard]] double indicator_share(double volume_cm3, int form) const;
+  /// All of them, ascending.
+  [[nodiscard]] const std::vector<Equivalence>& equivalences() const { return equivalences_; }
 
  private:
   [[nodiscard]] double total_cm3(double volume_cm3) const;
-  /// The flask when it holds `volume_cm3` from the burette, with the titrant of `titrant_cm3` in it.
-  [[nodiscard]] Equilibrium solve(double volume_cm3, double titrant_cm3) const;
-  [[nodiscard]] Lab seen(double volume_cm3, double titrant_cm3, const Viewing& viewing) const;
 
   TitrationSpec spec_;
   Solver solver_;
-  std::vector<double> equivalences_cm3_;
+  std::vector<Equivalence> equivalences_;
 };
-
-/// An indicator is unfit when the middle of its change lies further than this share of the volume from every
-/// equivalence (our own choice: one part in a hundred, what a school's scheme usually allows a titre).
-inline constexpr double kUnfitFromShare = 0.01;
-
-struct Fitness {
-  double equivalence_cm3 = 0.0;  ///< the one nearest to the middle of the change
-  bool fit = false;
-};
-/// Precondition: at least one equivalence.
-[[nodiscard]] Fitness fitness_of(const VisibleChange& change, const std::vector<double>& equivalences_cm3);
 
 }  // namespace halfdrop

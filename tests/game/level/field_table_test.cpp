@@ -61,12 +61,12 @@ double linear(std::uint8_t code) {
 CellMix drawn(const Titration& titration, double whole_cm3, Random& random) {
   double titrant_cm3 = whole_cm3 * std::pow(10.0, random.uniform(-3.0, 1.0));
   if (random.uniform(0.0, 1.0) < 0.5) {
-    const auto& all = titration.equivalences_cm3();
-    const double at =
+    const auto& all = titration.equivalences();
+    const Equivalence& at =
         all[std::min(all.size() - 1,
                      static_cast<std::size_t>(random.uniform(0.0, 1.0) * static_cast<double>(all.size())))];
     const double away = std::pow(10.0, random.uniform(-6.0, -2.0));
-    titrant_cm3 = at * (random.uniform(0.0, 1.0) < 0.5 ? 1.0 - away : 1.0 + away);
+    titrant_cm3 = at.volume_cm3 * (random.uniform(0.0, 1.0) < 0.5 ? 1.0 - away : 1.0 + away);
   }
   const double strength = std::pow(10.0, random.uniform(-1.5, 0.0));
   const double titrant = titrant_cm3 / (whole_cm3 + titrant_cm3);
