@@ -27,8 +27,8 @@ struct ColourRange {
 /// A coloured form that hydroxide slowly turns into a colourless one: form + OH- <-> colourless.
 struct Fading {
   int form = 0;
-  double per_mol_s = 0.0;    ///< dm3 mol^-1 s^-1 forward; 0: does not fade
-  double half_at_ph = 14.0;  ///< where half of it is colourless in the end
+  double per_mol_s = 0.0;    ///< dm3 mol^-1 s^-1 forward, zero ionic strength; 0: does not fade
+  double half_at_ph = 14.0;  ///< where half of it is colourless in the end, zero ionic strength
 };
 
 struct Indicator {

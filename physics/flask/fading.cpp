@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "physics/chemistry/activity.h"
 #include "physics/elementary.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/gas_exchange.h"
@@ -9,6 +10,14 @@
 namespace halfdrop {
 
 namespace {
+
+/// Broensted and Bjerrum: two ions meet through a state that carries the charge of both; times so much.
+double salt_effect(int charge, const Equilibrium& solution, const SolverOptions& options) {
+  if (options.ideal) return 1.0;
+  const double unit = davies_log10_gamma(1, solution.ionic_strength_mol_dm3, options.temperature_c);
+  constexpr int kHydroxide = -1;
+  return elementary::exp10(-2.0 * charge * kHydroxide * unit);
+}
 
 void fade_zone(const BenchSpec& spec, Ledger& ledger, Account zone) {
   const Fading& fading = spec.indicator.fading;
@@ -20,7 +29,9 @@ void fade_zone(const BenchSpec& spec, Ledger& ledger, Account zone) {
   const Equilibrium solution = equilibrium_of(spec, liquid);
   const double share =
       form_fractions(spec.indicator.system, solution, options)[static_cast<std::size_t>(fading.form)];
-  const double forward_per_s = fading.per_mol_s * hydroxide_mol_dm3(solution, options) * share;
+  const int charge = spec.indicator.system.protonated_charge - fading.form;
+  const double forward_per_s = fading.per_mol_s * salt_effect(charge, solution, options) *
+                               hydroxide_mol_dm3(solution, options) * share;
   const double backward_per_s = fading.per_mol_s * elementary::exp10(fading.half_at_ph - options.pkw);
   const double net =
       forward_per_s * static_cast<double>(coloured) - backward_per_s * static_cast<double>(faded);

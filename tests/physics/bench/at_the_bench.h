@@ -16,7 +16,7 @@ inline Indicator phenolphthalein() {
   indicator.system = AcidSystem{2, {9.05, 9.50, 0.0}, 0};
   indicator.bands = {AbsorptionBand{2, 552.0, 28.0, 30000.0}};
   indicator.stock_mol_dm3 = 0.00314;
-  indicator.fading = {2, 0.016, 12.0};
+  indicator.fading = {2, 0.00447, 12.0};
   return indicator;
 }
 
