@@ -54,7 +54,8 @@ class Eye {
     const Spectrum behind = viewing_.backdrop == Backdrop::white_tile ? white_tile() : bare_bench();
     const Lab bare = to_lab(seen_by(viewing_.vision, seen_through(behind, Spectrum{})));
     const Lab flask = seen(volume_cm3, volume_cm3);
-    return std::hypot(flask.a - bare.a, flask.b - bare.b) < kColourless;
+    const double a = flask.a - bare.a, b = flask.b - bare.b;
+    return std::sqrt(a * a + b * b) < kColourless;
   }
 
  private:
