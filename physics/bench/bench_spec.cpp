@@ -6,6 +6,19 @@
 
 namespace halfdrop {
 
+namespace {
+
+Solver solver_of(const BenchSpec& spec, const SolverOptions& options, const AcidSystem& carbonic) {
+  Solver solver(options);
+  solver.add(spec.titrant.substance);
+  solver.add(spec.sample.substance);
+  solver.add(substance_of(spec.indicator));
+  solver.add(carbonic);
+  return solver;
+}
+
+}  // namespace
+
 void settle(BenchSpec& spec) {
   LiquidFlow& liquid = spec.settled.liquid;
   liquid.density_kg_m3 = water::density_kg_m3(spec.temperature_c);
@@ -13,6 +26,15 @@ void settle(BenchSpec& spec) {
   liquid.surface_tension_n_m = water::surface_tension_n_m(spec.temperature_c);
   spec.settled.full_drop_cm3 =
       drop_volume_cm3(spec.tap.tip_outer_mm, liquid.density_kg_m3, liquid.surface_tension_n_m);
+  SolverOptions options;
+  options.temperature_c = spec.temperature_c;
+  options.pkw = water::pkw(spec.temperature_c);
+  spec.settled.as_it_stands = solver_of(spec, options, carbon_dioxide::carbonate_pair());
+  spec.settled.complete = solver_of(spec, options, carbon_dioxide::carbonic_acid());
+  spec.settled.kinetics = carbon_dioxide::Kinetics(options);
+  spec.settled.spectra = IndicatorSpectra(spec.indicator);
+  spec.settled.air_over_water = carbon_dioxide::air_over_water(spec.temperature_c);
+  spec.settled.co2_diffusion_m2_s = carbon_dioxide::diffusion_m2_s(spec.temperature_c);
   spec.settled.saturated_co2_mol_dm3 = spec.air ? carbon_dioxide::saturated_mol_dm3(spec.temperature_c) : 0.0;
 }
 

@@ -4,8 +4,10 @@
 #include <string>
 
 #include "physics/burette/tap.h"
-#include "physics/chemistry/acid_base.h"
+#include "physics/chemistry/carbon_dioxide.h"
 #include "physics/chemistry/indicator.h"
+#include "physics/chemistry/solver.h"
+#include "physics/light/spectrum.h"
 
 namespace halfdrop {
 
@@ -19,11 +21,20 @@ struct BottleSpec {
   double carbonate_per_mol = 0.0;  ///< what the substance itself is made of; then not among its systems
 };
 
+/// What may be dissolved in a liquid of the bench, in the order of Settled's solvers.
+enum class Solute : std::size_t { titrant, sample, indicator, carbonic };
+
 /// What follows from the rest of the spec; see settle().
 struct Settled {
-  LiquidFlow liquid;                   ///< the titrant, taken as water at the bench's temperature
-  double full_drop_cm3 = 0.0;          ///< when a hanging drop lets go; 0: not settled yet
-  double saturated_co2_mol_dm3 = 0.0;  ///< carbon dioxide in water that has stood in air
+  LiquidFlow liquid;                     ///< the titrant, taken as water at the bench's temperature
+  double full_drop_cm3 = 0.0;            ///< when a hanging drop lets go; 0: not settled yet
+  double saturated_co2_mol_dm3 = 0.0;    ///< carbon dioxide in water that has stood in air
+  double air_over_water = 0.0;           ///< carbon dioxide in air over that in water, by volume
+  double co2_diffusion_m2_s = 0.0;       ///< in water
+  Solver as_it_stands{SolverOptions{}};  ///< Solute::carbonic: hydrogencarbonate and carbonate ion
+  Solver complete{SolverOptions{}};      ///< Solute::carbonic: carbon dioxide and both ions
+  carbon_dioxide::Kinetics kinetics{SolverOptions{}};
+  IndicatorSpectra spectra;
 };
 
 /// The tube and its scale. Lengths along the tube, zero mark at the top of the scale.

@@ -25,6 +25,12 @@ double solubility_mol_dm3_atm(double temperature_c) {
 
 double saturated_mol_dm3(double temperature_c) { return kInAir * solubility_mol_dm3_atm(temperature_c); }
 
+double air_over_water(double temperature_c) {
+  constexpr double kGas_dm3_atm_k = 0.082057;
+  const double kelvin = temperature_c + kZeroCelsius_k;
+  return 1.0 / (solubility_mol_dm3_atm(temperature_c) * kGas_dm3_atm_k * kelvin);
+}
+
 double diffusion_m2_s(double temperature_c) {
   constexpr double kActivation_j_mol = 19510.0;
   constexpr double kGas_j_k_mol = 8.31446;
@@ -60,17 +66,23 @@ const AcidSystem& carbonate_pair() {
   return pair;
 }
 
-Rates rates_at(const Equilibrium& solution, const SolverOptions& options) {
+Kinetics::Kinetics(const SolverOptions& options)
+    : ideal_(options.ideal),
+      hydration_per_s_(hydration_per_s(options.temperature_c)),
+      hydroxylation_dm3_mol_s_(hydroxylation_dm3_mol_s(options.temperature_c)),
+      kw_(elementary::exp10(-options.pkw)),
+      k_first_(elementary::exp10(-pk_first(options.temperature_c))),
+      k_second_(elementary::exp10(-pk_at(carbonic_acid(), 1, options.temperature_c))) {}
+
+Rates Kinetics::rates_at(const Equilibrium& solution) const {
   const double h = solution.h_mol_dm3;
-  const double gamma = options.ideal ? 1.0 : elementary::exp10(-solution.ph) / h;
+  const double gamma = ideal_ ? 1.0 : elementary::exp10(-solution.ph) / h;
   const double square = gamma * gamma;
-  const double oh = hydroxide_mol_dm3(solution, options);
+  const double hydroxide = kw_ / (h * square);
+  const double hydrogencarbonate = 1.0 / (1.0 + k_second_ / (h * square * square));  // of all carbonate
   Rates rates;
-  rates.forward_per_s =
-      hydration_per_s(options.temperature_c) + hydroxylation_dm3_mol_s(options.temperature_c) * oh;
-  const double k_first = elementary::exp10(-pk_first(options.temperature_c)) / square;
-  const double hydrogencarbonate = form_fractions(carbonate_pair(), solution, options)[0];
-  rates.backward_per_s = rates.forward_per_s * h / k_first * hydrogencarbonate;
+  rates.forward_per_s = hydration_per_s_ + hydroxylation_dm3_mol_s_ * hydroxide;
+  rates.backward_per_s = rates.forward_per_s * h * square / k_first_ * hydrogencarbonate;
   return rates;
 }
 

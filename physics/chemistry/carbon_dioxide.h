@@ -17,6 +17,8 @@ inline constexpr double kInAir = 420e-6;
 /// Dissolved carbon dioxide of water that has stood in air, mol/dm3.
 [[nodiscard]] double saturated_mol_dm3(double temperature_c);
 
+/// Carbon dioxide in air over that in water in equilibrium with it, by volume.
+[[nodiscard]] double air_over_water(double temperature_c);
 /// Of carbon dioxide in water, m2/s, 10 to 35 C: 1.91e-9 at 25 C, activation 19.51 kJ/mol. Jaehne, Heinz and
 /// Dietrich, J. Geophys. Res. 92 (1987) 10767.
 [[nodiscard]] double diffusion_m2_s(double temperature_c);
@@ -41,8 +43,18 @@ struct Rates {
   double forward_per_s = 0.0;   ///< of the carbon dioxide
   double backward_per_s = 0.0;  ///< of the carbonate, both ions together
 };
-/// In a solution at equilibrium in all else. The backward rate follows from the forward one and the
-/// constants, so that both vanish together at equilibrium.
-[[nodiscard]] Rates rates_at(const Equilibrium& solution, const SolverOptions& options);
+/// The constants of both ways, made ready for one temperature.
+class Kinetics {
+ public:
+  explicit Kinetics(const SolverOptions& options);
+  /// In a solution at equilibrium in all else. The backward rate follows from the forward one and the
+  /// constants, so that both vanish together at equilibrium.
+  [[nodiscard]] Rates rates_at(const Equilibrium& solution) const;
+
+ private:
+  bool ideal_;
+  double hydration_per_s_, hydroxylation_dm3_mol_s_;
+  double kw_, k_first_, k_second_;  ///< zero ionic strength
+};
 
 }  // namespace halfdrop::carbon_dioxide

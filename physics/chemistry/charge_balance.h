@@ -32,6 +32,7 @@ class BalanceConstants {
   std::size_t add(const AcidSystem& acid);
 
   [[nodiscard]] const std::vector<System>& systems() const { return systems_; }
+  [[nodiscard]] const std::vector<AcidSystem>& acids() const { return acids_; }
   /// Every proton of every system, the strongest acid first.
   [[nodiscard]] const std::vector<Loss>& losses() const { return losses_; }
   [[nodiscard]] const SolverOptions& options() const { return options_; }

@@ -21,6 +21,21 @@ std::size_t Solver::add(const AcidSystem& system) {
   return ingredients_.size() - 1;
 }
 
+bool Solver::holds(std::size_t ingredient, const Substance& substance) const {
+  assert(ingredient < ingredients_.size());
+  const Ingredient& held = ingredients_[ingredient];
+  if (held.strong_charge != substance.strong_charge() || held.strong_ions != substance.strong_ions() ||
+      held.shares != substance.systems.size())
+    return false;
+  for (std::size_t k = 0; k < held.shares; ++k) {
+    const Share& share = shares_[held.first_share + k];
+    if (share.count != substance.systems[k].count ||
+        !constants_.acids()[share.system].same_acid(substance.systems[k]))
+      return false;
+  }
+  return true;
+}
+
 Amounts Solver::amounts_of(std::span<const double> mol_dm3) const {
   assert(mol_dm3.size() == ingredients_.size());
   Amounts amounts(constants_.systems().size());

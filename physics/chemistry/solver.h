@@ -19,6 +19,9 @@ class Solver {
   std::size_t add(const Substance& substance);
   std::size_t add(const AcidSystem& system);
   [[nodiscard]] std::size_t ingredients() const { return ingredients_.size(); }
+  [[nodiscard]] const SolverOptions& options() const { return constants_.options(); }
+  /// Whether that ingredient brings what this substance brings.
+  [[nodiscard]] bool holds(std::size_t ingredient, const Substance& substance) const;
 
   [[nodiscard]] Equilibrium solve(std::span<const double> mol_dm3) const;
   /// Starts from the equilibrium of a similar solution: the nearer, the quicker. Same result, to 1e-9 in pH.

@@ -1,9 +1,11 @@
 #include "physics/flask/contents.h"
 
 #include <algorithm>
+#include <array>
+#include <cassert>
 
-#include "physics/chemistry/carbon_dioxide.h"
-#include "physics/chemistry/water.h"
+#include "physics/crossing.h"
+#include "physics/elementary.h"
 #include "physics/units.h"
 
 namespace halfdrop {
@@ -12,29 +14,45 @@ namespace {
 
 constexpr double kSearch_cm3 = 10.0;
 
-double cone_volume_cm3(const FlaskSpec& flask, double depth_cm) {
-  const double cone_cm = flask.height_cm - flask.neck_length_cm;
-  const double in_cone = std::min(depth_cm, cone_cm);
-  const double base = flask.base_radius_cm;
-  const double top = base - (base - flask.neck_radius_cm) * in_cone / cone_cm;
-  const double cone = kPi / 3.0 * in_cone * (base * base + base * top + top * top);
-  return cone + kPi * flask.neck_radius_cm * flask.neck_radius_cm * (depth_cm - in_cone);
-}
-
 Parcel with_titrant(const Parcel& liquid, Quanta titrant) {
   Parcel changed = liquid;
   changed.amounts[static_cast<std::size_t>(Component::titrant)] = std::max<Quanta>(titrant, 0);
   return changed;
 }
 
-}  // namespace
-
-SolverOptions solver_options(const BenchSpec& spec) {
-  SolverOptions solver;
-  solver.temperature_c = spec.temperature_c;
-  solver.pkw = water::pkw(spec.temperature_c);
+const Solver& solver_of(const BenchSpec& spec, Hydration hydration) {
+  const Solver& solver = hydration == Hydration::complete ? spec.settled.complete : spec.settled.as_it_stands;
+  assert(spec.settled.full_drop_cm3 > 0.0);
+  assert(solver.options().temperature_c == spec.temperature_c);
+  assert(solver.holds(static_cast<std::size_t>(Solute::titrant), spec.titrant.substance));
+  assert(solver.holds(static_cast<std::size_t>(Solute::sample), spec.sample.substance));
+  assert(solver.holds(static_cast<std::size_t>(Solute::indicator), substance_of(spec.indicator)));
   return solver;
 }
+
+/// In the order of Solute; of an empty parcel, that of pure water.
+std::array<double, 4> solutes_mol_dm3(const Parcel& liquid, Hydration hydration) {
+  if (liquid.empty()) return {};
+  const double carbonate = mol_dm3(liquid, Component::carbonate);
+  const double carbonic =
+      hydration == Hydration::complete ? carbonate + mol_dm3(liquid, Component::carbon_dioxide) : carbonate;
+  return {mol_dm3(liquid, Component::titrant), mol_dm3(liquid, Component::analyte),
+          mol_dm3(liquid, Component::indicator), carbonic};
+}
+
+Spectrum behind(Backdrop backdrop) { return backdrop == Backdrop::white_tile ? white_tile() : bare_bench(); }
+
+/// Precondition: the liquid is not empty.
+Xyz colour_at(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop,
+              const Equilibrium& there) {
+  const double mol_dm3_cm = mol_dm3(liquid, Component::indicator) * path_cm;
+  return seen_through(behind(backdrop),
+                      spec.settled.spectra.absorbance(mol_dm3_cm, indicator_forms(spec, there)));
+}
+
+}  // namespace
+
+const SolverOptions& solver_options(const BenchSpec& spec) { return spec.settled.as_it_stands.options(); }
 
 double mol_dm3(const Parcel& liquid, Component component) {
   return liquid.amount_mol(component) / liquid.volume_cm3() * 1000.0;
@@ -55,15 +73,21 @@ double surface_cm2(const FlaskSpec& flask, double volume_cm3) {
   return kPi * radius_cm * radius_cm;
 }
 
+// A cone cut off: volume V up to the radius r is pi (R^3 - r^3) / (3 slope).
 double liquid_depth_cm(const FlaskSpec& flask, double volume_cm3) {
   if (volume_cm3 <= 0.0) return 0.0;
-  double low = 0.0;
-  double high = flask.height_cm;
-  for (int i = 0; i < 50; ++i) {
-    const double middle = 0.5 * (low + high);
-    (cone_volume_cm3(flask, middle) < volume_cm3 ? low : high) = middle;
+  const double base = flask.base_radius_cm, neck = flask.neck_radius_cm;
+  const double cone_cm = flask.height_cm - flask.neck_length_cm;
+  const double cone_cm3 = kPi / 3.0 * cone_cm * (base * base + base * neck + neck * neck);
+  if (volume_cm3 >= cone_cm3) {
+    const double in_neck_cm = (volume_cm3 - cone_cm3) / (kPi * neck * neck);
+    return std::min(cone_cm + in_neck_cm, flask.height_cm);
   }
-  return 0.5 * (low + high);
+  const double slope = (base - neck) / cone_cm;
+  const double cubes = 3.0 * slope * volume_cm3 / kPi;  // R^3 - r^3
+  const double radius = elementary::cube_root(base * base * base - cubes);
+  // (R - r) / slope, written so that nothing cancels when the wall is steep or the liquid shallow.
+  return 3.0 * volume_cm3 / (kPi * (base * base + base * radius + radius * radius));
 }
 
 double sight_path_cm(const FlaskSpec& flask, double volume_cm3) {
@@ -71,32 +95,22 @@ double sight_path_cm(const FlaskSpec& flask, double volume_cm3) {
 }
 
 Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid, Hydration hydration) {
-  Mixture mixture;
-  if (liquid.empty()) return solve(mixture, solver_options(spec));
-  mixture.add(spec.titrant.substance, mol_dm3(liquid, Component::titrant));
-  mixture.add(spec.sample.substance, mol_dm3(liquid, Component::analyte));
-  add(mixture, spec.indicator, mol_dm3(liquid, Component::indicator));
-  const double carbonate_mol_dm3 = mol_dm3(liquid, Component::carbonate);
-  if (hydration == Hydration::as_it_stands) {
-    mixture.add(carbon_dioxide::carbonate_pair(), carbonate_mol_dm3);
-  } else {
-    mixture.add(carbon_dioxide::carbonic_acid(),
-                carbonate_mol_dm3 + mol_dm3(liquid, Component::carbon_dioxide));
-  }
-  return solve(mixture, solver_options(spec));
+  return solver_of(spec, hydration).solve(solutes_mol_dm3(liquid, hydration));
+}
+
+Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid, Hydration hydration,
+                           const Equilibrium& near) {
+  return solver_of(spec, hydration).solve(solutes_mol_dm3(liquid, hydration), near);
+}
+
+FormShares indicator_forms(const BenchSpec& spec, const Equilibrium& there) {
+  return spec.settled.as_it_stands.form_fractions(static_cast<std::size_t>(Solute::indicator), there);
 }
 
 Xyz colour_of(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop,
               Hydration hydration) {
-  const Spectrum behind = backdrop == Backdrop::white_tile ? white_tile() : bare_bench();
-  Spectrum absorbance{};
-  if (!liquid.empty()) {
-    const auto forms =
-        form_fractions(spec.indicator.system, equilibrium_of(spec, liquid, hydration), solver_options(spec));
-    absorbance = absorbance_per_cm(spec.indicator, mol_dm3(liquid, Component::indicator), forms);
-    for (double& a : absorbance) a *= path_cm;
-  }
-  return seen_through(behind, absorbance);
+  if (liquid.empty()) return seen_through(behind(backdrop), Spectrum{});
+  return colour_at(spec, liquid, path_cm, backdrop, equilibrium_of(spec, liquid, hydration));
 }
 
 double visible_change(const BenchSpec& spec, const Parcel& liquid, Hydration hydration) {
@@ -116,19 +130,18 @@ std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parc
   if (liquid.empty() || liquid.amount(Component::indicator) == 0) return std::nullopt;
   const double c_mol_cm3 = spec.breakdown_mol_dm3() / 1000.0;
   const double equivalent_mol = spec.titrant_per_analyte * liquid.amount_mol(Component::analyte);
-  const auto shows = [&](double past_cm3) {
-    const double titrant_mol = equivalent_mol + past_cm3 * c_mol_cm3;
-    const Parcel titrated = with_titrant(liquid, amount_quanta(titrant_mol));
-    return visible_change(spec, titrated, Hydration::complete) >= kFirstVisibleChange;
+  const double path_cm = sight_path_cm(spec.flask, liquid.volume_cm3());
+  const Parcel untitrated = with_titrant(liquid, 0);
+  Equilibrium near = equilibrium_of(spec, untitrated, Hydration::complete);
+  const Lab before = to_lab(colour_at(spec, untitrated, path_cm, Backdrop::white_tile, near));
+  const auto excess = [&](double past_cm3) {
+    const Parcel titrated = with_titrant(liquid, amount_quanta(equivalent_mol + past_cm3 * c_mol_cm3));
+    near = equilibrium_of(spec, titrated, Hydration::complete, near);
+    const Xyz now = colour_at(spec, titrated, path_cm, Backdrop::white_tile, near);
+    return ciede2000(to_lab(now), before) - kFirstVisibleChange;
   };
-  double low = -equivalent_mol / c_mol_cm3;
-  double high = kSearch_cm3;
-  if (!shows(high)) return std::nullopt;
-  while (high - low > 1e-10) {
-    const double middle = 0.5 * (low + high);
-    (shows(middle) ? high : low) = middle;
-  }
-  return 0.5 * (low + high);
+  if (excess(kSearch_cm3) < 0.0) return std::nullopt;
+  return crossing(-equivalent_mol / c_mol_cm3, kSearch_cm3, 1e-10, excess);
 }
 
 }  // namespace halfdrop

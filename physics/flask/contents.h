@@ -9,7 +9,9 @@
 
 namespace halfdrop {
 
-[[nodiscard]] SolverOptions solver_options(const BenchSpec& spec);
+// What needs chemistry or colour needs a bench that is settled, with the liquids that it has now.
+
+[[nodiscard]] const SolverOptions& solver_options(const BenchSpec& spec);
 /// Precondition: the liquid is not empty.
 [[nodiscard]] double mol_dm3(const Parcel& liquid, Component component);
 /// The same with only the carbonate that sample and titrant are made of: nothing from air, nothing lost to
@@ -31,6 +33,11 @@ enum class Backdrop { white_tile, bare_bench };
 /// water (gas_exchange.h).
 [[nodiscard]] Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid,
                                          Hydration hydration = Hydration::as_it_stands);
+/// The same to 1e-9 in pH, and quicker, started from the equilibrium of a liquid much like it.
+[[nodiscard]] Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid, Hydration hydration,
+                                         const Equilibrium& near);
+/// Share of each form of the indicator at the equilibrium of a parcel.
+[[nodiscard]] FormShares indicator_forms(const BenchSpec& spec, const Equilibrium& there);
 /// Colour of a parcel seen through `path_cm` of it against a backdrop.
 [[nodiscard]] Xyz colour_of(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop,
                             Hydration hydration = Hydration::as_it_stands);
@@ -46,7 +53,7 @@ inline constexpr double kFirstVisibleChange = 3.0;
                                     Hydration hydration = Hydration::as_it_stands);
 
 /// Titrant (cm3 of c = breakdown_mol_dm3) past equivalence at which this flask first shows its change, closed
-/// to air and its carbon dioxide at equilibrium. Negative: before equivalence. Bisected to 1e-10 cm3; volume
+/// to air and its carbon dioxide at equilibrium. Negative: before equivalence. Found to 1e-10 cm3; volume
 /// and indicator as they are in `liquid`. Nothing when it shows none within 10 cm3 past equivalence (no
 /// indicator, say).
 [[nodiscard]] std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid);

@@ -25,10 +25,9 @@ void fade_zone(const BenchSpec& spec, Ledger& ledger, Account zone) {
   const Quanta coloured = liquid.amount(Component::indicator);
   const Quanta faded = liquid.amount(Component::faded_indicator);
   if (liquid.empty() || coloured + faded == 0) return;
-  const SolverOptions options = solver_options(spec);
+  const SolverOptions& options = solver_options(spec);
   const Equilibrium solution = equilibrium_of(spec, liquid);
-  const double share =
-      form_fractions(spec.indicator.system, solution, options)[static_cast<std::size_t>(fading.form)];
+  const double share = indicator_forms(spec, solution)[static_cast<std::size_t>(fading.form)];
   const int charge = spec.indicator.system.protonated_charge - fading.form;
   const double forward_per_s = fading.per_mol_s * salt_effect(charge, solution, options) *
                                hydroxide_mol_dm3(solution, options) * share;

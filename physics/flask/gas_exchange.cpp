@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "physics/crossing.h"
 #include "physics/elementary.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/mixing.h"
@@ -24,46 +25,41 @@ double neck_m3_s(const FlaskSpec& flask, double liquid_cm3, double swirl) {
          swirl * swirl * kRenewedPerSecond * air_m3;
 }
 
-/// Carbon dioxide in air over that in water in equilibrium with it, by volume.
-double air_over_water(double temperature_c) {
-  constexpr double kGas_dm3_atm_k = 0.082057;
-  const double kelvin = temperature_c + 273.15;
-  return 1.0 / (carbon_dioxide::solubility_mol_dm3_atm(temperature_c) * kGas_dm3_atm_k * kelvin);
-}
-
 /// What one zone's carbon dioxide and carbonate do in a step, mol/dm3 of carbon dioxide that becomes
 /// carbonate.
-class Hydration {
+class HydrationStep {
  public:
-  Hydration(const BenchSpec& spec, const Parcel& liquid)
+  /// `now`: the liquid's equilibrium as it stands.
+  HydrationStep(const BenchSpec& spec, const Parcel& liquid, const Equilibrium& now)
       : spec_(spec),
         liquid_(liquid),
+        now_(now),
         dioxide_(mol_dm3(liquid, Component::carbon_dioxide)),
         carbonate_(mol_dm3(liquid, Component::carbonate)) {}
 
   /// Implicit in time: the pH of the end of the step decides, so that a fast reaction stops at equilibrium.
   [[nodiscard]] double extent() const {
-    const carbon_dioxide::Rates now = rates(0.0);
+    const carbon_dioxide::Rates rates = spec_.settled.kinetics.rates_at(now_);
     const double guess =
-        kGasStep_s * net(now, 0.0) / (1.0 + kGasStep_s * (now.forward_per_s + now.backward_per_s));
+        kGasStep_s * net(rates, 0.0) / (1.0 + kGasStep_s * (rates.forward_per_s + rates.backward_per_s));
     if (std::abs(guess) <= kGentle * (dioxide_ + carbonate_)) return guess;
-    double low = -carbonate_, high = dioxide_;
-    for (int i = 0; i < kHalvings; ++i) {
-      const double middle = 0.5 * (low + high);
-      (middle < kGasStep_s * net(rates(middle), middle) ? low : high) = middle;
-    }
-    return 0.5 * (low + high);
+    Equilibrium near = now_;
+    return crossing(-carbonate_, dioxide_, kFine * (dioxide_ + carbonate_), [&](double extent) {
+      near = equilibrium_of(spec_, after(extent), Hydration::as_it_stands, near);
+      return extent - kGasStep_s * net(spec_.settled.kinetics.rates_at(near), extent);
+    });
   }
 
  private:
   static constexpr double kGentle = 0.01;  ///< a share of all that hardly changes the pH it depends on
-  static constexpr int kHalvings = 30;
+  static constexpr double kFine = 1e-9;
 
-  [[nodiscard]] carbon_dioxide::Rates rates(double extent) const {
+  [[nodiscard]] Parcel after(double extent) const {
     Parcel liquid = liquid_;
     const Quanta amount = amount_quanta(extent * liquid.volume_cm3() / 1000.0);
-    liquid.amounts[static_cast<std::size_t>(Component::carbonate)] += amount;
-    return carbon_dioxide::rates_at(equilibrium_of(spec_, liquid), solver_options(spec_));
+    Quanta& carbonate = liquid.amounts[static_cast<std::size_t>(Component::carbonate)];
+    carbonate = std::max<Quanta>(carbonate + amount, 0);
+    return liquid;
   }
   [[nodiscard]] double net(const carbon_dioxide::Rates& rates, double extent) const {
     return rates.forward_per_s * (dioxide_ - extent) - rates.backward_per_s * (carbonate_ + extent);
@@ -71,15 +67,16 @@ class Hydration {
 
   const BenchSpec& spec_;
   const Parcel& liquid_;
+  const Equilibrium& now_;
   double dioxide_, carbonate_;
 };
 
-void hydrate(const BenchSpec& spec, Ledger& ledger, Account zone) {
+void hydrate(const BenchSpec& spec, Ledger& ledger, Account zone, const Equilibrium& now) {
   const Parcel& liquid = ledger.balance(zone);
   const Quanta dioxide = liquid.amount(Component::carbon_dioxide);
   const Quanta carbonate = liquid.amount(Component::carbonate);
-  if (liquid.empty() || dioxide + carbonate == 0) return;
-  const double extent = Hydration(spec, liquid).extent();
+  if (dioxide + carbonate == 0) return;
+  const double extent = HydrationStep(spec, liquid, now).extent();
   const Quanta amount = std::clamp(amount_quanta(extent * liquid.volume_cm3() / 1000.0), -carbonate, dioxide);
   if (amount > 0) ledger.convert(zone, Component::carbon_dioxide, Component::carbonate, amount);
   if (amount < 0) ledger.convert(zone, Component::carbonate, Component::carbon_dioxide, -amount);
@@ -95,25 +92,22 @@ double tanh_over(double x) {
 }
 
 /// K A of the whole surface, m3/s of water that comes to equilibrium with the air.
-double exchanged_m3_s(const BenchSpec& spec, const Parcel& liquid, double swirl) {
+double exchanged_m3_s(const BenchSpec& spec, const Parcel& liquid, const Equilibrium& now, double swirl) {
   const double film_m_s = kStill_m_s + (kSwirled_m_s - kStill_m_s) * swirl * swirl;
-  const carbon_dioxide::Rates rates =
-      carbon_dioxide::rates_at(equilibrium_of(spec, liquid), solver_options(spec));
   const double enhancement =
-      film_enhancement(rates, film_m_s, carbon_dioxide::diffusion_m2_s(spec.temperature_c));
+      film_enhancement(spec.settled.kinetics.rates_at(now), film_m_s, spec.settled.co2_diffusion_m2_s);
   const double area_m2 = surface_cm2(spec.flask, liquid.volume_cm3()) * 1e-4;
   const double liquid_side = area_m2 * film_m_s * enhancement;
-  const double air_side =
-      neck_m3_s(spec.flask, liquid.volume_cm3(), swirl) * air_over_water(spec.temperature_c);
+  const double air_side = neck_m3_s(spec.flask, liquid.volume_cm3(), swirl) * spec.settled.air_over_water;
   return 1.0 / (1.0 / liquid_side + 1.0 / air_side);
 }
 
 /// The way to saturation shortens exponentially, so that no step is too long for however thin a liquid.
-void breathe(const BenchSpec& spec, Ledger& ledger, double swirl) {
+void breathe(const BenchSpec& spec, Ledger& ledger, const Equilibrium& now, double swirl) {
   const Parcel& rest = ledger.balance(Account::flask_rest);
   const double saturated_mol = spec.settled.saturated_co2_mol_dm3 * rest.volume_cm3() / 1000.0;
   const double short_mol = saturated_mol - rest.amount_mol(Component::carbon_dioxide);
-  const double exchanged = exchanged_m3_s(spec, rest, swirl) * kGasStep_s / (rest.volume_cm3() * 1e-6);
+  const double exchanged = exchanged_m3_s(spec, rest, now, swirl) * kGasStep_s / (rest.volume_cm3() * 1e-6);
   const Quanta amount = amount_quanta(short_mol * (1.0 - elementary::exp(-exchanged)));
   if (amount > 0)
     ledger.move(Account::air, Account::flask_rest, Parcel::amount_of(Component::carbon_dioxide, amount));
@@ -133,9 +127,14 @@ double film_enhancement(const carbon_dioxide::Rates& rates, double film_m_s, dou
 void exchange_gas(const BenchSpec& spec, BenchState& state) {
   if (!spec.air || state.tick % kGasTicks != 0) return;
   Ledger& ledger = state.ledger;
-  if (!ledger.balance(Account::flask_rest).empty()) breathe(spec, ledger, state.hands.swirl);
-  hydrate(spec, ledger, Account::flask_rest);
-  hydrate(spec, ledger, Account::flask_landing);
+  for (const Account zone : {Account::flask_rest, Account::flask_landing}) {
+    const Parcel& liquid = ledger.balance(zone);
+    if (liquid.empty()) continue;
+    const Equilibrium now = equilibrium_of(spec, liquid);
+    // Dissolved carbon dioxide is no acid yet, so breathing leaves the equilibrium as it was.
+    if (zone == Account::flask_rest) breathe(spec, ledger, now, state.hands.swirl);
+    hydrate(spec, ledger, zone, now);
+  }
 }
 
 }  // namespace halfdrop

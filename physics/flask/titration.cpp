@@ -16,7 +16,10 @@ constexpr std::size_t kIndicator = 2;  // place among the solver's ingredients, 
 Titration::Titration(const TitrationSpec& spec) : spec_(spec), solver_(spec.solver) {
   solver_.add(spec.flask);
   solver_.add(spec.burette);
-  if (spec.indicator) solver_.add(substance_of(*spec.indicator));
+  if (spec.indicator) {
+    solver_.add(substance_of(*spec.indicator));
+    spectra_ = IndicatorSpectra(*spec.indicator);
+  }
   if (spec.burette_mol_dm3 <= 0.0 || spec.flask_mol_dm3 <= 0.0) return;
   for (const double ratio : equivalence_ratios(spec.flask, spec.burette)) {
     const double volume_cm3 = ratio * spec.flask_mol_dm3 * spec.aliquot_cm3 / spec.burette_mol_dm3;
@@ -42,11 +45,9 @@ Xyz Titration::colour(double volume_cm3, const Equilibrium& there, Backdrop back
   Spectrum absorbance{};
   if (spec_.indicator) {
     const double total = total_cm3(volume_cm3);
-    absorbance = absorbance_per_cm(*spec_.indicator,
-                                   spec_.indicator->stock_mol_dm3 * spec_.drops * spec_.drop_cm3 / total,
-                                   solver_.form_fractions(kIndicator, there));
-    const double path_cm = sight_path_cm(spec_.glass, total);
-    for (double& a : absorbance) a *= path_cm;
+    const double mol_dm3 = spec_.indicator->stock_mol_dm3 * spec_.drops * spec_.drop_cm3 / total;
+    absorbance = spectra_.absorbance(mol_dm3 * sight_path_cm(spec_.glass, total),
+                                     solver_.form_fractions(kIndicator, there));
   }
   return seen_through(backdrop == Backdrop::white_tile ? white_tile() : bare_bench(), absorbance);
 }

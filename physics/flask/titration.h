@@ -59,6 +59,7 @@ class Titration {
 
   TitrationSpec spec_;
   Solver solver_;
+  IndicatorSpectra spectra_;
   std::vector<Equivalence> equivalences_;
 };
 

@@ -63,6 +63,28 @@ Spectrum absorbance_per_cm(const Indicator& indicator, double mol_dm3,
   return absorbance;
 }
 
+IndicatorSpectra::IndicatorSpectra(const Indicator& indicator) {
+  const std::array<double, 4> whole{1.0, 1.0, 1.0, 1.0};
+  for (const AbsorptionBand& band : indicator.bands) {
+    const Lobe lobe = lobe_of(band, 1.0, whole);
+    const auto form = static_cast<std::size_t>(band.form);
+    Spectrum& spectrum = band.form == AbsorptionBand::kEveryForm ? every_form_ : forms_[form];
+    if (band.form != AbsorptionBand::kEveryForm) absorbs_[form] = true;
+    for (std::size_t i = 0; i < spectrum.size(); ++i) spectrum[i] += lobe.at(wavelength_nm(i));
+  }
+}
+
+Spectrum IndicatorSpectra::absorbance(double mol_dm3_cm, const std::array<double, 4>& fractions) const {
+  Spectrum absorbance;
+  for (std::size_t i = 0; i < absorbance.size(); ++i) absorbance[i] = mol_dm3_cm * every_form_[i];
+  for (std::size_t form = 0; form < forms_.size(); ++form) {
+    const double amount = mol_dm3_cm * fractions[form];
+    if (!absorbs_[form] || amount == 0.0) continue;
+    for (std::size_t i = 0; i < absorbance.size(); ++i) absorbance[i] += amount * forms_[form][i];
+  }
+  return absorbance;
+}
+
 Spectrum white_tile() {
   Spectrum tile;
   tile.fill(0.90);

@@ -28,6 +28,20 @@ Spectrum absorbance_per_cm(const Indicator& indicator, double mol_dm3,
 double absorbance_per_cm_at(double nm, const Indicator& indicator, double mol_dm3,
                             const std::array<double, 4>& fractions);
 
+/// The same for one indicator many times: its bands are worked out once.
+class IndicatorSpectra {
+ public:
+  IndicatorSpectra() = default;
+  explicit IndicatorSpectra(const Indicator& indicator);
+  /// Decadic absorbance of `mol_dm3_cm`, concentration times path.
+  [[nodiscard]] Spectrum absorbance(double mol_dm3_cm, const std::array<double, 4>& fractions) const;
+
+ private:
+  std::array<Spectrum, 4> forms_{};  ///< of 1 mol/dm3 through 1 cm
+  Spectrum every_form_{};
+  std::array<bool, 4> absorbs_{};
+};
+
 /// What lies behind the liquid: its reflectance by wavelength, both our own assumption. The tile is a neutral
 /// 0.90 (a real glaze falls off in the violet); the bench a dull brown grey, 0.15 in the violet to 0.28 in
 /// the red.

@@ -78,7 +78,7 @@ TEST_CASE("at equilibrium between the two forms nothing turns into the other any
       found = solve(mixture, options);
       (found.ph < ph_wanted ? low : high) = base;
     }
-    const auto rates = carbon_dioxide::rates_at(found, options);
+    const auto rates = carbon_dioxide::Kinetics(options).rates_at(found);
     const double gamma = std::pow(10.0, -found.ph) / found.h_mol_dm3;
     const double dioxide_over_hydrogencarbonate =
         found.h_mol_dm3 * gamma * gamma / std::pow(10.0, -carbon_dioxide::pk_first(25.0));

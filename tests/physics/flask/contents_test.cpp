@@ -36,6 +36,13 @@ TEST_CASE("liquid stands in the flask as deep as a cone with a neck holds it") {
         (flask.base_radius_cm * flask.base_radius_cm + flask.base_radius_cm * top + top * top);
     CHECK_NEAR(liquid_depth_cm(flask, volume), depth, 1e-9);
   }
+  const double in_cone_cm3 =
+      kPi * cone_cm / 3.0 *
+      (flask.base_radius_cm * flask.base_radius_cm + flask.base_radius_cm * flask.neck_radius_cm +
+       flask.neck_radius_cm * flask.neck_radius_cm);
+  const double neck_cm2 = kPi * flask.neck_radius_cm * flask.neck_radius_cm;
+  CHECK_NEAR(liquid_depth_cm(flask, in_cone_cm3 + 2.0 * neck_cm2), cone_cm + 2.0, 1e-9);
+  CHECK(liquid_depth_cm(flask, 1e4) == flask.height_cm);
   CHECK(liquid_depth_cm(flask, 0.0) == 0.0);
   CHECK(liquid_depth_cm(flask, flask.capacity_cm3) < flask.height_cm);
   CHECK_NEAR(sight_path_cm(flask, 60.0), 2.0 * liquid_depth_cm(flask, 60.0), 1e-12);
@@ -54,6 +61,7 @@ TEST_CASE("a straight flask is as deep as volume over area") {
 TEST_CASE("a parcel of flask liquid has the pH of its titration curve") {
   BenchSpec spec = titration_bench();
   spec.temperature_c = 25.0;
+  settle(spec);
   CHECK_NEAR(equilibrium_of(spec, titrated(spec, -25.0, 0)).ph, 2.87, 0.03);
   CHECK_NEAR(equilibrium_of(spec, titrated(spec, -12.5, 0)).ph, 4.74, 0.15);
   CHECK_NEAR(equilibrium_of(spec, titrated(spec, 0.0, 0)).ph, 8.72, 0.12);
@@ -64,7 +72,33 @@ TEST_CASE("a parcel of flask liquid has the pH of its titration curve") {
 TEST_CASE("half way the pH is the acid's pK, lowered by activity") {
   BenchSpec spec = titration_bench();
   spec.temperature_c = 25.0;
+  settle(spec);
   CHECK_NEAR(equilibrium_of(spec, titrated(spec, -12.5, 0)).ph, 4.756 - 0.073, 0.01);
+}
+
+TEST_CASE("what a settled bench has ready gives the pH of its mixture, whatever neighbour it starts from") {
+  const BenchSpec spec = titration_bench();
+  for (const double past_cm3 : {-25.0, -10.0, -0.01, 0.01, 5.0}) {
+    CAPTURE(past_cm3);
+    Parcel liquid = titrated(spec, past_cm3);
+    liquid.dissolve(Component::carbonate, 2e-4);
+    liquid.dissolve(Component::carbon_dioxide, 1e-5);
+    Mixture mixture;
+    mixture.add(spec.titrant.substance, mol_dm3(liquid, Component::titrant));
+    mixture.add(spec.sample.substance, mol_dm3(liquid, Component::analyte));
+    add(mixture, spec.indicator, mol_dm3(liquid, Component::indicator));
+    Mixture met = mixture;
+    mixture.add(carbon_dioxide::carbonate_pair(), 2e-4);
+    met.add(carbon_dioxide::carbonic_acid(), 2.1e-4);
+    const double as_it_stands = solve(mixture, solver_options(spec)).ph;
+    CHECK_NEAR(equilibrium_of(spec, liquid).ph, as_it_stands, 1e-9);
+    CHECK_NEAR(equilibrium_of(spec, liquid, Hydration::complete).ph, solve(met, solver_options(spec)).ph,
+               1e-9);
+    for (const double other_cm3 : {-25.0, 0.0, 10.0}) {
+      const Equilibrium near = equilibrium_of(spec, titrated(spec, other_cm3));
+      CHECK_NEAR(equilibrium_of(spec, liquid, Hydration::as_it_stands, near).ph, as_it_stands, 1e-9);
+    }
+  }
 }
 
 TEST_CASE("no titrant, no change; no indicator, no endpoint") {

@@ -246,6 +246,7 @@ TEST_CASE("old alkali shows its endpoint later, by one equivalent of the carbona
 TEST_CASE("an acid run into carbonate drives the gas out, not beyond what there is") {
   BenchSpec spec = titration_bench();
   spec.sample.substance = {"hydrochloric acid", {{"Cl-", -1}}, {}};
+  settle(spec);
   BenchState state = lay_out(spec);
   Parcel liquid = Parcel::solution(50.0, Component::analyte, 0.1);
   liquid.dissolve(Component::carbonate, 0.05);

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <fstream>
 #include <sstream>
@@ -100,6 +101,21 @@ TEST_CASE("a band peaks at its wavelength with epsilon times concentration and s
   CHECK_NEAR(absorbance[34], 3e4 * 1e-5 * 0.25, 1e-12);       // 550 nm
   CHECK_NEAR(absorbance[40], 0.075 * std::exp(-0.5), 1e-12);  // one width above, 580 nm
   CHECK_NEAR(absorbance[28], 0.075 * std::exp(-0.5), 1e-12);  // one width below, 520 nm
+}
+
+TEST_CASE("bands worked out once absorb as they do one by one") {
+  halfdrop::Indicator indicator;
+  indicator.bands = {{0, 433.0, 40.0, 2e4},
+                     {0, 350.0, 30.0, 9e3},
+                     {2, 558.0, 28.0, 5e4},
+                     {halfdrop::AbsorptionBand::kEveryForm, 615.0, 35.0, 3e4, 0.4}};
+  const halfdrop::IndicatorSpectra ready(indicator);
+  for (const std::array<double, 4>& shares :
+       {std::array{1.0, 0.0, 0.0, 0.0}, std::array{0.2, 0.3, 0.5, 0.0}, std::array{0.0, 1.0, 0.0, 0.0}}) {
+    const Spectrum one_by_one = halfdrop::absorbance_per_cm(indicator, 2e-5, shares);
+    const Spectrum at_once = ready.absorbance(2e-5 * 3.0, shares);
+    for (std::size_t i = 0; i < one_by_one.size(); ++i) CHECK_NEAR(at_once[i], 3.0 * one_by_one[i], 1e-13);
+  }
 }
 
 TEST_CASE("the colourless form of an indicator leaves the light alone") {
