@@ -3,8 +3,11 @@
 #include <box2d/box2d.h>
 
 #include <algorithm>
+#include <array>
+#include <cassert>
 #include <cmath>
 #include <cstdint>
+#include <span>
 
 #include "physics/bench/bench_spec.h"
 #include "physics/elementary.h"
@@ -21,18 +24,26 @@ constexpr double kBenchHalf_cm = 200.0;
 /// The beaker that stands under the jet (our own): wide enough for every drop from the tip.
 constexpr double kBeakerRadius_cm = 3.0;
 constexpr double kBeakerHeight_cm = 8.0;
-constexpr std::uint16_t kGlassBits = 1;
-constexpr std::uint16_t kDropBits = 2;
 
-/// What a fixture is; kept as its user data.
-enum class Solid : std::uintptr_t { flask_glass = 1, flask_liquid, beaker, bench };
+/// What a fixture is; kept as its user data. A drop is none of them.
+enum class Solid : std::uintptr_t { none, flask_glass, flask_liquid, beaker, bench };
+
+/// What a drop touches.
+class Touched {
+ public:
+  void add(Solid solid) { touched_[static_cast<std::size_t>(solid)] = true; }
+  [[nodiscard]] bool at(Solid solid) const { return touched_[static_cast<std::size_t>(solid)]; }
+
+ private:
+  std::array<bool, 5> touched_{};
+};
 
 /// Box2D counts in float; (x, height above the bench) in cm.
 b2Vec2 point(double x_cm, double height_cm) {
   return {static_cast<float>(x_cm), static_cast<float>(height_cm)};
 }
 
-double grained(float value) { return std::round(static_cast<double>(value) / kFlightGrain) * kFlightGrain; }
+double grained(double value) { return std::round(value / kFlightGrain) * kFlightGrain; }
 
 /// The flask in outline: where it stands, how wide it is inside at a height above the bench.
 class FlaskOutline {
@@ -65,55 +76,58 @@ class FlaskOutline {
   double surface_cm_ = 0.0;
 };
 
-class World {
+/// A straight piece of glass, liquid's surface or bench that a drop can meet.
+struct Edge {
+  b2Vec2 from, to;
+  Solid solid;
+};
+
+/// Everything that a drop can meet, as it stands in this tick.
+class Surroundings {
  public:
-  World(const BenchSpec& spec, const BenchState& state)
-      : tip_cm_(spec.tip_above_bench_cm),
-        flask_(spec, state),
-        world_(point(0.0, -100.0 * kGravity_m_s2)),
-        ground_(world_.CreateBody(nothing_special())) {
-    add_edge(point(-kBenchHalf_cm, 0.0), point(kBenchHalf_cm, 0.0), Solid::bench);
+  Surroundings(const BenchSpec& spec, const BenchState& state)
+      : tip_cm_(spec.tip_above_bench_cm), flask_(spec, state) {
+    add(point(-kBenchHalf_cm, 0.0), point(kBenchHalf_cm, 0.0), Solid::bench);
     add_flask();
     if (state.beaker_under) add_beaker();
-    for (std::size_t i = 0; i < kMostFalling; ++i) {
-      if (state.falling[i].flying) add_drop(i, state.falling[i]);
-    }
   }
 
-  void step() { world_.Step(static_cast<float>(kSecondsPerTick), kVelocityRounds, kPositionRounds); }
+  [[nodiscard]] double tip_cm() const { return tip_cm_; }
+  [[nodiscard]] std::span<const Edge> edges() const { return std::span(edges_).first(count_); }
 
-  /// Writes a drop's place back; says where it ended.
-  std::optional<Account> take(std::size_t i, FallingDrop& drop) const {
-    const b2Body& body = *drops_[i];
-    drop.x_cm = grained(body.GetPosition().x);
-    drop.fallen_cm = grained(static_cast<float>(tip_cm_) - body.GetPosition().y);
-    drop.across_cm_s = grained(body.GetLinearVelocity().x);
-    drop.speed_cm_s = grained(-body.GetLinearVelocity().y);
+  /// Whether a drop could touch something on its way from one place to another.
+  [[nodiscard]] bool in_the_way(const FallingDrop& from, const FallingDrop& to) const {
+    const double clear_cm = drop_radius_cm(from.liquid.volume_cm3()) + kClearance_cm;
+    const auto [left, right] = std::minmax(from.x_cm, to.x_cm);
+    const auto [before, after] = std::minmax(from.fallen_cm, to.fallen_cm);
+    const b2Vec2 lower = point(left - clear_cm, tip_cm_ - after - clear_cm);
+    const b2Vec2 upper = point(right + clear_cm, tip_cm_ - before + clear_cm);
+    return std::any_of(edges().begin(), edges().end(), [&](const Edge& edge) {
+      const b2Vec2 least = b2Min(edge.from, edge.to), most = b2Max(edge.from, edge.to);
+      return least.x <= upper.x && most.x >= lower.x && least.y <= upper.y && most.y >= lower.y;
+    });
+  }
+
+  /// Where a drop ended that now is at a place and touches some things; nothing while it flies on.
+  [[nodiscard]] std::optional<Account> end_of(const FallingDrop& drop, const Touched& touched) const {
     const double height_cm = tip_cm_ - drop.fallen_cm;
     const bool inside = flask_.holds(drop.x_cm, height_cm);
-    if (inside && (met(body, Solid::flask_liquid) || height_cm <= flask_.surface_cm()))
+    if (inside && (touched.at(Solid::flask_liquid) || height_cm <= flask_.surface_cm()))
       return Account::flask_landing;
-    if (inside && met(body, Solid::flask_glass)) return Account::flask_wall;
-    if (met(body, Solid::beaker)) return Account::beaker;
-    if (met(body, Solid::bench) || height_cm <= 0.0) return Account::bench_top;
+    if (inside && touched.at(Solid::flask_glass)) return Account::flask_wall;
+    if (touched.at(Solid::beaker)) return Account::beaker;
+    if (touched.at(Solid::bench) || height_cm <= 0.0) return Account::bench_top;
     return std::nullopt;
   }
 
  private:
-  static const b2BodyDef* nothing_special() {
-    static const b2BodyDef kGround;
-    return &kGround;
-  }
+  /// More than the skin that Box2D puts around what it moves.
+  static constexpr double kClearance_cm = 0.05;
+  static constexpr std::size_t kMostEdges = 9;
 
-  void add_edge(const b2Vec2& from, const b2Vec2& to, Solid solid) {
-    b2EdgeShape shape;
-    shape.SetTwoSided(from, to);
-    b2FixtureDef fixture;
-    fixture.shape = &shape;
-    fixture.friction = 0.0F;
-    fixture.userData.pointer = static_cast<std::uintptr_t>(solid);
-    fixture.filter.categoryBits = kGlassBits;
-    ground_->CreateFixture(&fixture);
+  void add(const b2Vec2& from, const b2Vec2& to, Solid solid) {
+    assert(count_ < kMostEdges);
+    edges_[count_++] = {from, to, solid};
   }
 
   void add_flask() {
@@ -122,29 +136,72 @@ class World {
     const double neck = flask_.half_width_cm(flask_.rim_cm());
     for (const double side : {-1.0, 1.0}) {
       const b2Vec2 shoulder = point(flask_.axis_cm() + side * neck, flask_.shoulder_cm());
-      add_edge(point(flask_.axis_cm() + side * base, foot), shoulder, Solid::flask_glass);
-      add_edge(shoulder, point(flask_.axis_cm() + side * neck, flask_.rim_cm()), Solid::flask_glass);
+      add(point(flask_.axis_cm() + side * base, foot), shoulder, Solid::flask_glass);
+      add(shoulder, point(flask_.axis_cm() + side * neck, flask_.rim_cm()), Solid::flask_glass);
     }
     const double surface = flask_.half_width_cm(flask_.surface_cm());
-    add_edge(point(flask_.axis_cm() - surface, flask_.surface_cm()),
-             point(flask_.axis_cm() + surface, flask_.surface_cm()), Solid::flask_liquid);
+    add(point(flask_.axis_cm() - surface, flask_.surface_cm()),
+        point(flask_.axis_cm() + surface, flask_.surface_cm()), Solid::flask_liquid);
   }
 
   void add_beaker() {
-    for (const double side : {-kBeakerRadius_cm, kBeakerRadius_cm}) {
-      add_edge(point(side, 0.0), point(side, kBeakerHeight_cm), Solid::beaker);
-    }
-    add_edge(point(-kBeakerRadius_cm, 0.0), point(kBeakerRadius_cm, 0.0), Solid::beaker);
+    for (const double side : {-kBeakerRadius_cm, kBeakerRadius_cm})
+      add(point(side, 0.0), point(side, kBeakerHeight_cm), Solid::beaker);
+    add(point(-kBeakerRadius_cm, 0.0), point(kBeakerRadius_cm, 0.0), Solid::beaker);
   }
 
-  void add_drop(std::size_t i, const FallingDrop& drop) {
+  double tip_cm_;
+  FlaskOutline flask_;
+  std::array<Edge, kMostEdges> edges_{};
+  std::size_t count_ = 0;
+};
+
+/// One drop among its surroundings for one tick of Box2D.
+class World {
+ public:
+  World(const Surroundings& around, const FallingDrop& drop)
+      : around_(around), world_(point(0.0, -100.0 * kGravity_m_s2)) {
+    static const b2BodyDef kStill;
+    b2Body* const ground = world_.CreateBody(&kStill);
+    for (const Edge& edge : around.edges()) add_edge(*ground, edge);
+    add_drop(drop);
+    world_.Step(static_cast<float>(kSecondsPerTick), kVelocityRounds, kPositionRounds);
+  }
+
+  /// Writes the drop's place back; says what it touches.
+  [[nodiscard]] Touched take(FallingDrop& drop) const {
+    drop.x_cm = grained(drop_->GetPosition().x);
+    drop.fallen_cm = grained(static_cast<float>(around_.tip_cm()) - drop_->GetPosition().y);
+    drop.across_cm_s = grained(drop_->GetLinearVelocity().x);
+    drop.speed_cm_s = grained(-drop_->GetLinearVelocity().y);
+    Touched touched;
+    for (const b2ContactEdge* edge = drop_->GetContactList(); edge != nullptr; edge = edge->next) {
+      if (!edge->contact->IsTouching()) continue;
+      for (b2Fixture* fixture : {edge->contact->GetFixtureA(), edge->contact->GetFixtureB()})
+        touched.add(static_cast<Solid>(fixture->GetUserData().pointer));
+    }
+    return touched;
+  }
+
+ private:
+  static void add_edge(b2Body& ground, const Edge& edge) {
+    b2EdgeShape shape;
+    shape.SetTwoSided(edge.from, edge.to);
+    b2FixtureDef fixture;
+    fixture.shape = &shape;
+    fixture.friction = 0.0F;
+    fixture.userData.pointer = static_cast<std::uintptr_t>(edge.solid);
+    ground.CreateFixture(&fixture);
+  }
+
+  void add_drop(const FallingDrop& drop) {
     b2BodyDef def;
     def.type = b2_dynamicBody;
     def.fixedRotation = true;
     def.allowSleep = false;
-    def.position = point(drop.x_cm, tip_cm_ - drop.fallen_cm);
+    def.position = point(drop.x_cm, around_.tip_cm() - drop.fallen_cm);
     def.linearVelocity = point(drop.across_cm_s, -drop.speed_cm_s);
-    b2Body* body = world_.CreateBody(&def);
+    drop_ = world_.CreateBody(&def);
     b2CircleShape circle;
     // Box2D's edges are surrounded by a skin; without it a drop touches where it touches.
     circle.m_radius = std::max(
@@ -153,30 +210,23 @@ class World {
     fixture.shape = &circle;
     fixture.density = 1.0F;
     fixture.friction = 0.0F;
-    fixture.filter.categoryBits = kDropBits;
-    fixture.filter.maskBits = kGlassBits;
-    body->CreateFixture(&fixture);
-    drops_[i] = body;
+    drop_->CreateFixture(&fixture);
   }
 
-  static bool met(const b2Body& body, Solid solid) {
-    for (const b2ContactEdge* edge = body.GetContactList(); edge != nullptr; edge = edge->next) {
-      if (!edge->contact->IsTouching()) continue;
-      const auto what = static_cast<std::uintptr_t>(solid);
-      if (edge->contact->GetFixtureA()->GetUserData().pointer == what ||
-          edge->contact->GetFixtureB()->GetUserData().pointer == what) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  double tip_cm_;
-  FlaskOutline flask_;
+  const Surroundings& around_;
   b2World world_;
-  b2Body* ground_;
-  std::array<b2Body*, kMostFalling> drops_{};
+  b2Body* drop_ = nullptr;
 };
+
+/// A tick of free fall, as Box2D counts it: first the speed, then the way.
+FallingDrop freely(const FallingDrop& drop) {
+  FallingDrop next = drop;
+  const double speed_cm_s = drop.speed_cm_s + 100.0 * kGravity_m_s2 * kSecondsPerTick;
+  next.speed_cm_s = grained(speed_cm_s);
+  next.fallen_cm = grained(drop.fallen_cm + speed_cm_s * kSecondsPerTick);
+  next.x_cm = grained(drop.x_cm + drop.across_cm_s * kSecondsPerTick);
+  return next;
+}
 
 }  // namespace
 
@@ -186,10 +236,17 @@ double drop_radius_cm(double volume_cm3) {
 
 Landings fly(const BenchSpec& spec, BenchState& state) {
   Landings landings{};
-  World world(spec, state);
-  world.step();
+  const Surroundings around(spec, state);
   for (std::size_t i = 0; i < kMostFalling; ++i) {
-    if (state.falling[i].flying) landings[i] = world.take(i, state.falling[i]);
+    FallingDrop& drop = state.falling[i];
+    if (!drop.flying) continue;
+    Touched touched;
+    const FallingDrop next = freely(drop);
+    if (around.in_the_way(drop, next))
+      touched = World(around, drop).take(drop);
+    else
+      drop = next;
+    landings[i] = around.end_of(drop, touched);
   }
   return landings;
 }

@@ -152,6 +152,25 @@ TEST_CASE("a flask lifted until the tip dips in takes the drop at once") {
   CHECK(state.ledger.moved(Account::in_flight, Account::flask_landing).volume > 0);
 }
 
+TEST_CASE("a drop that almost meets something flies as one that nothing is near") {
+  const BenchSpec spec = titration_bench();
+  const double radius_cm = drop_radius_cm(spec.settled.full_drop_cm3);
+  BenchState nothing_near = drop_let_go(spec), flask_beside = nothing_near;
+  Hands far = at_rest(), beside = at_rest();
+  far.flask_x_cm = 26.0;
+  beside.flask_x_cm = -(spec.flask.base_radius_cm + radius_cm + 0.01);  // the foot a hair away
+  for (int i = 0; i < 60 && nothing_near.falling[0].flying; ++i) {
+    step(spec, nothing_near, far);
+    step(spec, flask_beside, beside);
+    const FallingDrop &one = nothing_near.falling[0], &other = flask_beside.falling[0];
+    REQUIRE(one.flying == other.flying);
+    CHECK_NEAR(one.x_cm, other.x_cm, 0.0);
+    CHECK_NEAR(one.fallen_cm, other.fallen_cm, 8.0 * kFlightGrain);
+    CHECK_NEAR(one.speed_cm_s, other.speed_cm_s, 8.0 * kFlightGrain);
+  }
+  CHECK_FALSE(nothing_near.falling[0].flying);
+}
+
 TEST_CASE("places and speeds of drops are whole grains") {
   const BenchSpec spec = titration_bench();
   BenchState state = drop_let_go(spec);
