@@ -49,8 +49,6 @@ int report(const std::vector<Fault>& faults, Streams streams);
 /// Status of a batch from the statuses of its files: one file's own, kFailed when one of several failed.
 int batch_status(const std::vector<int>& statuses);
 
-/// "1,2.5,3"; nothing when a part is not a number.
-[[nodiscard]] std::optional<std::vector<double>> numbers_from(std::string_view text);
 [[nodiscard]] std::optional<std::uint64_t> seed_from(std::string_view text);
 
 }  // namespace halfdrop::desk

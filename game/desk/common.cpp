@@ -3,7 +3,6 @@
 #include <ostream>
 
 #include "game/desk/commands.h"
-#include "game/marking/written_number.h"
 
 namespace halfdrop::desk {
 
@@ -21,18 +20,6 @@ int batch_status(const std::vector<int>& statuses) {
   if (statuses.size() == 1) return statuses.front();
   const bool all_done = std::all_of(statuses.begin(), statuses.end(), [](int s) { return s == kDone; });
   return all_done ? kDone : kFailed;
-}
-
-std::optional<std::vector<double>> numbers_from(std::string_view text) {
-  std::vector<double> numbers;
-  while (true) {
-    const std::size_t comma = text.find(',');
-    const auto number = number_written(text.substr(0, comma));
-    if (!number) return std::nullopt;
-    numbers.push_back(*number);
-    if (comma == std::string_view::npos) return numbers;
-    text.remove_prefix(comma + 1);
-  }
 }
 
 std::optional<std::uint64_t> seed_from(std::string_view text) {

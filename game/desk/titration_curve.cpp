@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/desk/plain_number.h"
 #include "game/level/assets.h"
 #include "game/level/ionic_strength.h"
 #include "game/level/level.h"
 #include "game/level/nearest.h"
-#include "game/marking/written_number.h"
 #include "physics/chemistry/water.h"
 #include "physics/flask/contents.h"
 
@@ -22,47 +22,31 @@ Wrong wrong(std::string option, std::string message) {
   return Wrong(CurveFault{std::move(option), std::move(message), {}});
 }
 
-struct Limits {
-  double low, high;
-  const char* expected;
-};
-
-constexpr Limits kStrength = {0.0, 20.0, "a number from 0 to 20 mol/dm3"};
-constexpr Limits kAliquot = {0.001, 1000.0, "a number from 0.001 to 1000 cm3"};
-constexpr Limits kVolume = {0.0, 10000.0, "numbers from 0 to 10000 cm3"};
-constexpr Limits kStep = {1e-6, 10000.0, "a number from 0.000001 to 10000 cm3"};
-constexpr Limits kConstant = {-10.0, 20.0, "numbers from -10 to 20"};
-constexpr Limits kTemperature = {5.0, 40.0, "a number from 5 to 40 degrees C"};
+constexpr NumberWanted kStrength = {0.0, 20.0, "a number from 0 to 20", "mol/dm3"};
+constexpr NumberWanted kAliquot = {0.001, 1000.0, "a number from 0.001 to 1000", "cm3"};
+constexpr NumberWanted kVolume = {0.0, 10000.0, "a number from 0 to 10000", "cm3"};
+constexpr NumberWanted kVolumes = {0.0, 10000.0, "numbers from 0 to 10000", "cm3"};
+constexpr NumberWanted kStep = {1e-6, 10000.0, "a number from 0.000001 to 10000", "cm3"};
+constexpr NumberWanted kConstants = {-10.0, 20.0, "numbers from -10 to 20"};
+constexpr NumberWanted kWater = {5.0, 30.0, "a number from 5 to 30"};
+constexpr NumberWanted kTemperature = {5.0, 40.0, "a number from 5 to 40", "degrees C"};
 constexpr double kMostDrops = 1000.0;
 constexpr std::size_t kMostRows = 1'000'000;
 
-/// "-0" is 0, and is printed so.
-double without_sign_of_nothing(double value) { return value == 0.0 ? 0.0 : value; }
-
-bool within(double value, const Limits& limits) { return value >= limits.low && value <= limits.high; }
-
 /// Leaves `into` as it is when the option was not given.
-Checked read(std::string_view option, const std::string& text, const Limits& limits, double& into) {
+Checked read(std::string_view option, const std::string& text, const NumberWanted& wanted, double& into) {
   if (text.empty()) return {};
-  const auto value = number_written(text);
-  if (!value || !within(*value, limits)) {
-    return wrong(std::string(option),
-                 std::string("expected ") + limits.expected + ", found \"" + text + "\"");
-  }
-  into = without_sign_of_nothing(*value);
+  const auto value = plain_number(text, wanted);
+  if (!value) return wrong(std::string(option), value.error());
+  into = *value;
   return {};
 }
 
 tl::expected<std::vector<double>, CurveFault> read_list(std::string_view option, const std::string& text,
-                                                        const Limits& limits) {
-  auto values = numbers_from(text);
-  const auto fits = [&](double value) { return within(value, limits); };
-  if (!values || !std::all_of(values->begin(), values->end(), fits)) {
-    return wrong(std::string(option),
-                 std::string("expected ") + limits.expected + " with commas between, found \"" + text + "\"");
-  }
-  std::transform(values->begin(), values->end(), values->begin(), without_sign_of_nothing);
-  return *values;
+                                                        const NumberWanted& wanted) {
+  return plain_numbers(text, wanted).map_error([&](const std::string& message) {
+    return CurveFault{std::string(option), message, {}};
+  });
 }
 
 template <class Shelf>
@@ -111,11 +95,10 @@ Checked read_aliquot(const CurveOptions& options, TitrationSpec& curve) {
 
 Checked read_drops(const CurveOptions& options, TitrationSpec& curve) {
   double drops = curve.drops;
-  const Limits limits = {0.0, kMostDrops, "a whole number of drops from 0 to 1000"};
-  if (auto ok = read("--drops", options.drops, limits, drops); !ok) return ok;
-  if (drops != std::floor(drops)) {
-    return wrong("--drops", std::string("expected ") + limits.expected + ", found \"" + options.drops + "\"");
-  }
+  const NumberWanted wanted = {0.0, kMostDrops, "a whole number from 0 to 1000", "drops"};
+  if (auto ok = read("--drops", options.drops, wanted, drops); !ok) return ok;
+  if (drops != std::floor(drops))
+    return wrong("--drops", "expected a whole number from 0 to 1000 drops, found \"" + options.drops + "\"");
   curve.drops = static_cast<int>(drops);
   if (!options.drops.empty() && !curve.indicator) return wrong("--drops", "needs an indicator");
   return {};
@@ -125,7 +108,7 @@ Checked read_drops(const CurveOptions& options, TitrationSpec& curve) {
 /// steps.
 Checked replace_constants(const std::string& text, Substance& substance) {
   if (text.empty()) return {};
-  const auto constants = read_list("--pka", text, kConstant);
+  const auto constants = read_list("--pka", text, kConstants);
   if (!constants) return tl::unexpected(constants.error());
   if (substance.systems.size() != 1) {
     return wrong("--pka", "\"" + substance.name + "\" has no constants that could be replaced");
@@ -151,7 +134,7 @@ Checked read_solver(const CurveOptions& options, SolverOptions& solver) {
   if (auto ok = read("--temperature", options.temperature, kTemperature, solver.temperature_c); !ok)
     return ok;
   solver.pkw = water::pkw(solver.temperature_c);
-  return read("--pkw", options.pkw, {5.0, 30.0, "a number from 5 to 30"}, solver.pkw);
+  return read("--pkw", options.pkw, kWater, solver.pkw);
 }
 
 /// Steps of a decimal fraction land on the decimal fraction.
@@ -160,7 +143,7 @@ double tidy(double value) { return std::round(value * 1e9) / 1e9; }
 Checked read_volumes(const CurveOptions& options, Curve& curve) {
   if (!options.at.empty()) {
     if (!options.to.empty() || !options.step.empty()) return wrong("--at", "excludes --to and --step");
-    auto volumes = read_list("--at", options.at, kVolume);
+    auto volumes = read_list("--at", options.at, kVolumes);
     if (!volumes) return tl::unexpected(volumes.error());
     curve.volumes_cm3 = *volumes;
     return {};
