@@ -40,23 +40,6 @@ double colour_left(const BenchState& state) {
 
 }  // namespace
 
-// Source: a student's experiment, docs.hackuarium.org 2019-04-10: first-order constants 0.2878, 0.1984,
-// 0.1217 and 0.0460 (no unit printed; a minute assumed) in 0.300, 0.225, 0.150 and 0.075 mol/dm3 of sodium
-// hydroxide, no other salt. Height of the rate fitted to them (assets/indicators.json); how it falls is the
-// model's.
-TEST_CASE("phenolphthalein fades in strong alkali as fast as was measured, within a tenth") {
-  const double measured[][2] = {{0.300, 0.2878}, {0.225, 0.1984}, {0.150, 0.1217}, {0.075, 0.0460}};
-  const BenchSpec spec = alkali_in_the_flask();
-  for (const auto& [alkali_mol_dm3, per_minute] : measured) {
-    CAPTURE(alkali_mol_dm3);
-    BenchState state = flask_of(spec, alkali_mol_dm3);
-    run(spec, state, at_rest(), 30.0);
-    const double model_per_minute = -std::log(colour_left(state)) / 0.5;
-    MESSAGE("model over measured at " << alkali_mol_dm3 << ": " << model_per_minute / per_minute);
-    CHECK_NEAR(model_per_minute / per_minute, 1.0, 0.1);
-  }
-}
-
 // Source: Broensted and Bjerrum's equation, log10 k = log10 k0 + 2 A zA zB f(I), Davies' f, with A 0.509: the
 // same alkali at an ionic strength of 0.30 for 0.075 mol/dm3 fades 10^(2.036 (0.264 - 0.192)) = 1.40 times as
 // fast.
