@@ -7,7 +7,7 @@
 #include "game/level/assets.h"
 #include "game/level/ionic_strength.h"
 #include "game/level/level.h"
-#include "game/level/nearest.h"
+#include "game/level/shelf_names.h"
 #include "physics/chemistry/water.h"
 #include "physics/flask/contents.h"
 
@@ -49,37 +49,13 @@ tl::expected<std::vector<double>, CurveFault> read_list(std::string_view option,
   });
 }
 
-template <class Shelf>
-std::vector<std::string_view> names_on(const Shelf& shelf) {
-  std::vector<std::string_view> names;
-  for (const auto& [name, item] : shelf) names.push_back(name);
-  return names;
-}
-
-std::string listed(const std::vector<std::string_view>& names) {
-  std::string list;
-  for (const std::string_view name : names) {
-    if (!list.empty()) list += ", ";
-    list += name;
-  }
-  return list;
-}
-
-std::string unknown(const std::string& what, const std::string& name,
-                    const std::vector<std::string_view>& known) {
-  const std::string meant = did_you_mean(name, known);
-  return "no " + what + " \"" + name + "\"" + (meant.empty() ? "; known: " + listed(known) : meant);
-}
-
 /// NAME MOL_DM3
 Checked read_solution(std::string_view option, const std::vector<std::string>& words, const Assets& assets,
                       Substance& substance, double& mol_dm3) {
   if (words.size() != 2) return wrong(std::string(option), "expected a substance and its mol/dm3");
-  const auto found = assets.substances.find(words[0]);
-  if (found == assets.substances.end()) {
-    return wrong(std::string(option), unknown("substance", words[0], names_on(assets.substances)));
-  }
-  substance = found->second.value;
+  const Shelved<Substance>* const found = find_on(assets.substances, words[0]);
+  if (found == nullptr) return wrong(std::string(option), unknown_on(assets.substances, words[0]));
+  substance = found->value;
   if (auto ok = read(option, words[1], kStrength, mol_dm3); !ok) return ok;
   if (dissolves(substance, mol_dm3)) return {};
   return wrong(std::string(option), solubility_in_words(substance) + ", found \"" + words[1] + "\"");
@@ -192,11 +168,9 @@ Checked from_shelf(const CurveOptions& options, TitrationSpec& curve) {
   }
   if (auto ok = read_aliquot(options, curve); !ok) return ok;
   if (options.indicator.empty()) return {};
-  const auto found = assets->indicators.find(options.indicator);
-  if (found == assets->indicators.end()) {
-    return wrong("--indicator", unknown("indicator", options.indicator, names_on(assets->indicators)));
-  }
-  curve.indicator = found->second.value;
+  const Shelved<Indicator>* const found = find_on(assets->indicators, options.indicator);
+  if (found == nullptr) return wrong("--indicator", unknown_on(assets->indicators, options.indicator));
+  curve.indicator = found->value;
   return {};
 }
 

@@ -2,6 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "game/level/shelf_names.h"
+
 namespace halfdrop {
 namespace {
 
@@ -11,8 +13,7 @@ std::string trimmed_slash(const std::string& folder) {
 
 /// Reads a file of named entries onto a shelf.
 template <class T, class Read>
-void fill_shelf(const std::string& path, std::map<std::string, Shelved<T>, std::less<>>& shelf, Read read,
-                std::vector<Fault>& all) {
+void fill_shelf(const std::string& path, Shelf<T>& shelf, Read read, std::vector<Fault>& all) {
   const tl::expected<std::string, Fault> text = read_file(path, kMostAssetBytes);
   if (!text) {
     all.push_back(text.error());
@@ -24,6 +25,7 @@ void fill_shelf(const std::string& path, std::map<std::string, Shelved<T>, std::
     if (json->is_object()) {
       for (const auto& [name, entry] : json->items())
         shelf[name] = {read(name, entry, pointer_to("", name), faults), entry.dump()};
+      check_names(shelf, faults);
     }
   }
   for (Fault& fault : faults.take()) all.push_back(std::move(fault));
@@ -35,6 +37,17 @@ void read_source(Fields& fields) {
   constexpr std::size_t kLongestSource = 400;
   std::string source;
   fields.text("source", source, kLongestSource);
+}
+
+void read_also_called(Fields& fields, std::vector<std::string>& into, FaultList& faults) {
+  constexpr std::size_t kLongestName = 80, kMostNames = 8;
+  constexpr std::string_view kKey = "also_called";
+  const Json* const list = fields.array(kKey, 1, kMostNames, Need::optional);
+  if (list == nullptr) return;
+  for (std::size_t i = 0; i < list->size(); ++i) {
+    if (check_text((*list)[i], kLongestName, false, pointer_to(fields.place_of(kKey), i), faults))
+      into.push_back((*list)[i].get<std::string>());
+  }
 }
 
 Result<Assets> read_assets(const std::string& folder) {

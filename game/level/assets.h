@@ -4,6 +4,7 @@
 
 #include <map>
 #include <string>
+#include <vector>
 
 #include "game/level/fields.h"
 #include "physics/chemistry/acid_base.h"
@@ -18,15 +19,22 @@ struct Shelved {
   std::string json;
 };
 
+/// By the name that is shown.
+template <class T>
+using Shelf = std::map<std::string, Shelved<T>, std::less<>>;
+
 struct Assets {
-  std::map<std::string, Shelved<Substance>, std::less<>> substances;
-  std::map<std::string, Shelved<Indicator>, std::less<>> indicators;
+  Shelf<Substance> substances;
+  Shelf<Indicator> indicators;
 };
 
 inline constexpr std::size_t kMostAssetBytes = std::size_t{1} << 20;
 
 /// The "source" that stands beside a number; for who reads the file.
 void read_source(Fields& fields);
+
+/// The "also_called" of an entry that has one.
+void read_also_called(Fields& fields, std::vector<std::string>& into, FaultList& faults);
 
 /// One entry; faults at `place`. With a fault the value is not to be used.
 [[nodiscard]] AcidSystem read_acid_system(const Json& entry, const std::string& place, FaultList& faults);

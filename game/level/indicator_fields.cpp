@@ -89,6 +89,7 @@ Indicator read_indicator(const std::string& name, const Json& entry, const std::
   Indicator indicator;
   indicator.name = name;
   Fields fields(entry, place, faults);
+  read_also_called(fields, indicator.also_called, faults);
   if (const Json* const system = fields.object("system"))
     indicator.system = read_acid_system(*system, fields.place_of("system"), faults);
   fields.number("strong_charge", indicator.strong_charge, {-3.0, 3.0});

@@ -1,5 +1,6 @@
 #include "game/level/level.h"
 
+#include <algorithm>
 #include <filesystem>
 
 #include <nlohmann/json.hpp>
@@ -12,7 +13,17 @@ namespace {
 
 constexpr std::size_t kMostLevelBytes = std::size_t{1} << 20;
 
-/// The chemicals as an attempt carries them: only those its level names, each under its name.
+/// Whether a level's word for a chemical means the entry of this name.
+bool is_meant(const std::string& word, const std::string& name, const Json& entry) {
+  if (word == name) return true;
+  if (!entry.is_object()) return false;
+  const auto formula = entry.find("formula"), others = entry.find("also_called");
+  if (formula != entry.end() && *formula == word) return true;
+  return others != entry.end() && others->is_array() &&
+         std::find(others->begin(), others->end(), word) != others->end();
+}
+
+/// The chemicals as an attempt carries them: only those its level names, each under the name that is shown.
 Assets read_carried(const Json& json, const Level& level, const std::string& place, FaultList& faults) {
   Assets assets;
   const Fields fields(json, place, faults);
@@ -21,9 +32,9 @@ Assets read_carried(const Json& json, const Level& level, const std::string& pla
                                               level.indicator};
   for (const auto& [name, entry] : json.items()) {
     const std::string entry_place = pointer_to(place, name);
-    if (name == level.indicator)
+    if (is_meant(level.indicator, name, entry))
       assets.indicators[name] = {read_indicator(name, entry, entry_place, faults), entry.dump()};
-    else if (name == level.titrant.substance || name == level.sample.substance)
+    else if (is_meant(level.titrant.substance, name, entry) || is_meant(level.sample.substance, name, entry))
       assets.substances[name] = {read_substance(name, entry, entry_place, faults), entry.dump()};
     else
       faults.add(entry_place, "the level uses no " + in_quotes(name) + did_you_mean(name, used));

@@ -17,7 +17,7 @@ struct Range {
 };
 
 struct LiquidSpec {
-  std::string substance;           ///< key in assets/substances.json
+  std::string substance;           ///< name in assets/substances.json, the one that is shown
   std::string label;               ///< as on the bottle
   double label_mol_dm3 = 0.0;      ///< 0 for the unknown
   Range unknown_mol_dm3;           ///< used for the unknown only
@@ -54,7 +54,7 @@ struct Level {
   double ratio = 1.0;     ///< titrant per analyte
   double dilution = 1.0;  ///< undiluted over diluted strength
   double aliquot_cm3 = 25.0;
-  std::string indicator;        ///< key in assets/indicators.json
+  std::string indicator;        ///< name in assets/indicators.json, the one that is shown
   std::string endpoint_colour;  ///< in words
   bool endpoint_gains_colour = true;
   BuretteSpec burette;  ///< scale errors still 0

@@ -4,6 +4,7 @@
 
 #include "game/level/level_fields.h"
 #include "game/level/nearest.h"
+#include "game/level/shelf_names.h"
 #include "physics/units.h"
 
 namespace halfdrop {
@@ -89,17 +90,13 @@ void check_glass(const Level& level, const std::string& place, FaultList& faults
     faults.add(place + "/tap", "the bore is as wide as the plug: make bore_mm smaller than plug_mm");
 }
 
-/// Finds a name on a shelf; a fault at `place` with the nearest name when it is not there.
+/// Finds a name on a shelf; a fault at `place` when it is not there.
 template <class T>
-const Shelved<T>* look_up(const std::map<std::string, Shelved<T>, std::less<>>& shelf,
-                          const std::string& name, const std::string& kind, const std::string& place,
+const Shelved<T>* look_up(const Shelf<T>& shelf, const std::string& name, const std::string& place,
                           FaultList& faults) {
-  const auto entry = shelf.find(name);
-  if (entry != shelf.end()) return &entry->second;
-  std::vector<std::string_view> names;
-  for (const auto& [known, unused] : shelf) names.push_back(known);
-  faults.add(place, "unknown " + kind + " " + in_quotes(name) + did_you_mean(name, names));
-  return nullptr;
+  const Shelved<T>* const entry = find_on(shelf, name);
+  if (entry == nullptr) faults.add(place, unknown_on(shelf, name));
+  return entry;
 }
 
 /// A bottle may not ask for more than dissolves.
@@ -122,16 +119,18 @@ void check_level(const Level& level, const std::string& place, FaultList& faults
 
 void take_from_shelf(const Assets& assets, const std::string& place, Level& level, FaultList& faults) {
   const auto substance = [&](const std::string& name, const std::string& key) {
-    return look_up(assets.substances, name, "substance", place + key, faults);
+    return look_up(assets.substances, name, place + key, faults);
   };
   const auto* const titrant = substance(level.titrant.substance, "/titrant/substance");
   const auto* const sample = substance(level.sample.substance, "/sample/substance");
-  const auto* const indicator =
-      look_up(assets.indicators, level.indicator, "indicator", place + "/indicator", faults);
+  const auto* const indicator = look_up(assets.indicators, level.indicator, place + "/indicator", faults);
   if (titrant == nullptr || sample == nullptr || indicator == nullptr) return;
   level.titrant_substance = titrant->value;
   level.sample_substance = sample->value;
   level.indicator_data = indicator->value;
+  level.titrant.substance = titrant->value.name;
+  level.sample.substance = sample->value.name;
+  level.indicator = indicator->value.name;
   check_solubility(level.titrant, titrant->value, !level.unknown_in_flask, place + "/titrant", faults);
   check_solubility(level.sample, sample->value, level.unknown_in_flask, place + "/sample", faults);
   std::string& all = level.substances_json;

@@ -7,6 +7,7 @@ namespace halfdrop {
 namespace {
 
 constexpr std::size_t kLongestWord = 80;
+constexpr std::size_t kMostLettersOff = 2;
 
 }  // namespace
 
@@ -30,7 +31,7 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 std::string_view nearest(std::string_view word, std::span<const std::string_view> known) {
   if (word.size() > kLongestWord) return {};
   std::string_view best;
-  std::size_t best_distance = std::max<std::size_t>(1, word.size() / 3) + 1;
+  std::size_t best_distance = std::clamp<std::size_t>(word.size() / 3, 1, kMostLettersOff) + 1;
   for (const std::string_view name : known) {
     const std::size_t distance = edit_distance(word, name);
     if (distance >= best_distance) continue;

@@ -174,6 +174,7 @@ Substance read_substance(const std::string& name, const Json& entry, const std::
   Substance substance;
   substance.name = name;
   Fields fields(entry, place, faults);
+  read_also_called(fields, substance.also_called, faults);
   read_formula(fields, substance);
   read_each(fields, "ions", kMostIons, read_ion, substance.ions, faults);
   read_source(fields);

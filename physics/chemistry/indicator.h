@@ -39,6 +39,7 @@ struct Indicator {
   double stock_mol_dm3 = 0.0;  ///< strength of the dropping bottle
   std::vector<ColourRange> ranges;
   Fading fading;
+  std::vector<std::string> also_called{};  ///< other names in use
 };
 
 /// The indicator as the solver sees it, with the ions of its salt.

@@ -34,6 +34,7 @@ struct Substance {
   double density_rise_kg_m3 = 0.0;
   double solubility_mol_dm3 = 0.0;  ///< in water near 20 C; 0 where it is not known or has no limit
   std::vector<Hazard> hazards{};
+  std::vector<std::string> also_called{};  ///< other names in use: "acetic acid"
 
   /// mol of charge of the strong ions per mol.
   [[nodiscard]] double strong_charge() const;

@@ -223,6 +223,20 @@ TEST_CASE("solutions too strong for the activity model are computed with a warni
   CHECK(acid("0.8", {"--ideal"}).err == "");  // needs no activity
 }
 
+TEST_CASE("a curve takes other names and formulas") {
+  const auto rows = [](const std::string& acid, const std::string& alkali) {
+    return desk({"curve", "--flask", acid, "0.1", "--aliquot", "25", "--burette", alkali, "0.1",
+                 "--indicator", "bromthymol blue", "--at", "0,25"});
+  };
+  const Ran plain = rows("ethanoic acid", "sodium hydroxide");
+  CHECK(plain.status == 0);
+  CHECK(rows("acetic acid", "NaOH").out == plain.out);
+  CHECK(rows("CH3COOH", "caustic soda").out == plain.out);
+  const Ran json = desk({"curve", "--flask", "acetic acid", "0.1", "--aliquot", "25", "--burette", "NaOH",
+                         "0.1", "--at", "0", "--json"});
+  CHECK(contains(json.out, "\"substance\":\"ethanoic acid\""));
+}
+
 TEST_CASE("an unknown substance is answered with the nearest known one") {
   const Ran ran = desk(
       {"curve", "--flask", "etanoic acid", "0.1", "--aliquot", "25", "--burette", "sodium hydroxide", "0.1"});

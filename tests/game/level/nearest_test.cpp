@@ -20,6 +20,11 @@ TEST_SUITE("nearest name") {
     CHECK(nearest("titrent", known) == "titrant");
     CHECK(nearest("Sample", known) == "sample");
     CHECK(nearest("burette", known).empty());
+    CHECK(nearest("tatrent", known) == "titrant");
+    CHECK(nearest("tatnert", known).empty());  // a third of seven letters is two
+    const std::array<std::string_view, 1> long_name = {"potassium hydrogen phthalate"};
+    CHECK(nearest("potasium hydrogn phthalate", long_name) == "potassium hydrogen phthalate");
+    CHECK(nearest("potasium hydrogn phtalate", long_name).empty());  // three off are no slip
     CHECK(nearest("", known).empty());
     CHECK(nearest(std::string(100000, 'a'), known).empty());
     CHECK(did_you_mean("sampel", known) == "; did you mean \"sample\"?");
