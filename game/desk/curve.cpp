@@ -49,20 +49,30 @@ void report_equivalences(const Titration& titration, CurveReport& report) {
 
 std::string where(double volume_cm3) { return fixed(volume_cm3, 2) + " cm3"; }
 
+std::string_view name_of(Sight sight) {
+  return sight == Sight::first ? "first" : sight == Sight::last ? "last" : "middle";
+}
+
 std::string why_unfit(const VisibleChange& change) {
   const double away = change.endpoint_cm3() - change.nearest.volume_cm3;
-  if (change.fit == Fit::no_jump)
-    return "the pH hardly jumps at the equivalence there, " + where(change.nearest.volume_cm3);
-  return where(std::abs(away)) + (away < 0.0 ? " before" : " past") + " the nearest equivalence, at " +
-         where(change.nearest.volume_cm3);
+  switch (change.fit) {
+    case Fit::no_jump:
+      return "the pH hardly jumps at the equivalence there, " + where(change.nearest.volume_cm3);
+    case Fit::drawn_out:
+      return "it has been changing since " + where(change.first_cm3);
+    default:
+      return where(std::abs(away)) + (away < 0.0 ? " before" : " past") + " the nearest equivalence, at " +
+             where(change.nearest.volume_cm3);
+  }
 }
 
 /// Nothing where there is nothing to warn of.
 std::string warning_about(const std::string& indicator, const Titration& titration,
                           const std::vector<VisibleChange>& changes) {
-  const std::string unfit = indicator + " does not fit this titration: ";
-  if (titration.equivalences().empty()) return unfit + "there is no equivalence that it could show";
-  if (changes.empty()) return unfit + "it shows no change";
+  const std::string unfit = indicator + " does not fit this titration within 1 %: ";
+  if (titration.equivalences().empty())
+    return indicator + " does not fit this titration: there is no equivalence that it could show";
+  if (changes.empty()) return indicator + " does not fit this titration: it shows no change";
   const VisibleChange& change = best_of(changes);
   if (change.fit != Fit::fits)
     return unfit + "its endpoint shows at " + where(change.endpoint_cm3()) + ", " + why_unfit(change);
@@ -78,9 +88,16 @@ void report_indicator(const Indicator& indicator, const Titration& titration, Cu
     const auto changes = visible_changes(titration, {Backdrop::white_tile, vision});
     for (const VisibleChange& change : changes) {
       report.changes.push_back({name_of(vision), change.first_cm3, change.middle_cm3, change.last_cm3,
-                                change.endpoint_cm3(), change.nearest.volume_cm3, change.fit == Fit::fits});
+                                name_of(change.endpoint), change.endpoint_cm3(), change.nearest.volume_cm3,
+                                change.fit == Fit::fits});
     }
-    if (vision != Vision::normal) continue;
+    if (vision != Vision::normal) {
+      const bool fits = !changes.empty() && best_of(changes).fit == Fit::fits;
+      if (!report.unfit && !fits)
+        report.warnings.push_back(indicator.name + " does not show this endpoint to " +
+                                  std::string(name_of(vision)) + " colour vision");
+      continue;
+    }
     report.unfit = changes.empty() || best_of(changes).fit != Fit::fits;
     if (!changes.empty()) report.visible_change_cm3 = best_of(changes).endpoint_cm3();
     if (std::string warning = warning_about(indicator.name, titration, changes); !warning.empty())

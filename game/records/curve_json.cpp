@@ -29,6 +29,7 @@ Json indicator(const CurveReport& report) {
                                {"first_cm3", rounded(change.first_cm3)},
                                {"middle_cm3", rounded(change.middle_cm3)},
                                {"last_cm3", rounded(change.last_cm3)},
+                               {"endpoint", change.endpoint},
                                {"endpoint_cm3", rounded(change.endpoint_cm3)},
                                {"equivalence_cm3", rounded(change.equivalence_cm3)},
                                {"fits", change.fits}});

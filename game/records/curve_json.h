@@ -21,6 +21,7 @@ struct CurveReport {
   struct Change {
     std::string_view vision;
     double first_cm3 = 0.0, middle_cm3 = 0.0, last_cm3 = 0.0;
+    std::string_view endpoint;  ///< first, middle or last
     double endpoint_cm3 = 0.0, equivalence_cm3 = 0.0;
     bool fits = false;
   };

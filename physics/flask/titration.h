@@ -28,7 +28,7 @@ struct Equivalence {
 };
 
 /// Less than this is no jump: no indicator can show such an equivalence (our own choice; a soft but usable
-/// one, the first of sodium carbonate, is about 0.7).
+/// one, the first of sodium carbonate, is about 0.6).
 inline constexpr double kLeastJump = 0.3;
 
 class Titration {

@@ -75,15 +75,42 @@ Turn turn_between(const Eye& eye, double before_cm3, double after_cm3) {
   return colourless_before ? Turn::gains_colour : Turn::loses_colour;
 }
 
-void judge(VisibleChange& change, const std::vector<Equivalence>& equivalences) {
-  const double endpoint_cm3 = change.endpoint_cm3();
-  const auto away = [&](const Equivalence& at) { return std::abs(at.volume_cm3 - endpoint_cm3); };
-  change.nearest = *std::min_element(equivalences.begin(), equivalences.end(),
-                                     [&](const auto& a, const auto& b) { return away(a) < away(b); });
-  if (away(change.nearest) > kUnfitFromShare * change.nearest.volume_cm3)
-    change.fit = Fit::too_far;
-  else
-    change.fit = change.nearest.jump_ph < kLeastJump ? Fit::no_jump : Fit::fits;
+std::vector<Sight> endpoints_of(Turn turn) {
+  switch (turn) {
+    case Turn::gains_colour:
+      return {Sight::first};
+    case Turn::loses_colour:
+      return {Sight::last};
+    case Turn::changes_colour:
+      break;
+  }
+  return {Sight::middle, Sight::first, Sight::last};
+}
+
+double seen_at(const VisibleChange& change, Sight sight) {
+  return sight == Sight::first  ? change.first_cm3
+         : sight == Sight::last ? change.last_cm3
+                                : change.middle_cm3;
+}
+
+void choose_endpoint(VisibleChange& change, const std::vector<Equivalence>& equivalences) {
+  double least = -1.0;
+  for (const Sight sight : endpoints_of(change.turn)) {
+    for (const Equivalence& at : equivalences) {
+      const double away = std::abs(at.volume_cm3 - seen_at(change, sight));
+      if (least >= 0.0 && away >= least) continue;
+      least = away;
+      change.endpoint = sight;
+      change.nearest = at;
+    }
+  }
+}
+
+Fit fit_of(const VisibleChange& change) {
+  const double volume_cm3 = change.nearest.volume_cm3;
+  if (std::abs(change.endpoint_cm3() - volume_cm3) > kUnfitFromShare * volume_cm3) return Fit::too_far;
+  if (change.nearest.jump_ph < kLeastJump) return Fit::no_jump;
+  return change.endpoint_cm3() - change.first_cm3 > kDrawnOutShare * volume_cm3 ? Fit::drawn_out : Fit::fits;
 }
 
 VisibleChange change_between(const Eye& eye, double before_cm3, double after_cm3) {
@@ -100,17 +127,7 @@ VisibleChange change_between(const Eye& eye, double before_cm3, double after_cm3
 
 }  // namespace
 
-double VisibleChange::endpoint_cm3() const {
-  switch (turn) {
-    case Turn::gains_colour:
-      return first_cm3;
-    case Turn::loses_colour:
-      return last_cm3;
-    case Turn::changes_colour:
-      break;
-  }
-  return middle_cm3;
-}
+double VisibleChange::endpoint_cm3() const { return seen_at(*this, endpoint); }
 
 bool VisibleChange::gradual() const {
   return endpoint_cm3() - first_cm3 > kUnfitFromShare * nearest.volume_cm3;
@@ -125,7 +142,8 @@ std::vector<VisibleChange> visible_changes(const Titration& titration, const Vie
   for (std::size_t i = 1; i < lasting.size(); ++i) {
     if (eye.off(before_cm3, lasting[i]) < kFirstVisibleChange) continue;
     changes.push_back(change_between(eye, before_cm3, lasting[i]));
-    judge(changes.back(), titration.equivalences());
+    choose_endpoint(changes.back(), titration.equivalences());
+    changes.back().fit = fit_of(changes.back());
     before_cm3 = lasting[i];
   }
   return changes;

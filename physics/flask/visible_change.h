@@ -25,12 +25,19 @@ inline constexpr double kColourless = 4.0;
 /// An endpoint further than this share of the volume from its equivalence is unfit (our own choice: one part
 /// in a hundred, what a school's scheme usually allows a titre).
 inline constexpr double kUnfitFromShare = 0.01;
+/// A colour that has been changing for more than this share of the volume when the endpoint comes shows no
+/// endpoint (our own choice; methyl orange in a strong acid, which is taught, needs 0.09).
+inline constexpr double kDrawnOutShare = 0.1;
 
 enum class Fit {
   fits,
-  too_far,  ///< kUnfitFromShare
-  no_jump   ///< kLeastJump
+  too_far,   ///< kUnfitFromShare
+  no_jump,   ///< kLeastJump
+  drawn_out  ///< kDrawnOutShare
 };
+
+/// The moments of a change that an eye can name.
+enum class Sight { first, middle, last };
 
 /// One change, from one lasting colour to the next, volumes from the burette in cm3. A change so small that
 /// it is hardly seen at all can have its last before its first.
@@ -40,10 +47,12 @@ struct VisibleChange {
   double last_cm3 = 0.0;    ///< just visibly off the colour after
   Turn turn = Turn::changes_colour;
   Equivalence nearest{};  ///< to the endpoint
+  /// Where to call the titration finished: the first sight of a colour that comes, the last of one that goes;
+  /// between two colours whichever of the three is nearest to an equivalence (common practice: a textbook
+  /// names the colour to stop at).
+  Sight endpoint = Sight::middle;
   Fit fit = Fit::too_far;
 
-  /// Where a titration would be called finished: the first sight of a colour that comes, the last of one that
-  /// goes, the middle between two (common practice).
   [[nodiscard]] double endpoint_cm3() const;
   /// Drawn out over more than kUnfitFromShare before its endpoint: right perhaps, but hard to call.
   [[nodiscard]] bool gradual() const;

@@ -24,11 +24,13 @@ constexpr Pair kPairs[] = {{"hydrochloric acid", "sodium hydroxide"},
                            {"sodium carbonate", "hydrochloric acid"}};
 
 /// 25.00 cm3 in the flask, 25 C.
-Titration titration(const Pair& pair, const std::string& indicator, int drops = 3, double mol_dm3 = 0.1) {
+Titration titration(const Pair& pair, const std::string& indicator, int drops = 3, double flask_mol_dm3 = 0.1,
+                    double burette_mol_dm3 = 0.0) {
   TitrationSpec spec;
   spec.flask = shelf().substances.at(pair.flask).value;
   spec.burette = shelf().substances.at(pair.burette).value;
-  spec.flask_mol_dm3 = spec.burette_mol_dm3 = mol_dm3;
+  spec.flask_mol_dm3 = flask_mol_dm3;
+  spec.burette_mol_dm3 = burette_mol_dm3 > 0.0 ? burette_mol_dm3 : flask_mol_dm3;
   spec.indicator = shelf().indicators.at(indicator).value;
   spec.drops = drops;
   return Titration(spec);
@@ -132,7 +134,46 @@ TEST_CASE("the indicators that are taught come out fit") {
   CHECK(fits(kAmmonia, "methyl red"));
   CHECK(fits(kAmmonia, "bromocresol green"));
   CHECK_FALSE(fits(kEthanoic, "methyl red"));
+  CHECK_FALSE(fits(kAmmonia, "phenol red"));
   CHECK_FALSE(fits(kAmmonia, "thymolphthalein"));
+}
+
+// Common practice: what textbooks pair for other strengths and acids, with the colour that they stop at.
+TEST_CASE("textbook pairs fit at other strengths too, at the first sight of the other colour") {
+  struct Taught {
+    Pair pair;
+    double flask_mol_dm3, burette_mol_dm3;
+    const char* indicator;
+    std::size_t equivalence;
+  };
+  const Taught taught[] = {{{"sodium hydroxide", "hydrochloric acid"}, 0.05, 0.05, "methyl orange", 0},
+                           {{"sodium hydroxide", "sulfuric acid"}, 0.1, 0.05, "methyl orange", 0},
+                           {{"calcium hydroxide", "hydrochloric acid"}, 0.02, 0.04, "methyl orange", 0},
+                           {{"calcium hydroxide", "hydrochloric acid"}, 0.02, 0.04, "phenolphthalein", 0},
+                           {{"phosphoric acid", "sodium hydroxide"}, 0.1, 0.1, "thymolphthalein", 1},
+                           {{"phosphoric acid", "sodium hydroxide"}, 0.1, 0.1, "bromocresol green", 0},
+                           {{"oxalic acid", "sodium hydroxide"}, 0.05, 0.1, "phenolphthalein", 1},
+                           {{"borax", "hydrochloric acid"}, 0.05, 0.1, "methyl red", 0}};
+  for (const auto& [pair, flask, burette, indicator, equivalence] : taught) {
+    CAPTURE(pair.flask);
+    CAPTURE(indicator);
+    const Titration whole = titration(pair, indicator, 3, flask, burette);
+    const auto changes = visible_changes(whole, {});
+    REQUIRE_FALSE(changes.empty());
+    const VisibleChange& best = best_of(changes);
+    CHECK(best.fit == Fit::fits);
+    CHECK_NEAR(best.nearest.volume_cm3, whole.equivalences().at(equivalence).volume_cm3, 1e-9);
+  }
+}
+
+// Common practice: an indicator that has been changing since long before shows no endpoint.
+TEST_CASE("a change that is drawn out shows no endpoint though its last trace is near it") {
+  const VisibleChange change = seen(kAmmonia, "phenol red");
+  CHECK(change.fit == Fit::drawn_out);
+  CHECK(change.endpoint == Sight::last);
+  CHECK(seen(kHydrochloric, "methyl orange").fit == Fit::fits);
+  CHECK(seen(kHydrochloric, "methyl orange").gradual());
+  CHECK(seen(kAlkali, "methyl orange").endpoint == Sight::first);
 }
 
 // Source: Vogel, Quantitative Inorganic Analysis, from memory: the first equivalence of sodium carbonate is
