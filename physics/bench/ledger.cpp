@@ -41,7 +41,7 @@ Parcel Parcel::share(Quanta part) const {
   if (part <= 0) return taken;
   taken.volume = part;
   for (std::size_t i = 0; i < kComponents; ++i) {
-    taken.amounts[i] = static_cast<Quanta>(Wide{amounts[i]} * part / volume);
+    if (amounts[i] != 0) taken.amounts[i] = static_cast<Quanta>(Wide{amounts[i]} * part / volume);
   }
   return taken;
 }

@@ -206,11 +206,12 @@ std::array<double, 4> FieldTable::forms_of(double tint) const {
 
 void FieldTable::paint(const Indicator& indicator, Backdrop backdrop) {
   const Spectrum behind = backdrop == Backdrop::white_tile ? white_tile() : bare_bench();
+  const IndicatorSpectra spectra(indicator);
   colours_.reserve(kTints * Amount::kNodes);
   for (std::size_t tint = 0; tint < kTints; ++tint) {
     const auto forms = forms_of(most_tint_ * static_cast<double>(tint) / (kTints - 1));
     for (std::size_t node = 0; node < Amount::kNodes; ++node) {
-      const Spectrum absorbance = absorbance_per_cm(indicator, most_amount_ * Amount::value_at(node), forms);
+      const Spectrum absorbance = spectra.absorbance(most_amount_ * Amount::value_at(node), forms);
       const Rgb rgb = to_rgb(seen_through(behind, absorbance));
       const auto code = [](double linear) { return static_cast<float>(exact_code(linear)); };
       colours_.push_back({code(rgb.r), code(rgb.g), code(rgb.b), 255.0F});

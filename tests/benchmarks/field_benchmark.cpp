@@ -97,11 +97,11 @@ void colour_of_field_by_spectra(benchmark::State& state) {
   const Solver solver = solver_of(spec);
   const std::vector<CellMix> cells = field();
   const auto forms = solver.form_fractions(2, solver.solve(concentrations(cells[0])));
+  const IndicatorSpectra spectra(*spec.indicator);
   const Spectrum tile = white_tile();
   for (auto _ : state) {
     for (const CellMix& cell : cells) {
-      const Spectrum absorbance =
-          absorbance_per_cm(*spec.indicator, 1.5e-5 * cell.flask * cell.path_cm, forms);
+      const Spectrum absorbance = spectra.absorbance(1.5e-5 * cell.flask * cell.path_cm, forms);
       benchmark::DoNotOptimize(to_rgb(seen_through(tile, absorbance)));
     }
   }
