@@ -1,5 +1,6 @@
 #include "game/level/endpoint_checks.h"
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <optional>
@@ -70,10 +71,13 @@ class EndpointCheck {
       fault("/indicator", level_.indicator + " shows no change within 10 cm3 past equivalence");
       return;
     }
-    if (std::fabs(*first_cm3) > kFarOff_cm3) {
-      warn("/indicator", level_.indicator + " first changes " + rounded(std::fabs(*first_cm3)) + " cm3 " +
-                             (*first_cm3 < 0.0 ? "before" : "past") + " equivalence");
-    }
+    // No fault: a level may be about the wrong indicator.
+    const std::string where =
+        rounded(std::fabs(*first_cm3)) + " cm3 " + (*first_cm3 < 0.0 ? "before" : "past") + " equivalence";
+    if (!shows_endpoint())
+      warn("/indicator", level_.indicator + " does not show this endpoint: it first changes " + where);
+    else if (std::fabs(*first_cm3) > kFarOff_cm3)
+      warn("/indicator", level_.indicator + " first changes " + where);
     const bool colourless_before = chroma(flask_at(0.0)) < kColourless;
     const bool colourless_past = chroma(flask_at(1.05)) < kColourless;
     if (colourless_before == colourless_past) return;
@@ -82,6 +86,28 @@ class EndpointCheck {
                                         level_.indicator + " is " +
                                         (colourless_before ? "colourless before" : "colourless past") +
                                         " the endpoint of this titration");
+  }
+
+  /// Whether one of the indicator's changes fits the equivalence that the level's ratio means.
+  [[nodiscard]] bool shows_endpoint() const {
+    TitrationSpec titration;
+    titration.flask = level_.sample_substance;
+    titration.burette = level_.titrant_substance;
+    titration.flask_mol_dm3 = spec_.sample.true_mol_dm3;
+    titration.burette_mol_dm3 = spec_.titrant.true_mol_dm3;
+    titration.aliquot_cm3 = level_.aliquot_cm3;
+    titration.indicator = level_.indicator_data;
+    titration.drops = kDrops;
+    titration.drop_cm3 = spec_.indicator_drop_cm3;
+    titration.glass = spec_.flask;
+    titration.solver = solver_options(spec_);
+    const double titre_cm3 =
+        level_.ratio * titration.flask_mol_dm3 * level_.aliquot_cm3 / titration.burette_mol_dm3;
+    const auto changes = visible_changes(Titration(titration), {});
+    return std::any_of(changes.begin(), changes.end(), [&](const VisibleChange& change) {
+      return change.fit == Fit::fits &&
+             std::fabs(change.nearest.volume_cm3 - titre_cm3) < kUnfitFromShare * titre_cm3;
+    });
   }
 
   [[nodiscard]] double chroma(const Parcel& liquid) const {

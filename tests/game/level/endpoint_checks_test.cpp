@@ -90,7 +90,8 @@ TEST_SUITE("endpoint checks") {
   TEST_CASE("methyl orange for a weak acid is worth a warning: it turns far before equivalence") {
     // Ethanoic acid against alkali with methyl orange is the textbooks' example of the wrong indicator.
     const EndpointChecks found = with("\"phenolphthalein\"", "\"methyl orange\"");
-    CHECK(has_fault_at(found.warnings, "/indicator"));
+    REQUIRE(has_fault_at(found.warnings, "/indicator"));
+    CHECK(found.warnings.back().message.starts_with("methyl orange does not show this endpoint"));
     CHECK(found.faults.empty());
   }
 }

@@ -32,6 +32,23 @@ TEST_CASE("carbon dioxide dissolves as IAPWS says, within 2 per cent, from 15 to
   }
 }
 
+// Source: Soli and Byrne 2002 (abstract): ln k = 22.66 - 7799 / T between 15 and 32 C in 0.65 mol/kg of salt;
+// here the ratio to the rate at 25 C, since their water was salt.
+TEST_CASE("cold water takes longer over carbon dioxide, warm water less") {
+  for (const double temperature_c : {15.0, 20.0, 30.0}) {
+    CAPTURE(temperature_c);
+    const double measured = std::exp(-7799.0 / (temperature_c + 273.15) + 7799.0 / 298.15);
+    CHECK_NEAR(carbon_dioxide::hydration_per_s(temperature_c) / carbon_dioxide::hydration_per_s(25.0),
+               measured, 0.002);
+  }
+  // Both ways speed up with warmth; hydroxyl's by about 4 to 6 % a degree (Pinsent and others 1956, from
+  // memory).
+  const double per_degree =
+      carbon_dioxide::hydroxylation_dm3_mol_s(26.0) / carbon_dioxide::hydroxylation_dm3_mol_s(25.0);
+  CHECK(per_degree > 1.04);
+  CHECK(per_degree < 1.09);
+}
+
 // Source: CRC Handbook, Diffusion of Gases in Water, which has it from Jaehne, Heinz and Dietrich 1987: 1.26,
 // 1.45, 1.67, 1.91, 2.17 and 2.47e-9 m2/s from 10 to 35 C.
 TEST_CASE("carbon dioxide diffuses through water as a handbook says, from 10 to 35 degrees") {

@@ -86,6 +86,21 @@ double lasts_s(const BenchSpec& spec, BenchState state, const Hands& hands, doub
 
 }  // namespace
 
+// Source: Maier and others, shaken flasks: kLa of oxygen = 6.67e-6 N^1.16 V^-0.83 d0^0.38 d^1.92 s^-1 (turns
+// a minute, cm3, cm, cm); 250 cm3 flask of 8.3 cm, orbit 2.5 cm, 100 cm3 at 200 turns, 50 cm2 of surface.
+TEST_CASE("swirled hard, the film lets as much through as a shaken flask's") {
+  const double per_s =
+      6.67e-6 * std::pow(200.0, 1.16) * std::pow(100.0, -0.83) * std::pow(2.5, 0.38) * std::pow(8.3, 1.92);
+  CHECK_NEAR(kSwirledOxygen_m_s / (per_s * 100e-6 / 50e-4), 1.0, 0.05);
+  CHECK(kSwirled_m_s < kSwirledOxygen_m_s);  // carbon dioxide diffuses more slowly
+}
+
+// Source: 1 to 2 cm an hour for quiet water (from memory of work on lakes and pools).
+TEST_CASE("at rest the film lets through what quiet water does") {
+  CHECK(kStill_m_s * 100.0 * 3600.0 > 1.0);
+  CHECK(kStill_m_s * 100.0 * 3600.0 <= 2.0);
+}
+
 // Source: common practice: the first permanent pink fades in about a minute in an open, swirled flask, and
 // that is no reason to add more.
 TEST_CASE(
