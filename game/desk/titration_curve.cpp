@@ -57,8 +57,8 @@ Checked read_solution(std::string_view option, const std::vector<std::string>& w
   if (found == nullptr) return wrong(std::string(option), unknown_on(assets.substances, words[0]));
   substance = found->value;
   if (auto ok = read(option, words[1], kStrength, mol_dm3); !ok) return ok;
-  if (dissolves(substance, mol_dm3)) return {};
-  return wrong(std::string(option), solubility_in_words(substance) + ", found \"" + words[1] + "\"");
+  if (can_be_made(substance, mol_dm3)) return {};
+  return wrong(std::string(option), strongest_in_words(substance) + ", found \"" + words[1] + "\"");
 }
 
 Checked read_aliquot(const CurveOptions& options, TitrationSpec& curve) {

@@ -43,9 +43,9 @@ void read_also_called(Fields& fields, std::vector<std::string>& into, FaultList&
 [[nodiscard]] Indicator read_indicator(const std::string& name, const Json& entry, const std::string& place,
                                        FaultList& faults);
 
-/// "benzoic acid dissolves to about 0.028 mol/dm3 in water at room temperature". Precondition: its solubility
-/// is known.
-[[nodiscard]] std::string solubility_in_words(const Substance& substance);
+/// "benzoic acid dissolves to about 0.028 mol/dm3 in water at room temperature", "pure ethanoic acid has
+/// about 17.5 mol/dm3". Precondition: there is a limit.
+[[nodiscard]] std::string strongest_in_words(const Substance& substance);
 
 /// Both files of a data folder's assets/; every fault at once, each with its own file.
 [[nodiscard]] Result<Assets> read_assets(const std::string& folder);

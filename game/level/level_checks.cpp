@@ -99,13 +99,13 @@ const Shelved<T>* look_up(const Shelf<T>& shelf, const std::string& name, const 
   return entry;
 }
 
-/// A bottle may not ask for more than dissolves.
-void check_solubility(const LiquidSpec& liquid, const Substance& substance, bool unknown,
-                      const std::string& place, FaultList& faults) {
+/// A bottle may not ask for more than dissolves, or than the pure liquid holds.
+void check_strength(const LiquidSpec& liquid, const Substance& substance, bool unknown,
+                    const std::string& place, FaultList& faults) {
   const double strongest_mol_dm3 = unknown ? liquid.unknown_mol_dm3.high : liquid.label_mol_dm3;
-  if (dissolves(substance, strongest_mol_dm3)) return;
+  if (can_be_made(substance, strongest_mol_dm3)) return;
   faults.add(place + (unknown ? "/unknown_mol_dm3/1" : "/mol_dm3"),
-             solubility_in_words(substance) + ", found " + number_text(strongest_mol_dm3));
+             strongest_in_words(substance) + ", found " + number_text(strongest_mol_dm3));
 }
 
 }  // namespace
@@ -131,8 +131,8 @@ void take_from_shelf(const Assets& assets, const std::string& place, Level& leve
   level.titrant.substance = titrant->value.name;
   level.sample.substance = sample->value.name;
   level.indicator = indicator->value.name;
-  check_solubility(level.titrant, titrant->value, !level.unknown_in_flask, place + "/titrant", faults);
-  check_solubility(level.sample, sample->value, level.unknown_in_flask, place + "/sample", faults);
+  check_strength(level.titrant, titrant->value, !level.unknown_in_flask, place + "/titrant", faults);
+  check_strength(level.sample, sample->value, level.unknown_in_flask, place + "/sample", faults);
   std::string& all = level.substances_json;
   const auto append = [&](char before, const std::string& name, const std::string& json) {
     all += before;

@@ -120,13 +120,21 @@ void read_density(Fields& fields, Substance& substance, FaultList& faults) {
   density_fields.finish();
 }
 
-void read_solubility(Fields& fields, Substance& substance, FaultList& faults) {
-  const Json* const solubility = fields.object("solubility", Need::optional);
-  if (solubility == nullptr) return;
-  Fields solubility_fields(*solubility, fields.place_of("solubility"), faults);
-  solubility_fields.number("mol_dm3", substance.solubility_mol_dm3, kSolubilityRange_mol_dm3);
-  read_source(solubility_fields);
-  solubility_fields.finish();
+/// A strength that no solution exceeds.
+void read_limit(Fields& fields, std::string_view key, double& into, FaultList& faults) {
+  const Json* const limit = fields.object(key, Need::optional);
+  if (limit == nullptr) return;
+  Fields limit_fields(*limit, fields.place_of(key), faults);
+  limit_fields.number("mol_dm3", into, kSolubilityRange_mol_dm3);
+  read_source(limit_fields);
+  limit_fields.finish();
+}
+
+void read_limits(Fields& fields, Substance& substance, FaultList& faults) {
+  read_limit(fields, "solubility", substance.solubility_mol_dm3, faults);
+  read_limit(fields, "pure", substance.pure_mol_dm3, faults);
+  if (fields.has("solubility") && fields.has("pure"))
+    fields.fault("pure", "expected \"solubility\", or \"pure\" of a liquid that mixes freely; found both");
 }
 
 void read_formula(Fields& fields, Substance& substance) {
@@ -179,7 +187,7 @@ Substance read_substance(const std::string& name, const Json& entry, const std::
   read_each(fields, "ions", kMostIons, read_ion, substance.ions, faults);
   read_source(fields);
   read_each(fields, "systems", kMostSystems, read_acid_system, substance.systems, faults);
-  read_solubility(fields, substance, faults);
+  read_limits(fields, substance, faults);
   read_density(fields, substance, faults);
   read_each(fields, "hazards", kMostHazards, read_hazard, substance.hazards, faults);
   fields.finish();
@@ -188,7 +196,9 @@ Substance read_substance(const std::string& name, const Json& entry, const std::
   return substance;
 }
 
-std::string solubility_in_words(const Substance& substance) {
+std::string strongest_in_words(const Substance& substance) {
+  if (substance.pure_mol_dm3 > 0.0)
+    return "pure " + substance.name + " has about " + number_text(substance.pure_mol_dm3) + " mol/dm3";
   return substance.name + " dissolves to about " + number_text(substance.solubility_mol_dm3) +
          " mol/dm3 in water at room temperature";
 }

@@ -18,8 +18,11 @@ double Substance::strong_ions() const {
   return sum;
 }
 
-bool dissolves(const Substance& substance, double mol_dm3) {
-  return substance.solubility_mol_dm3 <= 0.0 || mol_dm3 <= substance.solubility_mol_dm3;
+bool can_be_made(const Substance& substance, double mol_dm3) {
+  for (const double limit_mol_dm3 : {substance.solubility_mol_dm3, substance.pure_mol_dm3}) {
+    if (limit_mol_dm3 > 0.0 && mol_dm3 > limit_mol_dm3) return false;
+  }
+  return true;
 }
 
 double mass_percent(const Substance& substance, double mol_dm3) {

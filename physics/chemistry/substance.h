@@ -33,6 +33,7 @@ struct Substance {
   /// How much heavier than water a solution is, kg/m3 for each mol/dm3, near 20 C; 0 where it is not known.
   double density_rise_kg_m3 = 0.0;
   double solubility_mol_dm3 = 0.0;  ///< in water near 20 C; 0 where it is not known or has no limit
+  double pure_mol_dm3 = 0.0;        ///< of the pure liquid near 20 C; 0 where it is none, or not known
   std::vector<Hazard> hazards{};
   std::vector<std::string> also_called{};  ///< other names in use: "acetic acid"
 
@@ -42,8 +43,9 @@ struct Substance {
   [[nodiscard]] double strong_ions() const;
 };
 
-/// Whether so much of it (>= 0) dissolves; yes where the solubility is not known.
-[[nodiscard]] bool dissolves(const Substance& substance, double mol_dm3);
+/// Whether there is so strong a solution (>= 0): so much dissolves, and the pure liquid holds no less. Yes
+/// where neither limit is known.
+[[nodiscard]] bool can_be_made(const Substance& substance, double mol_dm3);
 /// g of substance in 100 g of its solution in water at 20 C.
 [[nodiscard]] double mass_percent(const Substance& substance, double mol_dm3);
 /// Statements that a solution's label has to carry, each once, in the order of the data. Empty: none.

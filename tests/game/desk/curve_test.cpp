@@ -181,7 +181,11 @@ TEST_CASE("more than dissolves is refused, with what dissolves at most") {
   CHECK(contains(benzoic.err, "--flask: benzoic acid dissolves to about 0.028 mol/dm3"));
   CHECK(flask("borax", "20").status == 2);
   CHECK(flask("borax", "0.1").status == 0);
-  CHECK(flask("ethanoic acid", "17").status == 0);  // mixes freely
+  CHECK(flask("ethanoic acid", "17").status == 0);
+  CHECK(contains(flask("ethanoic acid", "18").err, "--flask: pure ethanoic acid has about 17.5 mol/dm3"));
+  CHECK(flask("lactic acid", "14").status == 2);
+  CHECK(flask("carbonic acid", "0.033").status == 0);
+  CHECK(contains(flask("carbonic acid", "0.05").err, "carbonic acid dissolves to about 0.034 mol/dm3"));
   const Ran lime = desk({"curve", "--flask", "hydrochloric acid", "0.02", "--aliquot", "25", "--burette",
                          "calcium hydroxide", "0.1", "--at", "0"});
   CHECK(lime.status == 2);

@@ -161,4 +161,35 @@ TEST_CASE("what dissolves at most is published, within a tenth") {
   }
 }
 
+// Source: densities of the pure liquids at 20 C: sulfuric acid 1.8305 and ethanoic acid 1.0477 g/cm3
+// (engineeringtoolbox.com, d_1958 and d_1953); nitric acid 1.513, lactic acid 1.206, from memory of
+// handbooks. Phosphoric acid as sold: 85 %, 1.685 g/cm3. Carbon dioxide at 25 C and 1 atm: IAPWS G7-04,
+// 165.645 MPa, by hand 0.101325/165.645 x 997.05/18.015.
+TEST_CASE("nothing is stronger than its pure liquid, a syrup as sold, or water under a gas") {
+  const std::pair<const char*, double> liquids[] = {{"sulfuric acid", 1830.5 / 98.08},
+                                                    {"ethanoic acid", 1047.7 / 60.05},
+                                                    {"nitric acid", 1513.0 / 63.01},
+                                                    {"lactic acid", 1206.0 / 90.08}};
+  for (const auto& [name, mol_dm3] : liquids) {
+    CAPTURE(name);
+    CHECK_NEAR(substance(name).pure_mol_dm3 / mol_dm3, 1.0, 0.01);
+    CHECK(can_be_made(substance(name), 0.98 * mol_dm3));
+    CHECK_FALSE(can_be_made(substance(name), 1.02 * mol_dm3));
+  }
+  CHECK_NEAR(substance("phosphoric acid").solubility_mol_dm3, 0.85 * 1685.0 / 98.0, 0.15);
+  CHECK_NEAR(substance("carbonic acid").solubility_mol_dm3, 0.0339, 0.0003);
+}
+
+// Source: concentrated acids and bases as sold, mol/dm3, laboratorynotes.com.
+TEST_CASE("what a supplier sells can be made") {
+  const std::pair<const char*, double> sold[] = {
+      {"ethanoic acid", 17.4},         {"hydrochloric acid", 12.178}, {"nitric acid", 15.698},
+      {"phosphoric acid", 14.615},     {"sulfuric acid", 17.822},     {"ammonia", 14.8},
+      {"potassium hydroxide", 11.677}, {"sodium hydroxide", 18.938}};
+  for (const auto& [name, mol_dm3] : sold) {
+    CAPTURE(name);
+    CHECK(can_be_made(substance(name), mol_dm3));
+  }
+}
+
 }  // namespace halfdrop::test
