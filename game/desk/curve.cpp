@@ -31,15 +31,17 @@ std::string plain(double value) {
 }
 
 void print_csv(const Curve& curve, const Titration& titration, Streams streams) {
-  StrongestSolution strongest;
+  StrongestSolution strongest(titration);
   streams.out << "volume_cm3,pH,colour\n";
   for (const double volume_cm3 : curve.volumes_cm3) {
     const CurvePoint point = point_at(curve, titration, volume_cm3);
     strongest.see(volume_cm3, point.ionic_strength_mol_dm3);
     streams.out << plain(volume_cm3) << ',' << fixed(point.ph, 4) << ',' << point.colour << '\n';
   }
+  std::vector<std::string> warnings = warnings_about(curve, titration);
   if (const auto warning = strongest.warning(); warning && !curve.titration.solver.ideal)
-    streams.err << "warning: " << *warning << '\n';
+    warnings.push_back(*warning);
+  for (const std::string& warning : warnings) streams.err << "warning: " << warning << '\n';
 }
 
 void report_equivalences(const Titration& titration, CurveReport& report) {
@@ -117,8 +119,8 @@ std::string why_no_equivalence(const TitrationSpec& spec) {
 CurveReport report_on(const Curve& curve, const Titration& titration) {
   const TitrationSpec& spec = curve.titration;
   CurveReport report;
-  report.flask = {spec.flask.name, spec.flask_mol_dm3};
-  report.burette = {spec.burette.name, spec.burette_mol_dm3};
+  report.flask = {spec.flask.name, spec.flask_mol_dm3, curve.given_pka};
+  report.burette = {spec.burette.name, spec.burette_mol_dm3, {}};
   report.aliquot_cm3 = spec.aliquot_cm3;
   report.temperature_c = spec.solver.temperature_c;
   report.pkw = spec.solver.pkw;
@@ -127,7 +129,8 @@ CurveReport report_on(const Curve& curve, const Titration& titration) {
   report_equivalences(titration, report);
   if (report.equivalences.empty()) report.warnings.push_back(why_no_equivalence(spec));
   if (spec.indicator) report_indicator(*spec.indicator, titration, report);
-  StrongestSolution strongest;
+  for (std::string& warning : warnings_about(curve, titration)) report.warnings.push_back(std::move(warning));
+  StrongestSolution strongest(titration);
   for (const double volume_cm3 : curve.volumes_cm3) {
     CurvePoint point = point_at(curve, titration, volume_cm3);
     strongest.see(volume_cm3, point.ionic_strength_mol_dm3);

@@ -82,8 +82,9 @@ Checked read_drops(const CurveOptions& options, TitrationSpec& curve) {
 
 /// A neutral acid may become one of other steps; what brings strong ions or is a base keeps its number of
 /// steps.
-Checked replace_constants(const std::string& text, Substance& substance) {
+Checked replace_constants(const std::string& text, Curve& curve) {
   if (text.empty()) return {};
+  Substance& substance = curve.titration.flask;
   const auto constants = read_list("--pka", text, kConstants);
   if (!constants) return tl::unexpected(constants.error());
   if (substance.systems.size() != 1) {
@@ -99,6 +100,8 @@ Checked replace_constants(const std::string& text, Substance& substance) {
   if (!std::is_sorted(constants->begin(), constants->end())) {
     return wrong("--pka", "expected ascending constants, found \"" + text + "\"");
   }
+  curve.given_pka = *constants;
+  curve.own_steps = system.steps;
   system.steps = static_cast<int>(steps);
   std::copy(constants->begin(), constants->end(), system.pk.begin());
   system.heat_kj_mol = system.heat_capacity_j_k_mol = {};  // given for the temperature of the curve
@@ -178,10 +181,11 @@ Checked from_shelf(const CurveOptions& options, TitrationSpec& curve) {
 
 tl::expected<Curve, CurveFault> curve_from(const CurveOptions& options) {
   Curve curve;
+  curve.of_level = !options.level.empty();
   Checked ok =
       options.level.empty() ? from_shelf(options, curve.titration) : from_level(options, curve.titration);
   if (ok) ok = read_drops(options, curve.titration);
-  if (ok) ok = replace_constants(options.pka, curve.titration.flask);
+  if (ok) ok = replace_constants(options.pka, curve);
   if (ok) ok = read_solver(options, curve.titration.solver);
   if (ok) ok = read_volumes(options, curve);
   if (!ok) return tl::unexpected(ok.error());
@@ -194,6 +198,33 @@ CurvePoint point_at(const Curve& curve, const Titration& titration, double volum
   if (!curve.titration.indicator) return {there.ph, ionic_strength, "#ffffff"};
   return {there.ph, ionic_strength,
           to_hex(to_rgb(titration.colour(volume_cm3, there, Backdrop::white_tile)))};
+}
+
+std::vector<std::string> warnings_about(const Curve& curve, const Titration& titration) {
+  const TitrationSpec& spec = curve.titration;
+  std::vector<std::string> warnings;
+  if (const int steps = spec.flask.systems.empty() ? 0 : spec.flask.systems.front().steps;
+      !curve.given_pka.empty() && steps != curve.own_steps) {
+    warnings.push_back("--pka gives " + spec.flask.name + " " + std::to_string(steps) +
+                       " protons to lose; it has " + std::to_string(curve.own_steps));
+  }
+  double most_cm3 = 0.0;
+  for (const double volume_cm3 : curve.volumes_cm3) most_cm3 = std::max(most_cm3, volume_cm3);
+  for (const Equivalence& at : titration.equivalences()) most_cm3 = std::max(most_cm3, at.volume_cm3);
+  const double full_cm3 = spec.glass.capacity_cm3 - titration.total_cm3(0.0);
+  if (spec.indicator && most_cm3 > full_cm3 + 1e-9) {
+    warnings.push_back(
+        std::string(curve.of_level ? "the level's flask" : "the flask that colours are seen in") + " holds " +
+        number_text(spec.glass.capacity_cm3) + " cm3 and is full at " + number_text(tidy(full_cm3)) +
+        " cm3 from the burette: colours past that are those of its depth, at most to the rim");
+  }
+  return warnings;
+}
+
+StrongestSolution::StrongestSolution(const Titration& titration) {
+  see(0.0, titration.at(0.0).ionic_strength_mol_dm3);
+  for (const Equivalence& at : titration.equivalences())
+    see(at.volume_cm3, titration.at(at.volume_cm3).ionic_strength_mol_dm3);
 }
 
 void StrongestSolution::see(double volume_cm3, double ionic_strength_mol_dm3) {

@@ -15,6 +15,9 @@ namespace halfdrop::desk {
 struct Curve {
   TitrationSpec titration;  ///< closed to air
   std::vector<double> volumes_cm3;
+  bool of_level = false;          ///< its flask is the level's own
+  std::vector<double> given_pka;  ///< that took the place of the flask substance's; empty where none did
+  int own_steps = 0;              ///< protons that the flask substance loses by its own constants
 };
 
 struct CurvePoint {
@@ -35,9 +38,14 @@ struct CurveFault {
 /// `titration` is that of the curve.
 [[nodiscard]] CurvePoint point_at(const Curve& curve, const Titration& titration, double volume_cm3);
 
-/// Keeps the strongest of a curve's solutions.
+/// What else to say of a curve: constants for another number of protons, a flask too full for its colours.
+[[nodiscard]] std::vector<std::string> warnings_about(const Curve& curve, const Titration& titration);
+
+/// Keeps the strongest of a titration's solutions: those without titrant and at the equivalences, and what it
+/// is shown.
 class StrongestSolution {
  public:
+  explicit StrongestSolution(const Titration& titration);
   void see(double volume_cm3, double ionic_strength_mol_dm3);
   /// That it is beyond what the activity model is good for; nothing where it is not.
   [[nodiscard]] std::optional<std::string> warning() const;

@@ -15,7 +15,11 @@ double rounded(double value) {
   return tenthousandths == 0.0 ? 0.0 : tenthousandths / 1e4;
 }
 
-Json bottle(const CurveReport::Bottle& of) { return {{"substance", of.substance}, {"mol_dm3", of.mol_dm3}}; }
+Json bottle(const CurveReport::Bottle& of) {
+  Json json{{"substance", of.substance}, {"mol_dm3", of.mol_dm3}};
+  if (!of.pka.empty()) json["pKa"] = of.pka;
+  return json;
+}
 
 Json indicator(const CurveReport& report) {
   if (!report.indicator) return nullptr;

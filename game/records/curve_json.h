@@ -12,6 +12,7 @@ struct CurveReport {
   struct Bottle {
     std::string_view substance;
     double mol_dm3 = 0.0;
+    std::vector<double> pka{};  ///< where they were given; else the shelf's are used
   };
   struct Equivalence {
     double volume_cm3 = 0.0, ph = 0.0;

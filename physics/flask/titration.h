@@ -51,12 +51,12 @@ class Titration {
   [[nodiscard]] double indicator_protons_lost(double volume_cm3) const;
   /// Share of one form of the indicator, 0 to 1. Precondition: there is an indicator.
   [[nodiscard]] double indicator_share(double volume_cm3, int form) const;
+  /// In the flask: aliquot, drops of indicator and so much from the burette.
+  [[nodiscard]] double total_cm3(double volume_cm3) const;
   /// All of them, ascending.
   [[nodiscard]] const std::vector<Equivalence>& equivalences() const { return equivalences_; }
 
  private:
-  [[nodiscard]] double total_cm3(double volume_cm3) const;
-
   TitrationSpec spec_;
   Solver solver_;
   IndicatorSpectra spectra_;

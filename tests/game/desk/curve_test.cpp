@@ -81,8 +81,9 @@ TEST_CASE("the curve of ethanoic acid is the textbook's") {
 TEST_CASE("constants of another acid can take the place of the flask substance's") {
   // Maleic acid, Ka 1.3e-2 and 5.9e-7, 25.00 cm3 of 0.1000 mol/dm3 with 0.1000 NaOH: a worked example of
   // Skoog and West (from memory), whose rounded values an exact charge balance meets within 0.01.
+  // Tartaric acid has two protons too.
   const auto rows = curve(alkali_into(
-      "ethanoic acid", {"--ideal", "--pkw", "14.00", "--pka", "1.886057,6.229148", "--at", "0,5,25,50,51"}));
+      "tartaric acid", {"--ideal", "--pkw", "14.00", "--pka", "1.886057,6.229148", "--at", "0,5,25,50,51"}));
   check_curve(rows, {1.52, 1.74, 4.11, 9.38, 11.12}, 0.01);
 }
 
@@ -225,6 +226,59 @@ TEST_CASE("solutions too strong for the activity model are computed with a warni
   CHECK(lines_of(strong.out).size() == 3);
   CHECK(contains(strong.err, "warning: at 0 cm3 the ionic strength comes to 0.8 mol/dm3"));
   CHECK(acid("0.8", {"--ideal"}).err == "");  // needs no activity
+}
+
+// Sodium chloride of 1 mol/dm3 at the equivalence of 2 mol/dm3 each; 2 mol/dm3 before there is any alkali.
+TEST_CASE("a solution too strong is warned of wherever it lies: before the first volume and at equivalence") {
+  const auto at = [](const std::string& acid, const std::string& alkali, const std::string& volume_cm3) {
+    return desk({"curve", "--flask", "hydrochloric acid", acid, "--aliquot", "25", "--burette",
+                 "sodium hydroxide", alkali, "--at", volume_cm3});
+  };
+  CHECK(contains(at("2", "0.4", "140").err, "at 0 cm3 the ionic strength comes to 2 mol/dm3"));
+  // Citrate of 0.25 mol/dm3 at the third equivalence: (9 x 0.25 + 3 x 0.25) / 2 = 1.5.
+  const Ran citrate = desk({"curve", "--flask", "citric acid", "1", "--aliquot", "25", "--burette",
+                            "sodium hydroxide", "1", "--at", "0"});
+  CHECK(contains(citrate.err, "warning: at 75 cm3 the ionic strength comes to 1.5 mol/dm3"));
+}
+
+// Three drops of 0.04 cm3 beside 25 cm3 in 150 cm3.
+TEST_CASE("a flask that runs over is warned of, at a volume or at an equivalence") {
+  const auto curve = [](const std::string& alkali, const std::vector<std::string>& more) {
+    std::vector<std::string> words = {"curve",     "--flask",     "hydrochloric acid", "0.1",
+                                      "--aliquot", "25",          "--burette",         "sodium hydroxide",
+                                      alkali,      "--indicator", "methyl red"};
+    words.insert(words.end(), more.begin(), more.end());
+    return desk(words);
+  };
+  const std::string full =
+      "warning: the flask that colours are seen in holds 150 cm3 and is full at 124.88 cm3";
+  CHECK(curve("0.1", {"--at", "124.88"}).err == "");
+  const Ran over = curve("0.1", {"--at", "0,125"});
+  CHECK(over.status == 0);
+  CHECK(lines_of(over.out).size() == 3);
+  CHECK(contains(over.err, full));
+  CHECK(contains(curve("0.1", {"--to", "200", "--step", "50"}).err, full));
+  CHECK(contains(curve("0.01", {"--at", "0"}).err, full));  // equivalence at 250 cm3
+  CHECK(contains(desk({"curve", kVinegar, "--at", "130"}).err, "warning: the level's flask holds 150 cm3"));
+}
+
+TEST_CASE("constants for another number of protons are used with a warning, and --json carries them") {
+  const auto curve = [](const std::string& pka, bool json) {
+    std::vector<std::string> words =
+        alkali_into("ethanoic acid", {"--ideal", "--pkw", "14.00", "--pka", pka, "--at", "0"});
+    words.insert(words.begin(), "curve");
+    if (json) words.push_back("--json");
+    return desk(words);
+  };
+  CHECK(curve("4.76", false).err == "");
+  CHECK(contains(curve("4.76", true).out,
+                 R"("flask":{"substance":"ethanoic acid","mol_dm3":0.1,"pKa":[4.76]})"));
+  CHECK(contains(curve("4.76", true).out, R"("warnings":[])"));
+  const std::string says = "--pka gives ethanoic acid 2 protons to lose; it has 1";
+  CHECK(contains(curve("1.886057,6.229148", false).err, "warning: " + says));
+  const Ran json = curve("1.886057,6.229148", true);
+  CHECK(contains(json.out, R"("pKa":[1.886057,6.229148])"));
+  CHECK(contains(json.out, says));
 }
 
 TEST_CASE("a curve takes other names and formulas") {
