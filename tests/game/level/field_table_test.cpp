@@ -57,6 +57,9 @@ double linear(std::uint8_t code) {
   return c <= 0.04045 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4);
 }
 
+/// Share of a cell that is no water, from which on the table's accuracy holds (field_table.h).
+constexpr double kWeakest = 1.0 / 256.0;
+
 /// Anywhere in the flask, half of them within a hundredth to a millionth of an equivalence.
 CellMix drawn(const Titration& titration, double whole_cm3, Random& random) {
   double titrant_cm3 = whole_cm3 * std::pow(10.0, random.uniform(-3.0, 1.0));
@@ -68,7 +71,7 @@ CellMix drawn(const Titration& titration, double whole_cm3, Random& random) {
     const double away = std::pow(10.0, random.uniform(-6.0, -2.0));
     titrant_cm3 = at.volume_cm3 * (random.uniform(0.0, 1.0) < 0.5 ? 1.0 - away : 1.0 + away);
   }
-  const double strength = std::pow(10.0, random.uniform(-1.5, 0.0));
+  const double strength = std::pow(10.0, random.uniform(std::log10(kWeakest), 0.0));
   const double titrant = titrant_cm3 / (whole_cm3 + titrant_cm3);
   return {strength * titrant, strength * (1.0 - titrant), random.uniform(0.5, 12.0)};
 }

@@ -65,6 +65,7 @@ const std::string kColord = "/usr/share/colord/";
 
 }  // namespace
 
+// Source: CIE illuminant D65 as Debian's colord-data has it, printed relative to 1 at 560 nm.
 TEST_CASE("the daylight table is CIE's, number by number") {
   const SpectralFile file = read_spectral_file(kColord + "illuminant/CIE-D65.sp");
   if (!halfdrop::test::has_reference(!file.rows.empty(), "colord-data")) return;
