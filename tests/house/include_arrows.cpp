@@ -3,9 +3,10 @@
 #include <algorithm>
 #include <array>
 #include <map>
-#include <regex>
+#include <optional>
 #include <set>
 #include <string_view>
+#include <utility>
 
 namespace halfdrop::house {
 namespace {
@@ -62,16 +63,30 @@ std::string objection_to_library(const std::string& path, const std::string& roo
   return {};
 }
 
+/// Takes `word` and the space before it off the front of `text`, if it stands there.
+bool take(std::string_view& text, std::string_view word) {
+  const std::string_view rest = text.substr(std::min(text.find_first_not_of(" \t"), text.size()));
+  if (!rest.starts_with(word)) return false;
+  text = rest.substr(word.size());
+  return true;
+}
+
+std::optional<Include> include_in(std::string_view line, int number) {
+  if (!take(line, "#") || !take(line, "include")) return std::nullopt;
+  const bool quoted = take(line, "\"");
+  if (!quoted && !take(line, "<")) return std::nullopt;
+  const std::size_t end = line.find_first_of("\">");
+  if (end == 0 || end == std::string_view::npos) return std::nullopt;
+  return Include{number, quoted, std::string(line.substr(0, end))};
+}
+
 }  // namespace
 
 std::vector<Include> includes_of(const SourceFile& file) {
-  static const std::regex pattern(R"re(^\s*#\s*include\s*(["<])([^">]+)[">])re");
   std::vector<Include> includes;
   int number = 0;
   for (const std::string& line : lines_of(file.text)) {
-    ++number;
-    std::smatch match;
-    if (std::regex_search(line, match, pattern)) includes.push_back({number, match[1] == "\"", match[2]});
+    if (std::optional<Include> include = include_in(line, ++number)) includes.push_back(std::move(*include));
   }
   return includes;
 }

@@ -21,6 +21,20 @@ TEST_CASE("every include in the project points the way of the house") {
   }
 }
 
+TEST_CASE("only an include is taken for one") {
+  const SourceFile file{"physics/a.h",
+                        "// #include <a>\n#included <b>\n#define include <c>\n#include D\n#include \"\"\n"
+                        "\t# \tinclude<e/f.h>  // said\n#include \"g.h\"\n"};
+  const std::vector<Include> includes = includes_of(file);
+  REQUIRE(includes.size() == 2);
+  CHECK(includes[0].line == 6);
+  CHECK(includes[0].name == "e/f.h");
+  CHECK_FALSE(includes[0].quoted);
+  CHECK(includes[1].line == 7);
+  CHECK(includes[1].name == "g.h");
+  CHECK(includes[1].quoted);
+}
+
 TEST_CASE("a room may include itself and every room below it") {
   CHECK(may_include("physics/bench/bench.cpp", "#include \"physics/units.h\""));
   CHECK(may_include("game/desk/mark.cpp", "#include \"game/demonstrator/hands.h\""));

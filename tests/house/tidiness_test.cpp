@@ -3,11 +3,12 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cctype>
 #include <filesystem>
 #include <map>
-#include <regex>
 #include <set>
+#include <string_view>
 
 #include "tests/house/source_files.h"
 
@@ -17,10 +18,21 @@ namespace {
 constexpr std::size_t longest_file_lines = 400;
 constexpr std::size_t longest_function_lines = 40;
 
+/// Is this the first line of a namespace or of a type?
+bool heads_no_function(std::string_view head) {
+  for (const std::string_view before : {"inline ", "extern "}) {
+    if (head.starts_with(before)) head.remove_prefix(before.size());
+  }
+  const auto end = std::find_if(head.begin(), head.end(), [](unsigned char letter) {
+    return std::isalnum(letter) == 0 && letter != '_';
+  });
+  static const std::set<std::string_view> words = {"namespace", "struct", "class", "enum", "union"};
+  return words.contains(std::string_view(head.begin(), end));
+}
+
 /// Lines between the braces of each function at the left margin, by its first line. clang-format puts the
 /// closing brace of such a function, and of nothing inside it, at the margin.
 std::map<std::string, std::size_t> function_lengths(const std::string& text) {
-  static const std::regex no_function(R"(^(inline |extern )?(namespace|struct|class|enum|union)\b.*)");
   std::map<std::string, std::size_t> lengths;
   std::string head;
   std::size_t opened = 0, number = 0;
@@ -32,15 +44,17 @@ std::map<std::string, std::size_t> function_lengths(const std::string& text) {
     } else if (opened == 0 && !line.empty()) {
       if (std::isalpha(static_cast<unsigned char>(line[0])) != 0) head = line;
       const bool opens = line.ends_with('{') && !line.ends_with("= {");  // a table is no function
-      if (opens && !std::regex_match(head, no_function)) opened = number;
+      if (opens && !heads_no_function(head)) opened = number;
     }
   }
   return lengths;
 }
 
-bool loosens_arithmetic(const std::string& text) {
-  static const std::regex pattern(R"(fast-math|-Ofast|unsafe-math|-ffp-contract=(fast|on)|-march=native)");
-  return std::regex_search(text, pattern);
+bool loosens_arithmetic(std::string_view text) {
+  constexpr std::string_view loose[] = {"fast-math",          "-Ofast",           "unsafe-math",
+                                        "-ffp-contract=fast", "-ffp-contract=on", "-march=native"};
+  return std::any_of(std::begin(loose), std::end(loose),
+                     [&](std::string_view flag) { return text.find(flag) != std::string_view::npos; });
 }
 
 }  // namespace
@@ -75,6 +89,8 @@ TEST_CASE("no function grows beyond what is seen at once") {
       function_lengths("namespace a {\nstruct B {\n};\nint f(\n    int x) {\n  if (x) {\n  }\n}\n}\n");
   REQUIRE(lengths.size() == 1);
   CHECK(lengths.at("int f(") == 2);
+  CHECK(function_lengths("extern enum class A {\n};\nunion B {\n};\n").empty());
+  CHECK(function_lengths("structure f() {\n  g();\n}\n").size() == 1);
 }
 
 TEST_CASE("no build may trade exact arithmetic for speed") {
