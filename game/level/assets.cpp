@@ -24,7 +24,7 @@ void fill_shelf(const std::string& path, Shelf<T>& shelf, Read read, std::vector
     const Fields fields(*json, "", faults);
     if (json->is_object()) {
       for (const auto& [name, entry] : json->items())
-        shelf[name] = {read(name, entry, pointer_to("", name), faults), entry.dump()};
+        shelf[name] = {read(name, entry, pointer_to("", name), faults), json_text(entry)};
       check_names(shelf, faults);
     }
   }

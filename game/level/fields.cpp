@@ -59,7 +59,7 @@ void Fields::whole_between(std::string_view key, T& into, T low, T high, Need ne
     into = value->get<T>();
     return;
   }
-  const std::string found = value->is_number() ? value->dump() : type_in_words(*value);
+  const std::string found = value->is_number() ? json_text(*value) : type_in_words(*value);
   fault(key, "expected a whole number from " + std::to_string(low) + " to " + std::to_string(high) +
                  ", found " + found);
 }
@@ -131,7 +131,7 @@ bool check_number(const Json& value, NumberRange range, const std::string& place
   const bool good = value.is_number() && std::isfinite(value.get<double>()) &&
                     value.get<double>() >= range.low && value.get<double>() <= range.high;
   if (good) return true;
-  const std::string found = value.is_number() ? value.dump() : type_in_words(value);
+  const std::string found = value.is_number() ? json_text(value) : type_in_words(value);
   faults.add(place, "expected a number from " + number_text(range.low) + " to " + number_text(range.high) +
                         ", found " + found);
   return false;
@@ -162,7 +162,7 @@ std::string number_text(double value) {
   constexpr double kExactWhole = 1e15;
   if (value == std::trunc(value) && std::abs(value) < kExactWhole)
     return std::to_string(static_cast<std::int64_t>(value));
-  return Json(value).dump();
+  return json_text(Json(value));
 }
 
 std::size_t count_characters(std::string_view text) {

@@ -33,9 +33,9 @@ Assets read_carried(const Json& json, const Level& level, const std::string& pla
   for (const auto& [name, entry] : json.items()) {
     const std::string entry_place = pointer_to(place, name);
     if (is_meant(level.indicator, name, entry))
-      assets.indicators[name] = {read_indicator(name, entry, entry_place, faults), entry.dump()};
+      assets.indicators[name] = {read_indicator(name, entry, entry_place, faults), json_text(entry)};
     else if (is_meant(level.titrant.substance, name, entry) || is_meant(level.sample.substance, name, entry))
-      assets.substances[name] = {read_substance(name, entry, entry_place, faults), entry.dump()};
+      assets.substances[name] = {read_substance(name, entry, entry_place, faults), json_text(entry)};
     else
       faults.add(entry_place, "the level uses no " + in_quotes(name) + did_you_mean(name, used));
   }
@@ -53,12 +53,11 @@ Level level_from(const Json& json, IdPlace id, const std::string& place, FaultLi
 
 /// A file name may hold bytes that are not UTF-8; an attempt may not.
 std::string id_from(const std::string& path) {
-  const std::string stem = std::filesystem::path(path).stem().string();
-  return Json::parse(Json(stem).dump(-1, ' ', false, Json::error_handler_t::replace)).get<std::string>();
+  return valid_utf8(std::filesystem::path(path).stem().string());
 }
 
 std::string with_id(const Json& level_json, const std::string& id) {
-  return "{\"id\":" + Json(id).dump() + "," + level_json.dump().substr(1);
+  return "{\"id\":" + json_text(Json(id)) + "," + json_text(level_json).substr(1);
 }
 
 }  // namespace
@@ -99,7 +98,7 @@ Result<Level> read_level_text(const std::string& level_json, const std::string& 
     if (faults.empty()) take_from_shelf(assets, level_place, level, faults);
   }
   if (!faults.empty()) return tl::unexpected(faults.take());
-  level.source_json = json->dump();
+  level.source_json = json_text(*json);
   return level;
 }
 

@@ -136,7 +136,7 @@ void take_from_shelf(const Assets& assets, const std::string& place, Level& leve
   std::string& all = level.substances_json;
   const auto append = [&](char before, const std::string& name, const std::string& json) {
     all += before;
-    all += Json(name).dump();
+    all += json_text(Json(name));
     all += ':';
     all += json;
   };

@@ -1,6 +1,7 @@
 #include "game/level/strict_json.h"
 
 #include <algorithm>
+#include <cassert>
 #include <set>
 #include <vector>
 
@@ -119,6 +120,15 @@ std::optional<Json> parse_json(std::string_view text, const TextPlace& place, Fa
   Builder builder(text, place, faults);
   if (!Json::sax_parse(text.begin(), text.end(), &builder)) return std::nullopt;
   return builder.take();
+}
+
+std::string json_text(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
+
+std::string valid_utf8(const std::string& text) {
+  FaultList none("");
+  const std::optional<Json> again = parse_json(json_text(Json(text)), {}, none);
+  assert(again);
+  return again->get<std::string>();
 }
 
 std::string pointer_to(const std::string& pointer, std::string_view key) {

@@ -1,5 +1,7 @@
 #pragma once
 // Strict JSON: what RFC 8259 allows and no more. Doubled keys, deep nesting and huge files are faults.
+// Reading and writing are compiled here once: in every file that calls Json's own parse or dump it would take
+// seconds.
 
 #include <optional>
 #include <string>
@@ -29,6 +31,12 @@ struct TextPlace {
 /// doubled key is a fault of kind invalid; of the two values the first is found under the key.
 [[nodiscard]] std::optional<Json> parse_json(std::string_view text, const TextPlace& place,
                                              FaultList& faults);
+
+/// On one line. Bytes that are not UTF-8 become U+FFFD.
+[[nodiscard]] std::string json_text(const Json& json);
+
+/// The text as JSON can hold it: bytes that are not UTF-8 become U+FFFD.
+[[nodiscard]] std::string valid_utf8(const std::string& text);
 
 /// `pointer` with one more step, escaped as in RFC 6901.
 [[nodiscard]] std::string pointer_to(const std::string& pointer, std::string_view key);

@@ -12,9 +12,6 @@ namespace {
 
 constexpr std::size_t kLongestAlias = 100;
 
-/// Whatever a player typed becomes valid UTF-8.
-std::string dump(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
-
 /// Whole numbers without ".0", as a person writes them.
 Json number(double value) {
   constexpr double kExactWhole = 1e15;
@@ -85,7 +82,7 @@ bool read_first(const Json& json, const std::string& place, Attempt& attempt, Fa
   const Json* const substances = fields.object("substances");
   fields.finish();
   if (level == nullptr || substances == nullptr) return false;
-  Result<Level> read = read_level_text(level->dump(), substances->dump(), faults.file());
+  Result<Level> read = read_level_text(json_text(*level), json_text(*substances), faults.file());
   if (read)
     attempt.level = std::move(*read);
   else
@@ -146,18 +143,18 @@ std::string first_line(const Attempt& attempt) {
   Json start = {{"attempt", 1}, {"model", kModelVersion}};
   Json end = {{"seed", attempt.seed}, {"alias", attempt.alias}};
   // The level and its substances go in as the text they are.
-  std::string line = dump(start);
+  std::string line = json_text(start);
   line.pop_back();
   line +=
       ",\"level\":" + attempt.level.source_json + ",\"substances\":" + attempt.level.substances_json + ",";
-  line += dump(end).substr(1);
+  line += json_text(end).substr(1);
   return line;
 }
 
 std::string change_line(const Change& change) {
   Json line = {{"tick", change.tick}};
   std::visit([&](const auto& what) { put_what(line, what); }, change.what);
-  return dump(line);
+  return json_text(line);
 }
 
 std::string attempt_text(const Attempt& attempt) {

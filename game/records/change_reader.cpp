@@ -110,7 +110,7 @@ void ChangeReader::read_flask(Fields& fields, HandsChange& change) {
 
 void ChangeReader::check_hand(const HandsChange& one, const std::string& place, const Json& value) {
   if (const std::optional<std::string> why = check_hands(one))
-    faults_.add(place, *why + ", found " + value.dump());
+    faults_.add(place, *why + ", found " + json_text(value));
 }
 
 void ChangeReader::read_deed(Fields& fields, Change& change) {

@@ -4,10 +4,10 @@
 
 #include <nlohmann/json.hpp>
 
+#include "game/level/strict_json.h"
+
 namespace halfdrop {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 /// What rounds to nothing has no sign.
 double rounded(double value) {
@@ -61,7 +61,7 @@ std::string curve_json(const CurveReport& report) {
   for (const CurveReport::Point& point : report.points)
     json["points"].push_back(
         {{"volume_cm3", point.volume_cm3}, {"pH", rounded(point.ph)}, {"colour", point.colour}});
-  return json.dump();
+  return json_text(json);
 }
 
 }  // namespace halfdrop

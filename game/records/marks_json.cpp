@@ -4,13 +4,12 @@
 
 #include <nlohmann/json.hpp>
 
+#include "game/level/strict_json.h"
 #include "game/marking/wording.h"
 
 namespace halfdrop {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 /// JSON has no infinities: what is not finite is null, as is what was not written.
 Json number(std::optional<double> value) {
@@ -80,7 +79,7 @@ std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_n
   object["findings"] = Json::array();
   for (const Finding& finding : marked.findings) object["findings"].push_back(finding_object(finding));
   // A file name or an alias may hold bytes that are not UTF-8.
-  return object.dump(-1, ' ', false, Json::error_handler_t::replace);
+  return json_text(object);
 }
 
 }  // namespace halfdrop

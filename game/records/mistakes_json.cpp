@@ -2,10 +2,12 @@
 
 #include <nlohmann/json.hpp>
 
+#include "game/level/strict_json.h"
+
 namespace halfdrop {
 
 std::string mistake_json(const MistakeRow& row) {
-  nlohmann::ordered_json json;
+  Json json;
   json["name"] = row.name;
   json["title"] = row.title;
   json["family"] = row.family;
@@ -13,7 +15,7 @@ std::string mistake_json(const MistakeRow& row) {
   if (row.cause) json["cause"] = *row.cause;
   json["titre"] = row.titre;
   json["typical_cm3"] = row.typical_cm3;
-  return json.dump();
+  return json_text(json);
 }
 
 }  // namespace halfdrop
