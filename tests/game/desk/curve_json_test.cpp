@@ -3,12 +3,11 @@
 #include <nlohmann/json.hpp>
 
 #include "tests/game/desk/desk_runs.h"
+#include "tests/support/json.h"
 #include "tests/support/near.h"
 
 namespace halfdrop::test {
 namespace {
-
-using Json = nlohmann::json;
 
 Json curve_json_of(std::vector<std::string> words) {
   words.insert(words.begin(), "curve");
@@ -17,7 +16,7 @@ Json curve_json_of(std::vector<std::string> words) {
   CHECK(ran.err == "");
   REQUIRE(ran.status == 0);
   REQUIRE(lines_of(ran.out).size() == 1);
-  return Json::parse(ran.out);
+  return json_of(ran.out);
 }
 
 std::vector<std::string> of(const std::string& flask, const std::string& burette,
@@ -89,10 +88,10 @@ TEST_CASE("--json says where there is only water, and prints nothing without a s
   const Json no_acid = curve("-0", "0.1");
   REQUIRE(no_acid["warnings"].size() == 2);
   CHECK(contains(no_acid["warnings"][0], "the flask holds water only (hydrochloric acid of 0 mol/dm3)"));
-  CHECK(no_acid.dump().find("-0.0") == std::string::npos);
+  CHECK(compact(no_acid).find("-0.0") == std::string::npos);
   const Json strong = curve_json_of({"--flask", "hydrochloric acid", "1", "--aliquot", "25", "--burette",
                                      "sodium hydroxide", "0.1", "--ideal", "--at", "-0"});
-  CHECK(strong["points"].dump() == R"([{"colour":"#ffffff","pH":0.0,"volume_cm3":0.0}])");
+  CHECK(compact(strong["points"]) == R"([{"volume_cm3":0.0,"pH":0.0,"colour":"#ffffff"}])");
 }
 
 TEST_CASE("a level's curve names its own substances and fits its indicator") {

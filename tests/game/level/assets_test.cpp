@@ -7,6 +7,7 @@
 
 #include "physics/chemistry/acid_base.h"
 #include "tests/support/good_level.h"
+#include "tests/support/json.h"
 #include "tests/support/near.h"
 #include "tests/support/noise.h"
 
@@ -96,13 +97,12 @@ TEST_SUITE("assets") {
         {R"([{"op":"add","path":"/ammonia/colour","value":"none"}])", "/ammonia/colour"},
         {R"([{"op":"replace","path":"/ammonia","value":3}])", "/ammonia"},
     };
-    const auto good = nlohmann::ordered_json::parse(text_of(source_file("assets/substances.json")));
+    const std::string good = text_of(source_file("assets/substances.json"));
     for (const BadEntry& bad : kBad) {
       CAPTURE(bad.patch);
       const TemporaryFolder folder;
       std::filesystem::create_directory(folder.file("assets"));
-      static_cast<void>(
-          folder.file("assets/substances.json", good.patch(nlohmann::ordered_json::parse(bad.patch)).dump()));
+      static_cast<void>(folder.file("assets/substances.json", patched(good, bad.patch)));
       static_cast<void>(
           folder.file("assets/indicators.json", text_of(source_file("assets/indicators.json"))));
       const Result<Assets> read = read_assets(folder.file(""));
@@ -112,8 +112,7 @@ TEST_SUITE("assets") {
     }
   }
   TEST_CASE("a band of a form that the indicator does not have is a fault") {
-    auto json =
-        nlohmann::ordered_json::parse(text_of(source_file("assets/indicators.json")))["methyl orange"];
+    Json json = json_of(text_of(source_file("assets/indicators.json")))["methyl orange"];
     json["bands"][0]["form"] = 2;
     FaultList faults("indicators.json");
     static_cast<void>(read_indicator("methyl orange", json, "/methyl orange", faults));

@@ -4,15 +4,14 @@
 
 #include "game/level/assets.h"
 #include "tests/support/good_level.h"
+#include "tests/support/json.h"
 
 namespace halfdrop::test {
 namespace {
 
-using Ordered = nlohmann::ordered_json;
+Json methyl_orange() { return json_of(text_of(source_file("assets/indicators.json")))["methyl orange"]; }
 
-Ordered shelf() { return Ordered::parse(text_of(source_file("assets/indicators.json"))); }
-
-std::vector<Fault> faults_of(const std::string& name, const Ordered& entry, Indicator& read) {
+std::vector<Fault> faults_of(const std::string& name, const Json& entry, Indicator& read) {
   FaultList faults("indicators.json");
   read = read_indicator(name, entry, "/" + name, faults);
   return faults.take();
@@ -37,17 +36,17 @@ TEST_CASE("a bad indicator is told at its JSON pointer") {
       {R"([{"op":"replace","path":"/stock/mol_dm3","value":-1}])", "/methyl orange/stock/mol_dm3"},
       {R"([{"op":"add","path":"/smell","value":"none"}])", "/methyl orange/smell"},
   };
-  const Ordered good = shelf()["methyl orange"];
+  const std::string good = compact(methyl_orange());
   for (const auto& one : bad) {
     CAPTURE(std::string(one.patch));
     Indicator read;
-    const auto faults = faults_of("methyl orange", good.patch(Ordered::parse(one.patch)), read);
+    const auto faults = faults_of("methyl orange", json_of(patched(good, one.patch)), read);
     CHECK_MESSAGE(has_fault_at(faults, one.place), all_of(faults));
   }
 }
 
 TEST_CASE("a dye that does not change needs no C++: it colours every form by its amount") {
-  Ordered entry = shelf()["methyl orange"];
+  Json entry = methyl_orange();
   entry["bands"].push_back({{"form", "every"},
                             {"mol_per_mol", 0.5},
                             {"peak_nm", 600},

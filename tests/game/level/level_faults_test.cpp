@@ -2,10 +2,9 @@
 
 #include <doctest/doctest.h>
 
-#include <nlohmann/json.hpp>
-
 #include "game/level/level_fields.h"
 #include "tests/support/good_level.h"
+#include "tests/support/json.h"
 
 using namespace halfdrop;
 using namespace halfdrop::test;
@@ -140,11 +139,10 @@ std::string words_at(const std::vector<Fault>& faults, const std::string& place)
 TEST_SUITE("faults of levels") {
   TEST_CASE("each bad level is told at its JSON pointer, in words that say what was expected") {
     const TemporaryFolder folder;
-    const auto good = nlohmann::ordered_json::parse(text_of(good_level_path()));
+    const std::string good = text_of(good_level_path());
     for (const BadLevel& bad : kBadLevels) {
       CAPTURE(bad.what);
-      const auto level = good.patch(nlohmann::ordered_json::parse(bad.patch));
-      const auto read = read_level(folder.file("patched.json", level.dump(2)));
+      const auto read = read_level(folder.file("patched.json", patched(good, bad.patch)));
       REQUIRE_FALSE(read.has_value());
       CAPTURE(all_of(read.error()));
       CHECK(words_at(read.error(), bad.pointer).find(bad.words) != std::string::npos);
@@ -153,11 +151,10 @@ TEST_SUITE("faults of levels") {
   }
   TEST_CASE("a slip causes no fault elsewhere") {
     const TemporaryFolder folder;
-    const auto good = nlohmann::ordered_json::parse(text_of(good_level_path()));
+    const std::string good = text_of(good_level_path());
     for (const BadLevel& bad : kBadLevels) {
       CAPTURE(bad.what);
-      const auto level = good.patch(nlohmann::ordered_json::parse(bad.patch));
-      const auto read = read_level(folder.file("patched.json", level.dump(2)));
+      const auto read = read_level(folder.file("patched.json", patched(good, bad.patch)));
       REQUIRE_FALSE(read.has_value());
       CAPTURE(all_of(read.error()));
       // A renamed key is two faults; so is a working without its first step, whose name others use.

@@ -4,10 +4,10 @@
 
 #include <cmath>
 #include <cstdlib>
-#include <nlohmann/json.hpp>
 
 #include "physics/burette/column.h"
 #include "tests/support/good_level.h"
+#include "tests/support/json.h"
 #include "tests/support/near.h"
 #include "tests/support/noise.h"
 
@@ -90,21 +90,19 @@ TEST_SUITE("level") {
   }
   TEST_CASE("in an attempt a level needs its id and exactly its own substances") {
     const Level level = good_level();
-    auto json = nlohmann::ordered_json::parse(level.source_json);
-    json.erase("id");
-    const auto no_id = read_level_text(json.dump(), level.substances_json, "attempt");
+    const std::string without_id = patched(level.source_json, R"([{"op":"remove","path":"/id"}])");
+    const auto no_id = read_level_text(without_id, level.substances_json, "attempt");
     REQUIRE_FALSE(no_id.has_value());
     CHECK(has_fault_at(no_id.error(), "/level/id"));
 
-    auto shelf = nlohmann::ordered_json::parse(level.substances_json);
-    shelf["sherbet"] = shelf["ethanoic acid"];
-    const auto extra = read_level_text(level.source_json, shelf.dump(), "attempt");
+    const std::string more =
+        patched(level.substances_json, R"([{"op":"copy","from":"/ethanoic acid","path":"/sherbet"}])");
+    const auto extra = read_level_text(level.source_json, more, "attempt");
     REQUIRE_FALSE(extra.has_value());
     CHECK(has_fault_at(extra.error(), "/substances/sherbet"));
 
-    shelf.erase("sherbet");
-    shelf.erase("ethanoic acid");
-    const auto less = read_level_text(level.source_json, shelf.dump(), "attempt");
+    const std::string fewer = patched(level.substances_json, R"([{"op":"remove","path":"/ethanoic acid"}])");
+    const auto less = read_level_text(level.source_json, fewer, "attempt");
     REQUIRE_FALSE(less.has_value());
     CHECK(has_fault_at(less.error(), "/level/sample/substance"));
   }

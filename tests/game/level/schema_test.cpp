@@ -8,21 +8,21 @@
 
 #include "game/level/glass_keys.h"
 #include "tests/support/good_level.h"
+#include "tests/support/json.h"
 
 using namespace halfdrop;
 using namespace halfdrop::test;
-using OrderedJson = nlohmann::ordered_json;
 
 namespace {
 
-const OrderedJson& schema() {
-  static const OrderedJson json = OrderedJson::parse(text_of(source_file("levels/schema.json")));
+const Json& schema() {
+  static const Json json = json_of(text_of(source_file("levels/schema.json")));
   return json;
 }
 
 /// The good level with every optional piece of glass in it, and both kinds of bottle.
-OrderedJson full_level() {
-  OrderedJson level = OrderedJson::parse(text_of(good_level_path()));
+Json full_level() {
+  Json level = json_of(text_of(good_level_path()));
   for (const char* glass : {"burette", "tap", "flask", "pipette"}) {
     for (const auto& [key, of_key] : schema()["properties"][glass]["properties"].items())
       level[glass][key] = of_key["default"];
@@ -31,9 +31,9 @@ OrderedJson full_level() {
   return level;
 }
 
-Result<Level> read(const OrderedJson& level) {
+Result<Level> read(const Json& level) {
   const TemporaryFolder folder;
-  return read_level(folder.file("level.json", level.dump()));
+  return read_level(folder.file("level.json", compact(level)));
 }
 
 std::string message_at(const Result<Level>& level, const std::string& place) {
@@ -46,8 +46,8 @@ std::string message_at(const Result<Level>& level, const std::string& place) {
 }
 
 /// Every object of the full level with the part of the schema that describes it.
-void each_object(const OrderedJson& value, const OrderedJson& part, const std::string& place,
-                 const std::function<void(const OrderedJson& part, const std::string& place)>& visit) {
+void each_object(const Json& value, const Json& part, const std::string& place,
+                 const std::function<void(const Json& part, const std::string& place)>& visit) {
   if (value.is_object()) {
     visit(part, place);
     for (const auto& [key, member] : value.items())
@@ -59,10 +59,10 @@ void each_object(const OrderedJson& value, const OrderedJson& part, const std::s
 }
 
 std::set<std::string> keys_the_reader_knows(const std::string& place) {
-  OrderedJson level = full_level();
+  Json level = full_level();
   // So far from every key that the reader lists what it knows.
   constexpr const char* kStranger = "zzzzzzzzzzzzzzzzzzzz";
-  level[OrderedJson::json_pointer(place)][kStranger] = 0;
+  level[Json::json_pointer(place)][kStranger] = 0;
   const std::string message = message_at(read(level), place + "/" + kStranger);
   const std::string intro = "known here: ";
   const std::size_t start = message.find(intro);
@@ -82,7 +82,7 @@ TEST_SUITE("schema of levels") {
   }
   TEST_CASE("schema and reader know the same keys, everywhere") {
     int objects = 0;
-    each_object(full_level(), schema(), "", [&](const OrderedJson& part, const std::string& place) {
+    each_object(full_level(), schema(), "", [&](const Json& part, const std::string& place) {
       CAPTURE(place);
       ++objects;
       std::set<std::string> keys;
@@ -93,13 +93,13 @@ TEST_SUITE("schema of levels") {
     CHECK(objects > 15);
   }
   TEST_CASE("schema and reader require the same keys") {
-    each_object(full_level(), schema(), "", [&](const OrderedJson& part, const std::string& place) {
+    each_object(full_level(), schema(), "", [&](const Json& part, const std::string& place) {
       CAPTURE(place);
-      const OrderedJson required = part.value("required", OrderedJson::array());
+      const Json required = part.value("required", Json::array());
       for (const auto& [key, unused] : part["properties"].items()) {
         CAPTURE(key);
-        OrderedJson level = full_level();
-        OrderedJson& object = level[OrderedJson::json_pointer(place)];
+        Json level = full_level();
+        Json& object = level[Json::json_pointer(place)];
         if (!object.contains(key)) continue;
         object.erase(key);
         const std::string message = message_at(read(level), place + "/" + key);
@@ -113,7 +113,7 @@ TEST_SUITE("schema of levels") {
   }
   TEST_CASE("schema and reader have the same ranges") {
     int numbers = 0;
-    each_object(full_level(), schema(), "", [&](const OrderedJson& part, const std::string& place) {
+    each_object(full_level(), schema(), "", [&](const Json& part, const std::string& place) {
       for (const auto& [key, of_key] : part["properties"].items()) {
         if (!of_key.contains("minimum")) continue;
         ++numbers;
@@ -122,9 +122,8 @@ TEST_SUITE("schema of levels") {
         const double low = of_key["minimum"], high = of_key["maximum"];
         const bool whole = of_key["type"] == "integer";
         const auto complaint = [&](double value) {
-          OrderedJson level = full_level();
-          level[OrderedJson::json_pointer(at)] =
-              whole ? OrderedJson(static_cast<int>(value)) : OrderedJson(value);
+          Json level = full_level();
+          level[Json::json_pointer(at)] = whole ? Json(static_cast<int>(value)) : Json(value);
           return message_at(read(level), at).find(" from ") != std::string::npos;
         };
         const double step = whole ? 1.0 : 1e-9;
@@ -139,7 +138,7 @@ TEST_SUITE("schema of levels") {
     CHECK(numbers > 40);
   }
   TEST_CASE("the schema's defaults are the bench's own") {
-    const OrderedJson& parts = schema()["properties"];
+    const Json& parts = schema()["properties"];
     const auto check = [&](const char* glass, auto keys, const auto& spec) {
       for (const auto& key : keys) {
         CAPTURE(key.key);

@@ -3,10 +3,10 @@
 #include <doctest/doctest.h>
 
 #include <chrono>
-#include <nlohmann/json.hpp>
 
 #include "game/session/session.h"
 #include "tests/support/good_level.h"
+#include "tests/support/json.h"
 #include "tests/support/noise.h"
 #include "tests/support/rounds.h"
 
@@ -58,8 +58,7 @@ std::vector<Fault> faults_of(const std::string& text) {
 std::string start() { return first_line(sample_attempt()) + "\n"; }
 
 std::string patched_first_line(const std::string& patch) {
-  const auto first = nlohmann::ordered_json::parse(first_line(sample_attempt()));
-  return first.patch(nlohmann::ordered_json::parse(patch)).dump() + "\n";
+  return patched(first_line(sample_attempt()), patch) + "\n";
 }
 
 struct BadLine {

@@ -10,12 +10,14 @@
 #include <nlohmann/json.hpp>
 
 #include "tests/support/bench_hands.h"
+#include "tests/support/json.h"
 #include "tests/support/near.h"
 
 namespace halfdrop {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using test::Json;
+using test::json_of;
 
 const MarkedAttempt& marked() {
   static const MarkedAttempt kMarked = [] {
@@ -35,7 +37,7 @@ std::string keys(const Json& object) {
 TEST_CASE("an attempt's marks have exactly the contract's keys") {
   const std::string text = marks_json(marked(), "wren.jsonl");
   CHECK(text.find('\n') == std::string::npos);
-  const Json json = Json::parse(text);
+  const Json json = json_of(text);
   CHECK(keys(json) ==
         "attempt level alias reproduced titres mean_titre_cm3 ideal_titre_cm3 concentration marks findings");
   CHECK(keys(json["concentration"]) == "reported true unit");
@@ -56,7 +58,7 @@ TEST_CASE("an attempt's marks have exactly the contract's keys") {
 TEST_CASE(
     "what a script adds up is what the breakdown says: recorded is ideal plus its causes plus the "
     "remainder") {
-  const Json json = Json::parse(marks_json(marked(), "a"));
+  const Json json = json_of(marks_json(marked(), "a"));
   for (const Json& titre : json["titres"]) {
     double sum_cm3 = titre["ideal_cm3"].get<double>() + titre["remainder_cm3"].get<double>();
     for (const auto& [cause, cm3] : titre["breakdown"].items()) sum_cm3 += cm3.get<double>();
@@ -67,7 +69,7 @@ TEST_CASE(
 }
 
 TEST_CASE("the scores add up to the total") {
-  const Json marks = Json::parse(marks_json(marked(), "a"))["marks"];
+  const Json marks = json_of(marks_json(marked(), "a"))["marks"];
   double sum = 0.0;
   for (const char* score : {"hand", "eye", "record", "arithmetic"}) sum += marks[score].get<double>();
   CHECK_NEAR(marks["total"].get<double>(), sum, 1e-12);
@@ -76,7 +78,7 @@ TEST_CASE("the scores add up to the total") {
 }
 
 TEST_CASE("what was not written is null") {
-  const Json json = Json::parse(marks_json(mark(Attempt{test::spirit_vinegar(), 1, "", {}}), "a"));
+  const Json json = json_of(marks_json(mark(Attempt{test::spirit_vinegar(), 1, "", {}}), "a"));
   CHECK(json["mean_titre_cm3"].is_null());
   CHECK(json["concentration"]["reported"].is_null());
   CHECK(json["concentration"]["true"].is_number());
@@ -88,7 +90,7 @@ TEST_CASE("a run with one reading has nulls where the other would be needed") {
   half.titres.resize(1);
   half.titres[0].run = "1";
   half.titres[0].initial_cm3 = 0.15;
-  const Json titre = Json::parse(marks_json(half, "a"))["titres"][0];
+  const Json titre = json_of(marks_json(half, "a"))["titres"][0];
   for (const char* key : {"final_cm3", "recorded_cm3", "breakdown", "remainder_cm3"}) {
     CAPTURE(key);
     CHECK(titre[key].is_null());
@@ -101,7 +103,7 @@ TEST_CASE("what is not finite is null, and bytes that are no UTF-8 do not stop t
   odd.reported = std::numeric_limits<double>::infinity();
   odd.mean_titre_cm3 = std::nan("");
   odd.alias = "\xff\xfe";
-  const Json json = Json::parse(marks_json(odd, "\xc3"));
+  const Json json = json_of(marks_json(odd, "\xc3"));
   CHECK(json["concentration"]["reported"].is_null());
   CHECK(json["mean_titre_cm3"].is_null());
 }
