@@ -3,15 +3,13 @@
 #include <doctest/doctest.h>
 
 #include <filesystem>
-#include <nlohmann/json.hpp>
 
 #include "tests/support/good_level.h"
+#include "tests/support/json.h"
 #include "tests/support/shelf.h"
 
 namespace halfdrop::test {
 namespace {
-
-using Ordered = nlohmann::ordered_json;
 
 std::string found(std::string_view name) {
   const auto* const substance = find_on(shelf().substances, name);
@@ -22,8 +20,8 @@ std::string found(std::string_view name) {
 std::vector<Fault> faults_with(const char* patch) {
   const TemporaryFolder folder;
   std::filesystem::create_directory(folder.file("assets"));
-  const Ordered good = Ordered::parse(text_of(source_file("assets/substances.json")));
-  static_cast<void>(folder.file("assets/substances.json", good.patch(Ordered::parse(patch)).dump()));
+  const std::string good = text_of(source_file("assets/substances.json"));
+  static_cast<void>(folder.file("assets/substances.json", patched(good, patch)));
   static_cast<void>(folder.file("assets/indicators.json", text_of(source_file("assets/indicators.json"))));
   const Result<Assets> read = read_assets(folder.file(""));
   return read ? std::vector<Fault>{} : read.error();
@@ -91,10 +89,10 @@ TEST_CASE("other names are read strictly, and each is one thing's only") {
 
 TEST_CASE("a level may use any name; what is shown and kept is the shelf's own") {
   const TemporaryFolder folder;
-  Ordered json = Ordered::parse(text_of(good_level_path()));
-  json["sample"]["substance"] = "acetic acid";
-  json["titrant"]["substance"] = "NaOH";
-  const Result<Level> level = read_level(folder.file("mine.json", json.dump()));
+  const std::string other_names = R"([{"op":"replace","path":"/sample/substance","value":"acetic acid"},
+                                      {"op":"replace","path":"/titrant/substance","value":"NaOH"}])";
+  const Result<Level> level =
+      read_level(folder.file("mine.json", patched(text_of(good_level_path()), other_names)));
   REQUIRE_MESSAGE(level.has_value(), all_of(level.error()));
   CHECK(level->sample.substance == "ethanoic acid");
   CHECK(level->titrant.substance == "sodium hydroxide");
