@@ -1,7 +1,7 @@
 #pragma once
 // Strict JSON: what RFC 8259 allows and no more. Doubled keys, deep nesting and huge files are faults.
-// Reading and writing are compiled here once: in every file that calls Json's own parse or dump it would take
-// seconds.
+// Reading and writing are compiled here once; Json's own parse and dump cost seconds in each file that calls
+// them.
 
 #include <optional>
 #include <string>
