@@ -1,5 +1,8 @@
 #include "physics/bench/bench_spec.h"
 
+#include <cmath>
+
+#include "physics/burette/drop_shape.h"
 #include "physics/burette/pendant_drop.h"
 #include "physics/chemistry/carbon_dioxide.h"
 #include "physics/chemistry/water.h"
@@ -17,6 +20,17 @@ Solver solver_of(const BenchSpec& spec, const SolverOptions& options, const Acid
   return solver;
 }
 
+void settle_tip(BenchSpec& spec) {
+  Settled& settled = spec.settled;
+  const LiquidFlow& liquid = settled.liquid;
+  settled.full_drop_cm3 =
+      drop_volume_cm3(spec.tap.tip_outer_mm, liquid.density_kg_m3, liquid.surface_tension_n_m);
+  const double capillary_m = std::sqrt(liquid.surface_tension_n_m / (liquid.density_kg_m3 * kGravity_m_s2));
+  settled.largest_drop_cm3 = largest_drop_cm3({0.5 * spec.tap.tip_outer_mm, capillary_m * 1e3});
+  settled.necking = static_cast<Tick>(std::round(necking_s(settled.full_drop_cm3, liquid) * kTicksPerSecond));
+  settled.stream_from_cm3_s = stream_from_cm3_s({spec.tap.jet_bore_mm, spec.tap.tip_outer_mm}, liquid);
+}
+
 }  // namespace
 
 void settle(BenchSpec& spec) {
@@ -24,8 +38,6 @@ void settle(BenchSpec& spec) {
   liquid.density_kg_m3 = water::density_kg_m3(spec.temperature_c);
   liquid.viscosity_pa_s = water::viscosity_pa_s(spec.temperature_c);
   liquid.surface_tension_n_m = water::surface_tension_n_m(spec.temperature_c);
-  spec.settled.full_drop_cm3 =
-      drop_volume_cm3(spec.tap.tip_outer_mm, liquid.density_kg_m3, liquid.surface_tension_n_m);
   SolverOptions options;
   options.temperature_c = spec.temperature_c;
   options.pkw = water::pkw(spec.temperature_c);
@@ -35,6 +47,7 @@ void settle(BenchSpec& spec) {
   spec.settled.spectra = IndicatorSpectra(spec.indicator);
   spec.settled.air_over_water = carbon_dioxide::air_over_water(spec.temperature_c);
   spec.settled.co2_diffusion_m2_s = carbon_dioxide::diffusion_m2_s(spec.temperature_c);
+  settle_tip(spec);
   spec.settled.saturated_co2_mol_dm3 = spec.air ? carbon_dioxide::saturated_mol_dm3(spec.temperature_c) : 0.0;
 }
 

@@ -32,6 +32,7 @@ struct BenchState {
   bool beaker_under = false;
   bool tile_laid = false;
   Tick funnel_drip_due = 0;  ///< when the funnel lets its next drop go
+  Tick drop_falls_at = 0;    ///< when the drop that necks at the tip is off; 0: none does
   std::array<FallingDrop, kMostFalling> falling{};
 
   friend bool operator==(const BenchState&, const BenchState&) = default;

@@ -27,11 +27,12 @@ Account under_the_jet(const BenchSpec& spec, const BenchState& state) {
   return Account::bench_top;
 }
 
-void let_go(const BenchSpec& spec, BenchState& state, Parcel drop) {
+void let_go(const BenchSpec& spec, BenchState& state, Parcel drop, double speed_cm_s) {
   state.ledger.move(Account::pendant_drop, Account::in_flight, drop);
+  const double speed_in_grains_cm_s = std::round(speed_cm_s / kFlightGrain) * kFlightGrain;
   for (FallingDrop& place : state.falling) {
     if (place.flying) continue;
-    place = FallingDrop{true, drop, 0.0, 0.0, 0.0, 0.0};
+    place = FallingDrop{true, drop, 0.0, 0.0, 0.0, speed_in_grains_cm_s};
     return;
   }
   // More drops in the air than there is room for: this one arrives at once.

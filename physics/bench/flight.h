@@ -8,8 +8,8 @@ namespace halfdrop {
 struct BenchSpec;
 struct BenchState;
 
-/// Lets a parcel of the hanging drop go. Precondition: the pendant drop holds it.
-void let_go(const BenchSpec& spec, BenchState& state, Parcel drop);
+/// Lets a parcel of the hanging drop go, downwards. Precondition: the pendant drop holds it.
+void let_go(const BenchSpec& spec, BenchState& state, Parcel drop, double speed_cm_s);
 /// One tick of falling; what arrives is moved to where it lands.
 void fall(const BenchSpec& spec, BenchState& state);
 /// Where a drop that hangs at the jet now would end as things stand.

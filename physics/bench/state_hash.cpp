@@ -58,7 +58,7 @@ static_assert(sizeof(Ledger) == (1 + kAccounts) * kAccounts * sizeof(Parcel));
 static_assert(sizeof(Hands) == 8 * sizeof(double));
 static_assert(sizeof(FallingDrop) == sizeof(Parcel) + 5 * sizeof(double));  // the flag takes a whole word
 static_assert(sizeof(BenchState) == sizeof(Ledger) + sizeof(Hands) + kMostFalling * sizeof(FallingDrop) +
-                                        2 * sizeof(Tick) + 8);  // five flags in eight bytes
+                                        3 * sizeof(Tick) + 8);  // five flags in eight bytes
 
 std::string state_hash(const BenchState& state) {
   Fnv1a hash;
@@ -70,6 +70,7 @@ std::string state_hash(const BenchState& state) {
     hash.add(flag);
   }
   hash.add(state.funnel_drip_due);
+  hash.add(state.drop_falls_at);
   for (const FallingDrop& drop : state.falling) {
     hash.add(drop.flying);
     hash.add(drop.liquid);

@@ -4,24 +4,11 @@
 
 #include "physics/bench/bench_spec.h"
 #include "physics/bench/bench_state.h"
-#include "physics/bench/flight.h"
 #include "physics/burette/column.h"
+#include "physics/burette/dripping.h"
 #include "physics/burette/tap.h"
 
 namespace halfdrop {
-
-namespace {
-
-void grow_drop(const BenchSpec& spec, BenchState& state, Quanta volume) {
-  Ledger& ledger = state.ledger;
-  const Quanta full = volume_quanta(spec.settled.full_drop_cm3);
-  ledger.transfer(Account::jet, Account::pendant_drop, volume);
-  while (ledger.balance(Account::pendant_drop).volume >= full) {
-    let_go(spec, state, ledger.balance(Account::pendant_drop).share(full));
-  }
-}
-
-}  // namespace
 
 double tap_flow_cm3_s(const BenchSpec& spec, const BenchState& state, double tap) {
   const Ledger& ledger = state.ledger;
@@ -36,15 +23,17 @@ double tap_flow_cm3_s(const BenchSpec& spec, const BenchState& state, double tap
 
 void run_jet(const BenchSpec& spec, BenchState& state, double tap) {
   Ledger& ledger = state.ledger;
-  const Quanta volume = volume_quanta(tap_flow_cm3_s(spec, state, tap) * kSecondsPerTick);
-  if (volume <= 0) return;
+  const double flow_cm3_s = tap_flow_cm3_s(spec, state, tap);
+  const Quanta volume = volume_quanta(flow_cm3_s * kSecondsPerTick);
+  Quanta out = 0;
   if (ledger.balance(Account::column).empty()) {
-    grow_drop(spec, state, volume);
-    return;
+    out = std::min(volume, ledger.balance(Account::jet).volume);
+  } else if (volume > 0) {
+    const Parcel through = ledger.transfer(Account::column, Account::jet, volume);
+    const Quanta over = ledger.balance(Account::jet).volume - volume_quanta(spec.burette.jet_cm3);
+    out = std::clamp<Quanta>(over, 0, through.volume);
   }
-  const Parcel through = ledger.transfer(Account::column, Account::jet, volume);
-  const Quanta over = ledger.balance(Account::jet).volume - volume_quanta(spec.burette.jet_cm3);
-  if (over > 0) grow_drop(spec, state, std::min(over, through.volume));
+  drip(spec, state, out, flow_cm3_s);
 }
 
 }  // namespace halfdrop

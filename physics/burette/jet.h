@@ -1,5 +1,5 @@
 #pragma once
-// From the column through tap and jet to the tip: the jet fills first, then a drop grows and lets go.
+// From the column through tap and jet to the tip: the jet fills first, then it drips (dripping.h).
 // While the jet holds air, all that comes through the tap replaces air; partial clearing is left out.
 // When the column is empty the jet drains through an open tap and takes air.
 

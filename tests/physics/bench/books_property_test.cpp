@@ -51,8 +51,9 @@ std::string overfull(const BenchSpec& spec, const BenchState& state) {
     return "tube over its rim";
   if (quanta(state, Account::jet) > volume_quanta(spec.burette.jet_cm3)) return "jet over its volume";
   if (quanta(state, Account::funnel) > volume_quanta(spec.funnel_keeps_cm3)) return "funnel";
-  if (quanta(state, Account::pendant_drop) >= volume_quanta(spec.settled.full_drop_cm3))
-    return "hanging drop";
+  // What flows in while a drop necks hangs too; from the stream's flow on nothing does.
+  const double necking_cm3 = spec.settled.stream_from_cm3_s * seconds(spec.settled.necking + 1);
+  if (cm3(state, Account::pendant_drop) > spec.settled.largest_drop_cm3 + necking_cm3) return "hanging drop";
   const Quanta flask = quanta(state, Account::flask_landing) + quanta(state, Account::flask_rest);
   return flask > volume_quanta(spec.flask.capacity_cm3) ? "flask over its rim" : "";
 }

@@ -21,7 +21,7 @@ BenchState drop_let_go(const BenchSpec& spec) {
   BenchState state = filled_bench(spec);
   const Quanta full = volume_quanta(spec.settled.full_drop_cm3);
   state.ledger.transfer(Account::jet, Account::pendant_drop, full);
-  let_go(spec, state, state.ledger.balance(Account::pendant_drop));
+  let_go(spec, state, state.ledger.balance(Account::pendant_drop), 0.0);
   return state;
 }
 
@@ -192,7 +192,7 @@ TEST_CASE("more drops in the air than there is room for lose nothing") {
   const Quanta drop = volume_quanta(0.005);
   for (std::size_t i = 0; i < kMostFalling + 4; ++i) {
     state.ledger.transfer(Account::jet, Account::pendant_drop, drop);
-    let_go(spec, state, state.ledger.balance(Account::pendant_drop));
+    let_go(spec, state, state.ledger.balance(Account::pendant_drop), 0.0);
   }
   run(spec, state, at_rest(), 1.0);
   CHECK(state.ledger.moved(Account::in_flight, Account::flask_landing).volume ==

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 
+#include "physics/burette/tap.h"
 #include "physics/units.h"
 #include "tests/support/near.h"
 
@@ -61,6 +62,23 @@ TEST_CASE("wider tips and stronger surfaces let larger drops hang") {
     before = water_drop_cm3(tip_mm);
   }
   CHECK(drop_volume_cm3(3.0, kDensity_kg_m3, 0.060) < water_drop_cm3(3.0));
+}
+
+// Source: Clanet and Lasheras 1999, worked out for water at 20 C from tubes of inner/outer 1.0/2.0, 1.0/1.0
+// and 0.8/2.0 mm: critical Weber numbers 4.27, 2.56 and 5.70, so 0.438, 0.339 and 0.362 cm3/s (closed form
+// from memory).
+TEST_CASE("dripping turns into a stream at the flow of the Weber criterion") {
+  const LiquidFlow water{kDensity_kg_m3, 1.0016e-3, kTension_n_m};
+  CHECK_NEAR(stream_from_cm3_s({1.0, 2.0}, water), 0.438, 0.001);
+  CHECK_NEAR(stream_from_cm3_s({1.0, 1.0}, water), 0.339, 0.001);
+  CHECK_NEAR(stream_from_cm3_s({0.8, 2.0}, water), 0.362, 0.001);
+}
+
+// Source: Rayleigh's drops of a stream are 1.89 of its diameters wide (textbook; follows from the wave
+// of 4.508).
+TEST_CASE("a stream breaks into drops of nearly twice its width") {
+  const double width_mm = 10.0 * std::cbrt(6.0 / kPi * stream_drop_cm3({0.7, 3.0}));
+  CHECK_NEAR(width_mm / 0.7, 1.89, 0.005);
 }
 
 }  // namespace halfdrop
