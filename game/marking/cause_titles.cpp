@@ -12,6 +12,7 @@ std::string_view cause_title(Cause cause) {
       "Eye off level at the initial reading",
       "Eye off level at the final reading",
       "The burette's own scale",
+      "Liquid left on the burette's wall",
       "Air in the jet",
       "Drop hanging at the tip",
       "Funnel dripped into the burette",

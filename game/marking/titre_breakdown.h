@@ -18,6 +18,7 @@ enum class Cause : std::uint8_t {
   parallax_initial,
   parallax_final,
   burette_scale,
+  film,
   jet_air,
   hanging_drop,
   funnel_drips,
@@ -32,7 +33,7 @@ enum class Cause : std::uint8_t {
   carbon_dioxide,
   overshoot
 };
-inline constexpr std::size_t kCauses = 19;
+inline constexpr std::size_t kCauses = 20;
 
 /// "jet_air" and so on.
 [[nodiscard]] std::string_view cause_id(Cause cause);

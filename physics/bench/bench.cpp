@@ -5,6 +5,7 @@
 #include "physics/bench/flight.h"
 #include "physics/burette/filling.h"
 #include "physics/burette/jet.h"
+#include "physics/burette/wall_film.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/fading.h"
 #include "physics/flask/gas_exchange.h"
@@ -52,8 +53,10 @@ BenchState lay_out(const BenchSpec& spec) {
 
 void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
   state.hands = hands;
+  const Quanta column_before = state.ledger.balance(Account::column).volume;
   fill(spec, state, hands.pour);
   run_jet(spec, state, hands.tap);
+  cling_and_run(spec, state, column_before);
   fall(spec, state);
   wash_down(spec, state, hands.wash);
   mix(spec, state, hands.swirl);

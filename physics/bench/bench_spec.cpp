@@ -3,7 +3,9 @@
 #include <cmath>
 
 #include "physics/burette/drop_shape.h"
+#include "physics/burette/meniscus_shape.h"
 #include "physics/burette/pendant_drop.h"
+#include "physics/burette/wall_film.h"
 #include "physics/chemistry/carbon_dioxide.h"
 #include "physics/chemistry/water.h"
 
@@ -20,24 +22,31 @@ Solver solver_of(const BenchSpec& spec, const SolverOptions& options, const Acid
   return solver;
 }
 
+double capillary_mm(const LiquidFlow& liquid) {
+  return std::sqrt(liquid.surface_tension_n_m / (liquid.density_kg_m3 * kGravity_m_s2)) * 1e3;
+}
+
 void settle_tip(BenchSpec& spec) {
   Settled& settled = spec.settled;
   const LiquidFlow& liquid = settled.liquid;
   settled.full_drop_cm3 =
       drop_volume_cm3(spec.tap.tip_outer_mm, liquid.density_kg_m3, liquid.surface_tension_n_m);
-  const double capillary_m = std::sqrt(liquid.surface_tension_n_m / (liquid.density_kg_m3 * kGravity_m_s2));
-  settled.largest_drop_cm3 = largest_drop_cm3({0.5 * spec.tap.tip_outer_mm, capillary_m * 1e3});
+  settled.largest_drop_cm3 = largest_drop_cm3({0.5 * spec.tap.tip_outer_mm, capillary_mm(liquid)});
   settled.necking = static_cast<Tick>(std::round(necking_s(settled.full_drop_cm3, liquid) * kTicksPerSecond));
   settled.stream_from_cm3_s = stream_from_cm3_s({spec.tap.jet_bore_mm, spec.tap.tip_outer_mm}, liquid);
 }
 
-}  // namespace
+void settle_tube(BenchSpec& spec) {
+  BuretteSpec& burette = spec.burette;
+  const double radius_mm = std::sqrt(1000.0 * burette.nominal_cm3 / (kPi * burette.scale_length_mm));
+  const MeniscusBore bore{radius_mm, capillary_mm(spec.settled.liquid)};
+  burette.meniscus_height_mm = meniscus_outline(bore).back().height_mm;
+  constexpr double kLandauLevich = 1.3376;  // wall_film.h
+  burette.film_per_capillarity_mm = kLandauLevich * bore.capillary_mm / wall_curvature(bore);
+  settle_film(spec);
+}
 
-void settle(BenchSpec& spec) {
-  LiquidFlow& liquid = spec.settled.liquid;
-  liquid.density_kg_m3 = water::density_kg_m3(spec.temperature_c);
-  liquid.viscosity_pa_s = water::viscosity_pa_s(spec.temperature_c);
-  liquid.surface_tension_n_m = water::surface_tension_n_m(spec.temperature_c);
+void settle_chemistry(BenchSpec& spec) {
   SolverOptions options;
   options.temperature_c = spec.temperature_c;
   options.pkw = water::pkw(spec.temperature_c);
@@ -47,8 +56,19 @@ void settle(BenchSpec& spec) {
   spec.settled.spectra = IndicatorSpectra(spec.indicator);
   spec.settled.air_over_water = carbon_dioxide::air_over_water(spec.temperature_c);
   spec.settled.co2_diffusion_m2_s = carbon_dioxide::diffusion_m2_s(spec.temperature_c);
-  settle_tip(spec);
   spec.settled.saturated_co2_mol_dm3 = spec.air ? carbon_dioxide::saturated_mol_dm3(spec.temperature_c) : 0.0;
+}
+
+}  // namespace
+
+void settle(BenchSpec& spec) {
+  LiquidFlow& liquid = spec.settled.liquid;
+  liquid.density_kg_m3 = water::density_kg_m3(spec.temperature_c);
+  liquid.viscosity_pa_s = water::viscosity_pa_s(spec.temperature_c);
+  liquid.surface_tension_n_m = water::surface_tension_n_m(spec.temperature_c);
+  settle_chemistry(spec);
+  settle_tip(spec);
+  settle_tube(spec);
 }
 
 }  // namespace halfdrop

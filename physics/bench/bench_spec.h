@@ -52,11 +52,16 @@ struct BuretteSpec {
   double jet_cm3 = 0.25;             ///< tap and jet together (0.1-0.5 cm3, engineering guess)
   double jet_length_mm = 90.0;       ///< tap's axis to the tip
   double outer_half_width_mm = 6.4;  ///< axis to the printed scale
-  double meniscus_height_mm = 3.41;  ///< contact line above lowest point, Young-Laplace in a 50 cm3 bore
+  double meniscus_height_mm = 3.41;  ///< contact line above lowest point; set by settle()
   /// Scale error: true volume from the zero mark to mark R is R + linear R/n + bow 4 R/n (1 - R/n), n
   /// nominal.
   double scale_linear_cm3 = 0.0;
   double scale_bow_cm3 = 0.0;
+  double grease = 0.0;  ///< 0 clean glass .. 1 greasy: what beads it keeps (wall_film.h)
+  /// What follows; set by settle(). The scale allows for this film, as a line and a bow like its error.
+  double film_linear_cm3 = 0.0;
+  double film_bow_cm3 = 0.0;
+  double film_per_capillarity_mm = 0.0;  ///< film's thickness over Ca^(2/3)
 };
 
 /// Tap plug and outlet, for the flow.

@@ -5,6 +5,7 @@
 
 #include "physics/bench/hands.h"
 #include "physics/bench/ledger.h"
+#include "physics/burette/wall_film.h"
 #include "physics/units.h"
 
 namespace halfdrop {
@@ -25,7 +26,8 @@ inline constexpr std::size_t kMostFalling = 16;
 struct BenchState {
   Tick tick = 0;
   Ledger ledger;
-  Hands hands;  ///< as they are now: the next step goes by them
+  WallFilm film;  ///< how wall_film is spread along the tube
+  Hands hands;    ///< as they are now: the next step goes by them
   bool coat_on = false;
   bool goggles_on = false;
   bool funnel_in = false;

@@ -67,6 +67,7 @@ enum class Account : std::uint8_t {
   wash_bottle,
   funnel,
   column,        ///< burette, above the tap
+  wall_film,     ///< on the burette's wall, above the column
   jet,           ///< tap and jet
   pendant_drop,  ///< hanging at the tip
   in_flight,
@@ -80,7 +81,7 @@ enum class Account : std::uint8_t {
   air,       ///< what the air gives to the flask and takes from it; holds amounts, no volume
   reactions  ///< turns one component into another: takes the one and gives the other, so it owes what it gave
 };
-inline constexpr std::size_t kAccounts = 18;
+inline constexpr std::size_t kAccounts = 19;
 
 /// Balances of all accounts and, by pair, everything that ever moved. Plain data: copying it is a snapshot.
 class Ledger {

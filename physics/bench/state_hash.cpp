@@ -57,13 +57,17 @@ static_assert(sizeof(Parcel) == (1 + kComponents) * sizeof(Quanta));
 static_assert(sizeof(Ledger) == (1 + kAccounts) * kAccounts * sizeof(Parcel));
 static_assert(sizeof(Hands) == 8 * sizeof(double));
 static_assert(sizeof(FallingDrop) == sizeof(Parcel) + 5 * sizeof(double));  // the flag takes a whole word
-static_assert(sizeof(BenchState) == sizeof(Ledger) + sizeof(Hands) + kMostFalling * sizeof(FallingDrop) +
-                                        3 * sizeof(Tick) + 8);  // five flags in eight bytes
+static_assert(sizeof(WallFilm) == 2 * kFilmLengths * sizeof(Quanta));
+static_assert(sizeof(BenchState) == sizeof(Ledger) + sizeof(WallFilm) + sizeof(Hands) +
+                                        kMostFalling * sizeof(FallingDrop) + 3 * sizeof(Tick) +
+                                        8);  // five flags in eight bytes
 
 std::string state_hash(const BenchState& state) {
   Fnv1a hash;
   hash.add(state.tick);
   add_ledger(hash, state.ledger);
+  for (const auto& kind : {state.film.runs, state.film.beads})
+    for (const Quanta volume : kind) hash.add(volume);
   add_hands(hash, state.hands);
   for (const bool flag :
        {state.coat_on, state.goggles_on, state.funnel_in, state.beaker_under, state.tile_laid}) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "physics/bench/bench_spec.h"
+#include "physics/burette/wall_film.h"
 
 namespace halfdrop {
 
@@ -17,18 +18,22 @@ double true_volume_cm3(const BuretteSpec& burette, double reading_cm3) {
   return reading_cm3 + burette.scale_linear_cm3 * u + burette.scale_bow_cm3 * 4.0 * u * (1.0 - u);
 }
 
+double tube_volume_cm3(const BuretteSpec& burette, double reading_cm3) {
+  return true_volume_cm3(burette, reading_cm3) + film_allowed_cm3(burette, reading_cm3);
+}
+
 double column_volume_cm3(const BuretteSpec& burette, double reading_cm3) {
-  return burette.below_scale_cm3 + true_volume_cm3(burette, burette.nominal_cm3) -
-         true_volume_cm3(burette, reading_cm3);
+  return burette.below_scale_cm3 + tube_volume_cm3(burette, burette.nominal_cm3) -
+         tube_volume_cm3(burette, reading_cm3);
 }
 
 double scale_reading_cm3(const BuretteSpec& burette, double column_cm3) {
   const double below_zero_cm3 =
-      burette.below_scale_cm3 + true_volume_cm3(burette, burette.nominal_cm3) - column_cm3;
-  // true volume = reading + a small smooth error: a fixed number of substitutions converges far below a
+      burette.below_scale_cm3 + tube_volume_cm3(burette, burette.nominal_cm3) - column_cm3;
+  // volume = reading + something small and smooth: a fixed number of substitutions converges far below a
   // quantum.
   double reading = below_zero_cm3;
-  for (int i = 0; i < 8; ++i) reading += below_zero_cm3 - true_volume_cm3(burette, reading);
+  for (int i = 0; i < 8; ++i) reading += below_zero_cm3 - tube_volume_cm3(burette, reading);
   return reading;
 }
 
