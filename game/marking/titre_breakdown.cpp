@@ -78,7 +78,8 @@ class Breaker {
     const double true_last = scale_cm3(spec_, final_);
     set(Cause::parallax_initial, -(initial_.apparent_cm3 - true_first));
     set(Cause::parallax_final, final_.apparent_cm3 - true_last);
-    const double allowed = film_allowed_cm3(spec_.burette, true_last) - film_allowed_cm3(spec_.burette, true_first);
+    const double allowed =
+        film_allowed_cm3(spec_.burette, true_last) - film_allowed_cm3(spec_.burette, true_first);
     set(Cause::burette_scale, (true_last - true_first) + between_.change_cm3(Account::column) + allowed);
     set(Cause::film, between_.change_cm3(Account::wall_film) - allowed);
   }
@@ -154,10 +155,10 @@ class Breaker {
 
 std::string_view cause_id(Cause cause) {
   static constexpr std::array<std::string_view, kCauses> kIds = {
-      "rounding",      "misreading",      "meniscus_edge",    "parallax_initial", "parallax_final",
-      "burette_scale", "film", "jet_air",         "hanging_drop",     "funnel_drips",     "refill",
-      "missed_flask",  "flask_wall",      "titrant_strength", "aliquot",          "flask_residue",
-      "swirled_out",   "indicator_blank", "carbon_dioxide",   "overshoot"};
+      "rounding",      "misreading",   "meniscus_edge",   "parallax_initial", "parallax_final",
+      "burette_scale", "film",         "jet_air",         "hanging_drop",     "funnel_drips",
+      "refill",        "missed_flask", "flask_wall",      "titrant_strength", "aliquot",
+      "flask_residue", "swirled_out",  "indicator_blank", "carbon_dioxide",   "overshoot"};
   return kIds[static_cast<std::size_t>(cause)];
 }
 

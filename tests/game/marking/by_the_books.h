@@ -43,7 +43,8 @@ struct Run {
   /// The meniscus stands at `initial_cm3`, the jet is full, and `ideal_cm3` of good titrant are needed.
   Run(double initial_cm3, double ideal_cm3) {
     spec.sample.true_mol_dm3 = spec.sample.label_mol_dm3 = 0.1 * ideal_cm3 / kAliquot_cm3;
-    spec.burette.film_linear_cm3 = spec.burette.film_bow_cm3 = 0.0;  // nothing clings here unless a test says so
+    spec.burette.film_linear_cm3 = spec.burette.film_bow_cm3 =
+        0.0;  // nothing clings here unless a test says so
     bench = lay_out(spec);
     stand_at(initial_cm3);
     bench.ledger.transfer(Account::titrant_bottle, Account::jet, volume_quanta(spec.burette.jet_cm3));

@@ -58,6 +58,12 @@ std::string overfull(const BenchSpec& spec, const BenchState& state) {
   return flask > volume_quanta(spec.flask.capacity_cm3) ? "flask over its rim" : "";
 }
 
+Quanta all_film(const WallFilm& film) {
+  Quanta sum = 0;
+  for (std::size_t i = 0; i < kFilmLengths; ++i) sum += film.runs[i] + film.beads[i];
+  return sum;
+}
+
 Parcel all_falling(const BenchState& state) {
   Parcel sum;
   for (const FallingDrop& drop : state.falling) sum += drop.liquid;
@@ -74,6 +80,8 @@ std::string first_fault(const BenchSpec& spec, std::uint64_t seed) {
     if (fault.empty()) fault = overfull(spec, state);
     if (fault.empty() && !(all_falling(state) == state.ledger.balance(Account::in_flight)))
       fault = "drops in the air";
+    if (fault.empty() && all_film(state.film) != quanta(state, Account::wall_film))
+      fault = "film on the wall";
     if (!fault.empty()) return fault + " after tick " + std::to_string(i);
   }
   return {};
