@@ -47,7 +47,7 @@ TEST_CASE("a funnel left in drips and raises the meniscus; lifted out it does no
   apply(spec, lifted, Deed::lift_out_funnel);
   const double before = reading(spec, state);
   run(spec, state, at_rest(), kFunnelDripEvery_s + 0.1);
-  CHECK_NEAR(before - reading(spec, state), kFunnelDrop_cm3, 1e-9);
+  CHECK_NEAR(before - reading(spec, state), kFunnelDrop_cm3, 1e-4);  // the tube holds its film besides
   run(spec, state, at_rest(), 60.0);
   CHECK_NEAR(before - reading(spec, state), spec.funnel_keeps_cm3, kFunnelDrop_cm3);
   CHECK(cm3(state, Account::funnel) < kFunnelDrop_cm3);
