@@ -18,7 +18,10 @@ ReadingMoment look_now(const BenchSpec& spec, const BenchState& bench) {
   return ReadingMoment{0.0, seen.bottom_cm3, seen.edge_cm3, bench};
 }
 
-const Parcel& column(const BenchState& bench) { return bench.ledger.balance(Account::column); }
+/// Two readings closer than this see the same meniscus: the wall's film runs down meanwhile.
+constexpr double kRunsDown_cm3 = 0.003;
+
+double column_cm3(const BenchState& bench) { return bench.ledger.balance(Account::column).volume_cm3(); }
 
 bool is_reading(const std::string& cell) {
   return !cell.starts_with("calculation/") && (cell.ends_with("/initial") || cell.ends_with("/final"));
@@ -66,7 +69,7 @@ void ReadingMoments::look_at_poured_away(const Session& session, Cell& cell) con
   const PouredAway* gone = flask_.poured_away();
   if (gone == nullptr) return;
   BenchState then = gone->bench;
-  const bool meniscus_stands = column(then) == column(session.state());
+  const bool meniscus_stands = std::fabs(column_cm3(then) - column_cm3(session.state())) < kRunsDown_cm3;
   const bool read_before = std::any_of(cell.looks.begin(), cell.looks.end(), [&](const Look& look) {
     return look.flask.number == gone->flask.number;
   });
@@ -83,9 +86,12 @@ struct ReadingMoments::Fit {
   double off_cm3 = 0.0;
   Tick apart = 0;
 
-  friend bool operator<(const Fit& a, const Fit& b) {
-    return std::tie(a.beyond_cm3, a.backwards, a.flasks_wasted, a.off_cm3, a.apart) <
-           std::tie(b.beyond_cm3, b.backwards, b.flasks_wasted, b.off_cm3, b.apart);
+  [[nodiscard]] bool better_than(const Fit& other) const {
+    const auto first = std::tie(beyond_cm3, backwards, flasks_wasted);
+    const auto others_first = std::tie(other.beyond_cm3, other.backwards, other.flasks_wasted);
+    if (first != others_first) return first < others_first;
+    if (std::fabs(off_cm3 - other.off_cm3) > kRunsDown_cm3) return off_cm3 < other.off_cm3;
+    return apart < other.apart;
   }
 };
 
@@ -128,7 +134,7 @@ ReadingMoments::Taken ReadingMoments::taken(const std::string& run) const {
   for (const Look* initial : initials) {
     for (const Look* final : finals) {
       const Fit now = fit(initial_cm3, final_cm3, {initial, final});
-      if (!(now < best_fit)) continue;
+      if (!now.better_than(best_fit)) continue;
       best = {initial, final};
       best_fit = now;
     }

@@ -1,10 +1,13 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <vector>
 
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/bench_picture.h"
 #include "game/scenes/glassware.h"
 #include "game/scenes/palette.h"
+#include "physics/burette/drop_shape.h"
 
 namespace halfdrop {
 
@@ -12,10 +15,6 @@ namespace {
 
 using layout::kJetX;
 using layout::kNearUnits_cm;
-
-/// Flow at which drops run together to a thread, drops a second (common practice: uncountable above about
-/// 15).
-constexpr double kThreadDrops_per_s = 15.0;
 
 struct TapPlaces {
   float tap, tip, tube_half, tip_half;
@@ -130,22 +129,42 @@ void tap_body(Canvas& canvas, const TapPlaces& at) {
   canvas.stroke(ellipse_points({kJetX, at.tap}, 16, 16), {1, true}, faded(palette::glass_edge, 0.8));
 }
 
-/// A drop of a volume that hangs from the tip: as wide as the tip at first, then a belly below a neck.
-void hanging_drop(Canvas& canvas, double volume_cm3, const TapPlaces& at) {
-  if (volume_cm3 < 2e-4) return;
-  const double cubic_units = volume_cm3 * std::pow(static_cast<double>(kNearUnits_cm), 3);
-  const auto sphere = static_cast<float>(std::cbrt(cubic_units * 3 / (4 * kPi)));
-  const float a = at.tip_half, wide = std::max(a * 0.98F, sphere * 1.01F);
-  const float h = std::max(1.5F, static_cast<float>(cubic_units / (kPi * static_cast<double>(wide) *
-                                                                   static_cast<double>(wide) * 0.66)));
-  const float y = at.tip;
-  const float belly = y + h - std::min(wide, h * 0.62F);
-  const Points drop =
-      both_sides(Path({kJetX, y + h})
-                     .cubic({kJetX - wide * 0.56F, y + h}, {kJetX - wide, belly + (y + h - belly) * 0.45F},
-                            {kJetX - wide, belly})
-                     .cubic({kJetX - wide, belly - h * 0.26F}, {kJetX - a, y + h * 0.26F}, {kJetX - a, y})
-                     .points());
+/// The true outlines of the drops that hang at one tip, in steps of volume; each worked out when first drawn.
+class DropOutlines {
+ public:
+  /// From the lowest point up; null when nothing is to be seen.
+  const std::vector<DropPoint>* of(const BenchSpec& spec, double volume_cm3) {
+    const double share = volume_cm3 / spec.settled.largest_drop_cm3;
+    const auto step = static_cast<std::size_t>(std::lround(std::clamp(share, 0.0, 1.0) * kSteps));
+    if (step == 0) return nullptr;
+    const DropTip tip{0.5 * spec.tap.tip_outer_mm, spec.settled.capillary_mm};
+    if (tip.radius_mm != tip_.radius_mm || tip.capillary_mm != tip_.capillary_mm) outlines_ = {};
+    tip_ = tip;
+    std::vector<DropPoint>& outline = outlines_.at(step);
+    if (outline.empty())
+      outline = drop_outline(tip, spec.settled.largest_drop_cm3 * static_cast<double>(step) / kSteps);
+    return &outline;
+  }
+
+ private:
+  static constexpr std::size_t kSteps = 64;
+  DropTip tip_{0.0, 0.0};
+  std::array<std::vector<DropPoint>, kSteps + 1> outlines_;
+};
+
+void hanging_drop(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at) {
+  static DropOutlines outlines;
+  const std::vector<DropPoint>* outline = outlines.of(picture.spec, picture.view.hanging_cm3);
+  if (outline == nullptr) return;
+  const float h = static_cast<float>(outline->back().height_mm) * kNearUnits_cm / 10;
+  float wide = 0.0F;
+  Points left;
+  for (const DropPoint& point : *outline) {
+    const float x = static_cast<float>(point.radius_mm) * kNearUnits_cm / 10;
+    wide = std::max(wide, x);
+    left.push_back({kJetX - x, at.tip + h - static_cast<float>(point.height_mm) * kNearUnits_cm / 10});
+  }
+  const Points drop = both_sides(left);
   canvas.polygon(drop, Paint::horizontal(kJetX - wide, kJetX + wide,
                                          {{0, rgb(0x6f929d)},
                                           {0.22F, rgb(0xcfe0e4)},
@@ -154,7 +173,8 @@ void hanging_drop(Canvas& canvas, double volume_cm3, const TapPlaces& at) {
                                           {1, rgb(0x668a95)}}));
   canvas.stroke(drop, {0.9F, true}, faded(palette::glass_dark, 0.75));
   if (h > 4)
-    canvas.ellipse({kJetX - wide * 0.36F, belly - h * 0.02F}, wide * 0.16F, h * 0.15F, sf::Color::White);
+    canvas.ellipse({kJetX - wide * 0.36F, at.tip + h - wide * 1.05F}, wide * 0.16F, h * 0.15F,
+                   sf::Color::White);
 }
 
 void falling_drop(Canvas& canvas, float y, double volume_cm3) {
@@ -179,7 +199,7 @@ float landing_y(const BenchPicture& picture) {
 void on_the_way(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at) {
   const View& view = picture.view;
   const float end = landing_y(picture);
-  if (view.flow_cm3_s / std::max(0.005, view.full_drop_cm3) > kThreadDrops_per_s) {
+  if (view.streams) {
     const float wide = 1.2F + 0.5F * static_cast<float>(std::sqrt(view.flow_cm3_s));
     const Points thread = both_sides(
         {{kJetX - wide, at.tip}, {kJetX - wide * 0.72F, at.tip + 40}, {kJetX - wide * 0.55F, end}});
@@ -201,7 +221,7 @@ void draw_tap_and_jet(Canvas& canvas, const BenchPicture& picture) {
   tube(canvas, picture, at);
   jet(canvas, picture, at);
   on_the_way(canvas, picture, at);
-  hanging_drop(canvas, picture.view.hanging_cm3, at);
+  hanging_drop(canvas, picture, at);
 }
 
 void draw_tap_handle(Canvas& canvas, const BenchPicture& picture) {

@@ -27,6 +27,7 @@ void view_burette(const Session& session, View& v) {
   v.jet_fill = cm3_in(state, Account::jet) / spec.burette.jet_cm3;
   v.hanging_cm3 = cm3_in(state, Account::pendant_drop);
   v.full_drop_cm3 = spec.settled.full_drop_cm3;
+  v.streams = v.jet_fill >= 1.0 && v.flow_cm3_s >= spec.settled.stream_from_cm3_s;
   for (const FallingDrop& drop : state.falling) {
     if (drop.flying) v.drops_fallen_cm.push_back(drop.fallen_cm);
   }

@@ -33,7 +33,8 @@ struct View {
   double flow_cm3_s = 0.0;              ///< through the tap
   double jet_fill = 0.0;                ///< 0 full of air .. 1 full of liquid
   double hanging_cm3 = 0.0;             ///< at the tip
-  double full_drop_cm3 = 0.05;          ///< when it lets go
+  double full_drop_cm3 = 0.05;          ///< what falls of a drop that grew slowly
+  bool streams = false;                 ///< no drop hangs: it runs in a stream
   std::vector<double> drops_fallen_cm;  ///< below the tip, one a falling drop
 
   bool flask_under_jet = false, flask_on_tile = false;

@@ -22,16 +22,13 @@ Solver solver_of(const BenchSpec& spec, const SolverOptions& options, const Acid
   return solver;
 }
 
-double capillary_mm(const LiquidFlow& liquid) {
-  return std::sqrt(liquid.surface_tension_n_m / (liquid.density_kg_m3 * kGravity_m_s2)) * 1e3;
-}
-
 void settle_tip(BenchSpec& spec) {
   Settled& settled = spec.settled;
   const LiquidFlow& liquid = settled.liquid;
+  settled.capillary_mm = std::sqrt(liquid.surface_tension_n_m / (liquid.density_kg_m3 * kGravity_m_s2)) * 1e3;
   settled.full_drop_cm3 =
       drop_volume_cm3(spec.tap.tip_outer_mm, liquid.density_kg_m3, liquid.surface_tension_n_m);
-  settled.largest_drop_cm3 = largest_drop_cm3({0.5 * spec.tap.tip_outer_mm, capillary_mm(liquid)});
+  settled.largest_drop_cm3 = largest_drop_cm3({0.5 * spec.tap.tip_outer_mm, settled.capillary_mm});
   settled.necking = static_cast<Tick>(std::round(necking_s(settled.full_drop_cm3, liquid) * kTicksPerSecond));
   settled.stream_from_cm3_s = stream_from_cm3_s({spec.tap.jet_bore_mm, spec.tap.tip_outer_mm}, liquid);
 }
@@ -39,7 +36,7 @@ void settle_tip(BenchSpec& spec) {
 void settle_tube(BenchSpec& spec) {
   BuretteSpec& burette = spec.burette;
   const double radius_mm = std::sqrt(1000.0 * burette.nominal_cm3 / (kPi * burette.scale_length_mm));
-  const MeniscusBore bore{radius_mm, capillary_mm(spec.settled.liquid)};
+  const MeniscusBore bore{radius_mm, spec.settled.capillary_mm};
   burette.meniscus_height_mm = meniscus_outline(bore).back().height_mm;
   constexpr double kLandauLevich = 1.3376;  // wall_film.h
   burette.film_per_capillarity_mm = kLandauLevich * bore.capillary_mm / wall_curvature(bore);

@@ -28,13 +28,14 @@ enum class Solute : std::size_t { titrant, sample, indicator, carbonic };
 /// What follows from the rest of the spec; see settle().
 struct Settled {
   LiquidFlow liquid;                   ///< the titrant, taken as water at the bench's temperature
+  double capillary_mm = 0.0;           ///< sqrt(tension / (density g))
   double full_drop_cm3 = 0.0;          ///< what falls of a drop that grew slowly; 0: not settled yet
   double largest_drop_cm3 = 0.0;       ///< hangs at most; what it has more than a full drop stays at the tip
   Tick necking = 0;                    ///< from there until the drop is off
   double stream_from_cm3_s = 0.0;      ///< from this flow on no drop hangs
   double saturated_co2_mol_dm3 = 0.0;  ///< carbon dioxide in water that has stood in air
-  double air_over_water = 0.0;           ///< carbon dioxide in air over that in water, by volume
-  double co2_diffusion_m2_s = 0.0;       ///< in water
+  double air_over_water = 0.0;         ///< carbon dioxide in air over that in water, by volume
+  double co2_diffusion_m2_s = 0.0;     ///< in water
   Solver as_it_stands{SolverOptions{}};  ///< Solute::carbonic: hydrogencarbonate and carbonate ion
   Solver complete{SolverOptions{}};      ///< Solute::carbonic: carbon dioxide and both ions
   carbon_dioxide::Kinetics kinetics{SolverOptions{}};
