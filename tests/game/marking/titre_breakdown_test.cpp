@@ -92,6 +92,22 @@ TEST_CASE("air in the jet at the first reading comes back as jet air") {
   check_only(run.finish(22.40, 22.40), Cause::jet_air, 0.20);
 }
 
+TEST_CASE(
+    "titrant left on the burette's wall makes the titre high, as far as the scale does not allow for it") {
+  Run run(1.00, 21.36);
+  run.aliquot();
+  run.read_initial(1.00);
+  run.run_in(21.36);
+  run.books().transfer(Account::column, Account::wall_film, volume_quanta(0.04));
+  SUBCASE("a scale that allows for none") { check_only(run.finish(22.40, 22.40), Cause::film, 0.04); }
+  SUBCASE("a scale that allows for it has the meniscus stand higher, and reads what was delivered") {
+    run.spec.burette.film_linear_cm3 = 0.04 * 50.0 / 21.36;
+    const TitreBreakdown found = run.finish(22.40, 22.40);
+    CHECK_NEAR(found.of(Cause::film), 0.0, 1e-3);
+    CHECK_NEAR(found.remainder_cm3, 0.0, kExact_cm3);
+  }
+}
+
 TEST_CASE("a drop left hanging at the end makes the titre high, one that hung at the start low") {
   SUBCASE("end") {
     Run run(1.00, 21.36);
