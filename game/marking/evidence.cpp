@@ -61,9 +61,11 @@ bool Evidence::books_changed(const Ledger& books) {
   const bool first_look = titrant_in_bottle_ < 0;
   const Quanta titrant = news(titrant_in_bottle_, books.balance(Account::titrant_bottle).volume);
   const Quanta water = news(water_in_bottle_, books.balance(Account::wash_bottle).volume);
-  const Quanta column = news(in_column_, books.balance(Account::column).volume);
+  // Film that runs down the wall is nobody's doing.
+  const Quanta tube =
+      news(in_tube_, books.balance(Account::column).volume + books.balance(Account::wall_film).volume);
   const Quanta flight = news(in_flight_, books.balance(Account::in_flight).volume);
-  return !first_look && (titrant != 0 || water != 0 || column != 0 || flight != 0);
+  return !first_look && (titrant != 0 || water != 0 || tube != 0 || flight != 0);
 }
 
 void Evidence::watch_pouring(const Session& session) {

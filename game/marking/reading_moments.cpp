@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
 
 #include "game/session/view.h"
 
@@ -87,12 +86,13 @@ struct ReadingMoments::Fit {
   Tick apart = 0;
 
   [[nodiscard]] bool better_than(const Fit& other) const {
-    const auto first = std::tie(beyond_cm3, backwards, flasks_wasted);
-    const auto others_first = std::tie(other.beyond_cm3, other.backwards, other.flasks_wasted);
-    if (first != others_first) return first < others_first;
-    if (std::fabs(off_cm3 - other.off_cm3) > kRunsDown_cm3) return off_cm3 < other.off_cm3;
+    if (differ(beyond_cm3, other.beyond_cm3)) return beyond_cm3 < other.beyond_cm3;
+    if (backwards != other.backwards) return other.backwards;
+    if (flasks_wasted != other.flasks_wasted) return flasks_wasted < other.flasks_wasted;
+    if (differ(off_cm3, other.off_cm3)) return off_cm3 < other.off_cm3;
     return apart < other.apart;
   }
+  static bool differ(double a_cm3, double b_cm3) { return std::fabs(a_cm3 - b_cm3) > kRunsDown_cm3; }
 };
 
 ReadingMoments::Fit ReadingMoments::fit(const std::optional<double>& initial_cm3,
