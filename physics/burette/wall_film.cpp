@@ -83,7 +83,11 @@ void run_down(const BenchSpec& spec, BenchState& state, const Wall& wall, double
     const double area_cm2 = share_bare(bare, i) * wall.area_cm2();
     if (here == 0 || area_cm2 <= 0.0) continue;
     const double thick_m = static_cast<double>(here) * kVolumeQuantum_cm3 / area_cm2 * 0.01;
-    const Quanta leaves = std::min(here, volume_quanta(per_cube * thick_m * thick_m * thick_m));
+    // A quantum left on a sliver of wall is boundlessly thick: compared as numbers, before any rounding.
+    const double could_leave_cm3 = per_cube * thick_m * thick_m * thick_m;
+    const Quanta leaves = could_leave_cm3 < static_cast<double>(here) * kVolumeQuantum_cm3
+                              ? std::min(here, volume_quanta(could_leave_cm3))
+                              : here;
     here -= leaves;
     const bool into_column = i == last || share_bare(bare, i + 1) <= 0.0;
     if (into_column)

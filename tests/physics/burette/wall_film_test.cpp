@@ -129,6 +129,29 @@ TEST_CASE("what clings to the wall is the column's again once the burette is fil
   CHECK_NEAR(cm3(state, Account::wall_film), 0.0, 1e-9);
 }
 
+TEST_CASE("film on a sliver of wall just above the meniscus passes on what there is and no more") {
+  const BenchSpec spec = titration_bench();
+  constexpr std::size_t kLength = 12;
+  const double mark_cm3 = kLength * 56.5 / static_cast<double>(kFilmLengths) - 4.0;
+  BenchState state = with_beaker(spec, mark_cm3);
+  const Quanta column = state.ledger.balance(Account::column).volume;
+  int slivers = 0;
+  for (Quanta lower = -20; lower <= 20; ++lower) {
+    BenchState trial = state;
+    if (lower > 0) trial.ledger.transfer(Account::column, Account::beaker, lower);
+    if (lower < 0) trial.ledger.transfer(Account::titrant_bottle, Account::column, -lower);
+    trial.film.runs[kLength] = trial.ledger.transfer(Account::column, Account::wall_film, 1'000'000).volume;
+    const Quanta before = column - lower;
+    trial.ledger.transfer(Account::titrant_bottle, Account::column, 1'000'000);
+    REQUIRE(trial.ledger.balance(Account::column).volume == before);
+    cling_and_run(spec, trial, before);
+    CHECK(trial.film.runs[kLength] >= 0);
+    CHECK(trial.film.runs[kLength] == trial.ledger.balance(Account::wall_film).volume);
+    slivers += trial.film.runs[kLength] == 0 ? 1 : 0;
+  }
+  CHECK(slivers > 0);
+}
+
 TEST_CASE("greasy glass keeps beads that half an hour does not bring down") {
   BenchSpec spec = titration_bench();
   const auto left_cm3 = [](const BenchSpec& bench) {
