@@ -1,11 +1,11 @@
 #include <array>
 #include <charconv>
-#include <cmath>
 #include <ostream>
 #include <string_view>
 
 #include "game/desk/commands.h"
 #include "game/desk/titration_curve.h"
+#include "game/level/change_in_words.h"
 #include "game/records/curve_json.h"
 #include "physics/flask/visible_change.h"
 
@@ -49,38 +49,8 @@ void report_equivalences(const Titration& titration, CurveReport& report) {
     report.equivalences.push_back({at.volume_cm3, at.ph, at.jump_ph});
 }
 
-std::string where(double volume_cm3) { return fixed(volume_cm3, 2) + " cm3"; }
-
 std::string_view name_of(Sight sight) {
   return sight == Sight::first ? "first" : sight == Sight::last ? "last" : "middle";
-}
-
-std::string why_unfit(const VisibleChange& change) {
-  const double away = change.endpoint_cm3() - change.nearest.volume_cm3;
-  switch (change.fit) {
-    case Fit::no_jump:
-      return "the pH hardly jumps at the equivalence there, " + where(change.nearest.volume_cm3);
-    case Fit::drawn_out:
-      return "it has been changing since " + where(change.first_cm3);
-    default:
-      return where(std::abs(away)) + (away < 0.0 ? " before" : " past") + " the nearest equivalence, at " +
-             where(change.nearest.volume_cm3);
-  }
-}
-
-/// Nothing where there is nothing to warn of.
-std::string warning_about(const std::string& indicator, const Titration& titration,
-                          const std::vector<VisibleChange>& changes) {
-  const std::string unfit = indicator + " does not fit this titration within 1 %: ";
-  if (titration.equivalences().empty())
-    return indicator + " does not fit this titration: there is no equivalence that it could show";
-  if (changes.empty()) return indicator + " does not fit this titration: it shows no change";
-  const VisibleChange& change = best_of(changes);
-  if (change.fit != Fit::fits)
-    return unfit + "its endpoint shows at " + where(change.endpoint_cm3()) + ", " + why_unfit(change);
-  if (!change.gradual()) return {};
-  return indicator + " changes gradually here, from " + where(change.first_cm3) +
-         " on: its endpoint is hard to call";
 }
 
 void report_indicator(const Indicator& indicator, const Titration& titration, CurveReport& report) {
@@ -91,7 +61,7 @@ void report_indicator(const Indicator& indicator, const Titration& titration, Cu
     for (const VisibleChange& change : changes) {
       report.changes.push_back({name_of(vision), change.first_cm3, change.middle_cm3, change.last_cm3,
                                 name_of(change.endpoint), change.endpoint_cm3(), change.nearest.volume_cm3,
-                                change.fit == Fit::fits});
+                                change.fit == Fit::fits, change.gradual()});
     }
     if (vision != Vision::normal) {
       const bool fits = !changes.empty() && best_of(changes).fit == Fit::fits;
@@ -102,7 +72,7 @@ void report_indicator(const Indicator& indicator, const Titration& titration, Cu
     }
     report.unfit = changes.empty() || best_of(changes).fit != Fit::fits;
     if (!changes.empty()) report.visible_change_cm3 = best_of(changes).endpoint_cm3();
-    if (std::string warning = warning_about(indicator.name, titration, changes); !warning.empty())
+    if (std::string warning = warning_about(titration, changes); !warning.empty())
       report.warnings.push_back(std::move(warning));
   }
 }

@@ -71,7 +71,7 @@ struct CommandLine {
     add("--pkw", curve.pkw, "X", "Replaces the ion product of water");
     sub->add_flag("--ideal", curve.ideal, "All activity coefficients 1");
     sub->add_flag("--json", curve.json, "One JSON object: equivalences, visible change and warnings too");
-    add("--temperature", curve.temperature, "C", "Degrees Celsius (default 25)");
+    add("--temperature", curve.temperature, "C", "Degrees Celsius (default 25, whatever a LEVEL says)");
     add("--at", curve.at, "V1,V2,...", "Volumes from the burette, cm3");
     add("--to", curve.to, "V", "Last volume, cm3 (default 50)");
     add("--step", curve.step, "V", "Volumes from 0 in steps of this, cm3 (default 0.5)");

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "game/desk/plain_number.h"
 #include "game/level/assets.h"
@@ -95,10 +96,11 @@ Checked replace_constants(const std::string& text, Curve& curve) {
   const std::size_t steps = constants->size();
   if (neutral_acid ? steps > 3 : steps != static_cast<std::size_t>(system.steps)) {
     return wrong("--pka", "expected " + (neutral_acid ? "1 to 3" : std::to_string(system.steps)) +
-                              " constants of \"" + substance.name + "\", found " + std::to_string(steps));
+                              (!neutral_acid && system.steps == 1 ? " constant" : " constants") + " of \"" +
+                              substance.name + "\", found " + std::to_string(steps));
   }
-  if (!std::is_sorted(constants->begin(), constants->end())) {
-    return wrong("--pka", "expected ascending constants, found \"" + text + "\"");
+  if (std::adjacent_find(constants->begin(), constants->end(), std::greater_equal()) != constants->end()) {
+    return wrong("--pka", "expected ascending constants, no two of them equal, found \"" + text + "\"");
   }
   curve.given_pka = *constants;
   curve.own_steps = system.steps;
@@ -136,7 +138,8 @@ Checked read_volumes(const CurveOptions& options, Curve& curve) {
   return {};
 }
 
-Checked from_level(const CurveOptions& options, TitrationSpec& curve) {
+Checked from_level(const CurveOptions& options, Curve& of_level) {
+  TitrationSpec& curve = of_level.titration;
   for (const auto& [option, given] : {std::pair{"--flask", !options.flask.empty()},
                                       {"--burette", !options.burette.empty()},
                                       {"--aliquot", !options.aliquot.empty()},
@@ -155,6 +158,7 @@ Checked from_level(const CurveOptions& options, TitrationSpec& curve) {
   curve.aliquot_cm3 = level->aliquot_cm3;
   curve.indicator = level->indicator_data;
   curve.glass = level->flask;
+  if (options.temperature.empty()) of_level.unheeded_c = level->temperature_c;
   return {};
 }
 
@@ -182,8 +186,7 @@ Checked from_shelf(const CurveOptions& options, TitrationSpec& curve) {
 tl::expected<Curve, CurveFault> curve_from(const CurveOptions& options) {
   Curve curve;
   curve.of_level = !options.level.empty();
-  Checked ok =
-      options.level.empty() ? from_shelf(options, curve.titration) : from_level(options, curve.titration);
+  Checked ok = options.level.empty() ? from_shelf(options, curve.titration) : from_level(options, curve);
   if (ok) ok = read_drops(options, curve.titration);
   if (ok) ok = replace_constants(options.pka, curve);
   if (ok) ok = read_solver(options, curve.titration.solver);
@@ -207,6 +210,11 @@ std::vector<std::string> warnings_about(const Curve& curve, const Titration& tit
       !curve.given_pka.empty() && steps != curve.own_steps) {
     warnings.push_back("--pka gives " + spec.flask.name + " " + std::to_string(steps) +
                        " protons to lose; it has " + std::to_string(curve.own_steps));
+  }
+  if (const double curve_c = spec.solver.temperature_c; curve.unheeded_c.value_or(curve_c) != curve_c) {
+    warnings.push_back("the curve is for " + number_text(curve_c) +
+                       " degrees C, but the level's bench is at " + number_text(*curve.unheeded_c) +
+                       ": give --temperature " + number_text(*curve.unheeded_c) + " for its own");
   }
   double most_cm3 = 0.0;
   for (const double volume_cm3 : curve.volumes_cm3) most_cm3 = std::max(most_cm3, volume_cm3);

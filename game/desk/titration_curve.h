@@ -15,9 +15,10 @@ namespace halfdrop::desk {
 struct Curve {
   TitrationSpec titration;  ///< closed to air
   std::vector<double> volumes_cm3;
-  bool of_level = false;          ///< its flask is the level's own
-  std::vector<double> given_pka;  ///< that took the place of the flask substance's; empty where none did
-  int own_steps = 0;              ///< protons that the flask substance loses by its own constants
+  bool of_level = false;             ///< its flask is the level's own
+  std::vector<double> given_pka;     ///< that took the place of the flask substance's; empty where none did
+  std::optional<double> unheeded_c;  ///< the level's temperature, where --temperature was not given
+  int own_steps = 0;                 ///< protons that the flask substance loses by its own constants
 };
 
 struct CurvePoint {
@@ -38,7 +39,8 @@ struct CurveFault {
 /// `titration` is that of the curve.
 [[nodiscard]] CurvePoint point_at(const Curve& curve, const Titration& titration, double volume_cm3);
 
-/// What else to say of a curve: constants for another number of protons, a flask too full for its colours.
+/// What else to say of a curve: constants for another number of protons, another temperature than
+/// the level's, a flask too full for its colours.
 [[nodiscard]] std::vector<std::string> warnings_about(const Curve& curve, const Titration& titration);
 
 /// Keeps the strongest of a titration's solutions: those without titrant and at the equivalences, and what it

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <optional>
 
+#include "game/level/change_in_words.h"
 #include "game/level/fields.h"
 #include "game/level/ionic_strength.h"
 #include "physics/flask/contents.h"
@@ -14,8 +15,10 @@ namespace halfdrop {
 
 namespace {
 
-/// A first change further from equivalence than this is worth a warning: two drops (our own choice).
+/// An endpoint further from equivalence than this is worth a warning: two drops (our own choice).
 constexpr double kFarOff_cm3 = 0.1;
+/// A ratio further off than this share is none that the substances have; one of three figures (0.333) is.
+constexpr double kRatioOff = 0.002;
 constexpr int kDrops = 3;
 
 class EndpointCheck {
@@ -31,7 +34,7 @@ class EndpointCheck {
   EndpointChecks run() {
     found_.warnings = warnings_of_ionic_strength(level_, file_);
     labels();
-    if (jump()) colour();
+    if (jump() && ratio()) colour();
     return std::move(found_);
   }
 
@@ -45,8 +48,7 @@ class EndpointCheck {
 
   /// The flask with so much of the titrant that the ratio asks for.
   [[nodiscard]] Parcel flask_at(double share) const {
-    const double titrant_cm3 =
-        share * level_.ratio * spec_.sample.true_mol_dm3 * level_.aliquot_cm3 / spec_.titrant.true_mol_dm3;
+    const double titrant_cm3 = share * titre_cm3();
     const Parcel mixed = Parcel::solution(level_.aliquot_cm3, Component::analyte, spec_.sample.true_mol_dm3) +
                          Parcel::solution(titrant_cm3, Component::titrant, spec_.titrant.true_mol_dm3) +
                          Parcel::solution(kDrops * spec_.indicator_drop_cm3, Component::indicator,
@@ -58,26 +60,23 @@ class EndpointCheck {
     const double before = equilibrium_of(spec_, flask_at(0.98), Hydration::complete).ph;
     const double past = equilibrium_of(spec_, flask_at(1.02), Hydration::complete).ph;
     if (std::fabs(past - before) >= kLeastJump) return true;
+    const std::optional<Equivalence> nearest = nearest_equivalence();
+    const std::string advice = nearest && !is_titre(nearest->volume_cm3)
+                                   ? "Instead, " + ratio_in_words(*nearest)
+                                   : "Check the substances and the ratio";
     fault("/ratio", level_.titrant.substance + " into " + level_.sample.substance +
                         " has no endpoint at this ratio: the pH goes from " + rounded(before) + " only to " +
-                        rounded(past) + " around it. Check the substances and the ratio");
+                        rounded(past) + " around it. " + advice);
     return false;
   }
 
   void colour() {
     const Parcel equivalence = flask_at(1.0);
-    const std::optional<double> first_cm3 = first_visible_change_cm3(spec_, equivalence);
-    if (!first_cm3) {
+    if (!first_visible_change_cm3(spec_, equivalence)) {
       fault("/indicator", level_.indicator + " shows no change within 10 cm3 past equivalence");
       return;
     }
-    // No fault: a level may be about the wrong indicator.
-    const std::string where =
-        rounded(std::fabs(*first_cm3)) + " cm3 " + (*first_cm3 < 0.0 ? "before" : "past") + " equivalence";
-    if (!shows_endpoint())
-      warn("/indicator", level_.indicator + " does not show this endpoint: it first changes " + where);
-    else if (std::fabs(*first_cm3) > kFarOff_cm3)
-      warn("/indicator", level_.indicator + " first changes " + where);
+    warn_of_indicator();
     const bool colourless_before = chroma(flask_at(0.0)) < kColourless;
     const bool colourless_past = chroma(flask_at(1.05)) < kColourless;
     if (colourless_before == colourless_past) return;
@@ -88,8 +87,8 @@ class EndpointCheck {
                                         " the endpoint of this titration");
   }
 
-  /// Whether one of the indicator's changes fits the equivalence that the level's ratio means.
-  [[nodiscard]] bool shows_endpoint() const {
+  /// The level's titration as a curve, with its unknown as it stands here.
+  [[nodiscard]] Titration titration() const {
     TitrationSpec titration;
     titration.flask = level_.sample_substance;
     titration.burette = level_.titrant_substance;
@@ -101,13 +100,56 @@ class EndpointCheck {
     titration.drop_cm3 = spec_.indicator_drop_cm3;
     titration.glass = spec_.flask;
     titration.solver = solver_options(spec_);
-    const double titre_cm3 =
-        level_.ratio * titration.flask_mol_dm3 * level_.aliquot_cm3 / titration.burette_mol_dm3;
-    const auto changes = visible_changes(Titration(titration), {});
-    return std::any_of(changes.begin(), changes.end(), [&](const VisibleChange& change) {
-      return change.fit == Fit::fits &&
-             std::fabs(change.nearest.volume_cm3 - titre_cm3) < kUnfitFromShare * titre_cm3;
-    });
+    return Titration(titration);
+  }
+
+  /// What the level's ratio asks for.
+  [[nodiscard]] double titre_cm3() const {
+    return level_.ratio * spec_.sample.true_mol_dm3 * level_.aliquot_cm3 / spec_.titrant.true_mol_dm3;
+  }
+  [[nodiscard]] bool is_titre(double volume_cm3) const {
+    return std::fabs(volume_cm3 - titre_cm3()) <= kRatioOff * volume_cm3;
+  }
+
+  [[nodiscard]] std::optional<Equivalence> nearest_equivalence() const {
+    const std::vector<Equivalence> all = titration().equivalences();
+    const auto away = [&](const Equivalence& at) { return std::fabs(at.volume_cm3 - titre_cm3()); };
+    const auto nearest = std::min_element(all.begin(), all.end(),
+                                          [&](const auto& a, const auto& b) { return away(a) < away(b); });
+    return nearest == all.end() ? std::nullopt : std::optional(*nearest);
+  }
+  /// "the nearest equivalence is at a ratio of 1, found 1.01".
+  [[nodiscard]] std::string ratio_in_words(const Equivalence& nearest) const {
+    return "the nearest equivalence is at a ratio of " +
+           rounded(level_.ratio * nearest.volume_cm3 / titre_cm3()) + ", found " + number_text(level_.ratio);
+  }
+
+  /// Whether the ratio is that of an equivalence.
+  bool ratio() {
+    const std::optional<Equivalence> nearest = nearest_equivalence();
+    if (!nearest || is_titre(nearest->volume_cm3)) return true;
+    fault("/ratio", ratio_in_words(*nearest) + ": every titre would seem " +
+                        where(std::fabs(nearest->volume_cm3 - titre_cm3())) + " off");
+    return false;
+  }
+
+  /// No fault: a level may be about the wrong indicator.
+  void warn_of_indicator() {
+    const Titration whole = titration();
+    auto changes = visible_changes(whole, {});
+    const auto elsewhere = [&](const VisibleChange& change) { return !is_titre(change.nearest.volume_cm3); };
+    if (std::all_of(changes.begin(), changes.end(), elsewhere)) {
+      warn("/indicator", level_.indicator + " does not show the equivalence that is meant, at " +
+                             where(titre_cm3()) +
+                             (changes.empty() ? "" : ": " + endpoint_in_words(best_of(changes))));
+      return;
+    }
+    std::erase_if(changes, elsewhere);
+    const VisibleChange& best = best_of(changes);
+    if (const std::string warning = warning_about(whole, changes); !warning.empty())
+      warn("/indicator", warning);
+    else if (std::fabs(best.endpoint_cm3() - best.nearest.volume_cm3) > kFarOff_cm3)
+      warn("/indicator", level_.indicator + " is off: " + endpoint_in_words(best));
   }
 
   [[nodiscard]] double chroma(const Parcel& liquid) const {

@@ -192,7 +192,7 @@ void read_level_fields(const Json& json, IdPlace id, const std::string& place, L
   fields.text("why", level.why, kLongestStory);
   read_lines(fields, "cautions", Need::required, level.cautions, faults);
   read_lines(fields, "method", Need::optional, level.method, faults);
-  fields.number("temperature_c", level.temperature_c, {10.0, 35.0});
+  fields.number("temperature_c", level.temperature_c, {5.0, 40.0});
   read_liquids(fields, level, place, faults);
   fields.number("ratio", level.ratio, {0.1, 10.0});
   fields.number("dilution", level.dilution, {1.0, 1000.0});

@@ -36,7 +36,8 @@ Json indicator(const CurveReport& report) {
                                {"endpoint", change.endpoint},
                                {"endpoint_cm3", rounded(change.endpoint_cm3)},
                                {"equivalence_cm3", rounded(change.equivalence_cm3)},
-                               {"fits", change.fits}});
+                               {"fits", change.fits},
+                               {"gradual", change.gradual}});
   }
   return json;
 }

@@ -24,7 +24,7 @@ struct CurveReport {
     double first_cm3 = 0.0, middle_cm3 = 0.0, last_cm3 = 0.0;
     std::string_view endpoint;  ///< first, middle or last
     double endpoint_cm3 = 0.0, equivalence_cm3 = 0.0;
-    bool fits = false;
+    bool fits = false, gradual = false;
   };
   struct Point {
     double volume_cm3 = 0.0, ph = 0.0;

@@ -109,8 +109,7 @@ void choose_endpoint(VisibleChange& change, const std::vector<Equivalence>& equi
 Fit fit_of(const VisibleChange& change) {
   const double volume_cm3 = change.nearest.volume_cm3;
   if (std::abs(change.endpoint_cm3() - volume_cm3) > kUnfitFromShare * volume_cm3) return Fit::too_far;
-  if (change.nearest.jump_ph < kLeastJump) return Fit::no_jump;
-  return change.endpoint_cm3() - change.first_cm3 > kDrawnOutShare * volume_cm3 ? Fit::drawn_out : Fit::fits;
+  return change.nearest.jump_ph < kLeastJump ? Fit::no_jump : Fit::fits;
 }
 
 VisibleChange change_between(const Eye& eye, double before_cm3, double after_cm3) {
@@ -129,9 +128,7 @@ VisibleChange change_between(const Eye& eye, double before_cm3, double after_cm3
 
 double VisibleChange::endpoint_cm3() const { return seen_at(*this, endpoint); }
 
-bool VisibleChange::gradual() const {
-  return endpoint_cm3() - first_cm3 > kUnfitFromShare * nearest.volume_cm3;
-}
+bool VisibleChange::gradual() const { return last_cm3 - first_cm3 > kGradualShare * nearest.volume_cm3; }
 
 std::vector<VisibleChange> visible_changes(const Titration& titration, const Viewing& viewing) {
   std::vector<VisibleChange> changes;

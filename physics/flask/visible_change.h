@@ -25,15 +25,14 @@ inline constexpr double kColourless = 4.0;
 /// An endpoint further than this share of the volume from its equivalence is unfit (our own choice: one part
 /// in a hundred, what a school's scheme usually allows a titre).
 inline constexpr double kUnfitFromShare = 0.01;
-/// A colour that has been changing for more than this share of the volume when the endpoint comes shows no
-/// endpoint (our own choice; methyl orange in a strong acid, which is taught, needs 0.09).
-inline constexpr double kDrawnOutShare = 0.1;
+/// A change that goes on for more than this share of the volume is gradual: it fits where its endpoint does,
+/// but that is hard to call (our own choice; methyl orange, which is taught, takes a tenth and more).
+inline constexpr double kGradualShare = 0.01;
 
 enum class Fit {
   fits,
-  too_far,   ///< kUnfitFromShare
-  no_jump,   ///< kLeastJump
-  drawn_out  ///< kDrawnOutShare
+  too_far,  ///< kUnfitFromShare
+  no_jump   ///< kLeastJump
 };
 
 /// The moments of a change that an eye can name.
@@ -54,7 +53,7 @@ struct VisibleChange {
   Fit fit = Fit::too_far;
 
   [[nodiscard]] double endpoint_cm3() const;
-  /// Drawn out over more than kUnfitFromShare before its endpoint: right perhaps, but hard to call.
+  /// From first to last sight more than kGradualShare, whichever of them is the endpoint.
   [[nodiscard]] bool gradual() const;
 };
 

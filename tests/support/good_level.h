@@ -77,4 +77,11 @@ inline std::string all_of(const std::vector<Fault>& faults) {
   return text;
 }
 
+/// Why there is no value; empty where there is one, whose error must not be touched (doctest puts a message
+/// together for what passes, too).
+template <class T>
+std::string why_not(const Result<T>& result) {
+  return result.has_value() ? std::string() : all_of(result.error());
+}
+
 }  // namespace halfdrop::test

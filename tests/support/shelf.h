@@ -9,7 +9,7 @@ namespace halfdrop::test {
 inline const Assets& shelf() {
   static const Assets assets = [] {
     const Result<Assets> read = read_assets(HALFDROP_SOURCE_FOLDER);
-    REQUIRE_MESSAGE(read.has_value(), all_of(read.error()));
+    REQUIRE_MESSAGE(read.has_value(), why_not(read));
     return *read;
   }();
   return assets;

@@ -61,10 +61,34 @@ TEST_CASE("--json says what the eye sees, and warns of an indicator that does no
   REQUIRE(bad["warnings"].size() == 1);
   CHECK(contains(bad["warnings"][0], "methyl orange does not fit this titration"));
   CHECK(contains(bad["warnings"][0], "before the nearest equivalence, at 25.00 cm3"));
+  CHECK(contains(bad["warnings"][0], "; the change is gradual: from "));
   const Json none = curve_json_of(of("ethanoic acid", "hydrochloric acid", {"--indicator", "methyl orange"}));
   CHECK(none["equivalences"].empty());
   REQUIRE(none["warnings"].size() == 2);
   CHECK(contains(none["warnings"][0], "do not neutralise one another"));
+}
+
+// Common practice: textbooks pair methyl orange with a strong acid and alkali, whichever is in the burette.
+TEST_CASE("a gradual change fits where its endpoint does, with a warning from where to where it goes on") {
+  const auto methyl_orange = [](const std::string& flask, const std::string& flask_mol_dm3,
+                                const std::string& burette, const std::string& burette_mol_dm3) {
+    return curve_json_of({"--flask", flask, flask_mol_dm3, "--aliquot", "25", "--burette", burette,
+                          burette_mol_dm3, "--indicator", "methyl orange", "--at", "0"});
+  };
+  const Json last = methyl_orange("sulfuric acid", "0.05", "sodium hydroxide", "0.1");
+  const Json first = methyl_orange("sodium hydroxide", "0.1", "sulfuric acid", "0.05");
+  for (const Json* curve : {&last, &first}) {
+    CHECK((*curve)["indicator"]["unfit"] == false);
+    CHECK((*curve)["indicator"]["changes"][0]["gradual"] == true);
+    REQUIRE((*curve)["warnings"].size() == 1);
+    CHECK(contains((*curve)["warnings"][0], "the change of methyl orange is gradual: from "));
+    CHECK_NEAR((*curve)["visible_change_cm3"].get<double>(), 25.0, 0.1);
+  }
+  CHECK(last["indicator"]["changes"][0]["endpoint"] == "last");
+  CHECK(first["indicator"]["changes"][0]["endpoint"] == "first");
+  const Json sharp =
+      curve_json_of(of("ethanoic acid", "sodium hydroxide", {"--indicator", "phenolphthalein"}));
+  CHECK(sharp["indicator"]["changes"][0]["gradual"] == false);
 }
 
 TEST_CASE("--json warns of solutions too strong for the activity model") {
@@ -95,7 +119,7 @@ TEST_CASE("--json says where there is only water, and prints nothing without a s
 }
 
 TEST_CASE("a level's curve names its own substances and fits its indicator") {
-  const Json curve = curve_json_of({kVinegar, "--at", "21.5"});
+  const Json curve = curve_json_of({kVinegar, "--temperature", "20", "--at", "21.5"});
   CHECK(curve["flask"]["substance"] == "ethanoic acid");
   CHECK_NEAR(curve["flask"]["mol_dm3"].get<double>(), 0.086, 1e-9);
   CHECK(volumes(curve) == std::vector{21.5});

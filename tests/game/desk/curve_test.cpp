@@ -87,6 +87,13 @@ TEST_CASE("constants of another acid can take the place of the flask substance's
   check_curve(rows, {1.52, 1.74, 4.11, 9.38, 11.12}, 0.01);
 }
 
+TEST_CASE("a base of one constant wants one constant") {
+  const Ran ran = desk({"curve", "--flask", "ammonia", "0.1", "--aliquot", "20", "--burette",
+                        "hydrochloric acid", "0.1", "--pka", "9,10"});
+  CHECK(ran.status == 2);
+  CHECK(contains(ran.err, "--pka: expected 1 constant of \"ammonia\", found 2"));
+}
+
 TEST_CASE("a base's constant is its conjugate acid's") {
   // Half neutralised, a base of pKb 4.76 has pH 14.00 - 4.76 (Henderson and Hasselbalch, textbook).
   const auto rows = curve({"--flask", "ammonia", "0.1", "--aliquot", "20", "--burette", "hydrochloric acid",
@@ -134,11 +141,24 @@ TEST_CASE("steps land on the decimal fraction and the last volume is there") {
 
 TEST_CASE("a level's curve turns pink where its unknown is used up") {
   // Middle of 0.076 to 0.096 mol/dm3: 25.00 x 0.086 / 0.1000 = 21.50 cm3.
-  const auto rows = curve({kVinegar, "--at", "21.4,21.6"});
+  const auto rows = curve({kVinegar, "--temperature", "20", "--at", "21.4,21.6"});
   REQUIRE(rows.size() == 2);
   CHECK(rows[0].ph < 8.4);
   CHECK(rows[1].ph > 9.5);
   CHECK(rows[0].colour != rows[1].colour);
+}
+
+// The level's bench is at 20 C; the curve is for 25 C unless it is told.
+TEST_CASE("a curve at another temperature than its level's says so, once it was not asked for one") {
+  const Ran ran = desk({"curve", kVinegar, "--at", "21.5"});
+  CHECK(ran.status == 0);
+  CHECK(
+      ran.err ==
+      "warning: the curve is for 25 degrees C, but the level's bench is at 20: give --temperature 20 for its "
+      "own\n");
+  CHECK(desk({"curve", kVinegar, "--temperature", "25", "--at", "21.5"}).err == "");
+  CHECK(desk({"curve", kVinegar, "--temperature", "20", "--at", "21.5"}).err == "");
+  CHECK(contains(desk({"curve", "--help"}).out, "default 25, whatever a LEVEL says"));
 }
 
 TEST_CASE("wrong arguments of a curve are named, with what was expected") {
@@ -159,6 +179,7 @@ TEST_CASE("wrong arguments of a curve are named, with what was expected") {
   fails({"--to", "50", "--step", "0"}, "--step: expected");
   fails({"--to", "50", "--step", "0.00001"}, "million rows");
   fails({"--pka", "3,2"}, "ascending");
+  fails({"--pka", "3,3,3"}, "--pka: expected ascending constants, no two of them equal, found \"3,3,3\"");
   fails({"--pka", "1,2,3,4"}, "--pka: expected 1 to 3 constants");
   fails({"--indicator", "phenolphtalein"}, "did you mean \"phenolphthalein\"?");
   fails({"--indicator", "phenolphthalein", "--drops", "2.5"}, "--drops: expected a whole number");
@@ -290,6 +311,7 @@ TEST_CASE("a curve takes other names and formulas") {
   CHECK(plain.status == 0);
   CHECK(rows("acetic acid", "NaOH").out == plain.out);
   CHECK(rows("CH3COOH", "caustic soda").out == plain.out);
+  CHECK(rows("ETHANOIC ACID", "Caustic Soda").out == plain.out);
   const Ran json = desk({"curve", "--flask", "acetic acid", "0.1", "--aliquot", "25", "--burette", "NaOH",
                          "0.1", "--at", "0", "--json"});
   CHECK(contains(json.out, "\"substance\":\"ethanoic acid\""));

@@ -20,7 +20,7 @@ EndpointChecks with(const std::string& from, const std::string& to) {
   const TemporaryFolder folder;
   const std::string path = folder.file("01-changed.json", text);
   const Result<Level> level = read_level(path);
-  REQUIRE_MESSAGE(level.has_value(), all_of(level.error()));
+  REQUIRE_MESSAGE(level.has_value(), why_not(level));
   return check_endpoint(*level, path);
 }
 
@@ -52,6 +52,56 @@ TEST_SUITE("endpoint checks") {
     level.endpoint_gains_colour = false;
     const EndpointChecks found = check_endpoint(level, "carbonate.json");
     CHECK_MESSAGE(found.faults.empty(), all_of(found.faults));
+  }
+  // By hand: one proton to one hydroxide; 25.00 x 0.086 / 0.1000 = 21.50 cm3, of which a hundredth is 0.22.
+  TEST_CASE("a ratio a hundredth off is the ratio's fault, not the indicator's") {
+    const EndpointChecks found = with("\"ratio\": 1,", "\"ratio\": 1.01,");
+    REQUIRE(found.faults.size() == 1);
+    CHECK(found.faults[0].place == "/ratio");
+    CHECK(found.faults[0].message ==
+          "the nearest equivalence is at a ratio of 1, found 1.01: every titre would seem 0.22 cm3 off");
+    CHECK(found.warnings.empty());
+  }
+  TEST_CASE("a third may be written with three figures") {
+    Level level = good_level();
+    level.sample_substance = shelf().substances.at("sodium hydroxide").value;
+    level.titrant_substance = shelf().substances.at("citric acid").value;
+    level.titrant.label = "Citric acid";
+    level.ratio = 0.333;
+    level.endpoint_gains_colour = false;
+    CHECK_FALSE(has_fault_at(check_endpoint(level, "citric.json").faults, "/ratio"));
+    level.ratio = 0.33;
+    CHECK(has_fault_at(check_endpoint(level, "citric.json").faults, "/ratio"));
+  }
+  // Common practice: phenolphthalein's pink in lime water goes at the first drop too many of acid.
+  TEST_CASE("where the colour goes, its last sight is the endpoint, in check as in curve") {
+    Level level = good_level();
+    level.sample_substance = shelf().substances.at("calcium hydroxide").value;
+    level.sample.unknown_mol_dm3 = {0.01, 0.01};
+    level.titrant_substance = shelf().substances.at("hydrochloric acid").value;
+    level.titrant.label_mol_dm3 = 0.02;
+    level.titrant.label = "Hydrochloric acid";
+    level.ratio = 2.0;
+    level.endpoint_gains_colour = false;
+    const EndpointChecks found = check_endpoint(level, "lime.json");
+    CHECK_MESSAGE(found.faults.empty(), all_of(found.faults));
+    // It pales for a third of a cm3 before, but is gone within a drop of the equivalence.
+    REQUIRE(found.warnings.size() == 1);
+    CHECK(found.warnings[0].message.starts_with("the change of phenolphthalein is gradual: from 24."));
+    CHECK(found.warnings[0].message.find(" cm3, its endpoint at 24.9") != std::string::npos);
+  }
+  TEST_CASE("an indicator of another equivalence than the ratio's is worth a warning") {
+    Level level = good_level();
+    level.titrant_substance = shelf().substances.at("hydrochloric acid").value;
+    level.sample_substance = shelf().substances.at("sodium carbonate").value;
+    level.titrant.label = "Hydrochloric acid";
+    level.indicator_data = shelf().indicators.at("methyl orange").value;
+    level.indicator = "methyl orange";
+    level.endpoint_gains_colour = false;
+    const EndpointChecks found = check_endpoint(level, "carbonate.json");
+    REQUIRE(found.warnings.size() == 1);
+    CHECK(found.warnings[0].message.starts_with(
+        "methyl orange does not show the equivalence that is meant, at 21.50 cm3: its endpoint shows at 4"));
   }
   TEST_CASE("phenolphthalein gains colour with alkali: a level that says it loses it is wrong") {
     const EndpointChecks found = with("\"gains_colour\": true", "\"gains_colour\": false");
@@ -91,7 +141,7 @@ TEST_SUITE("endpoint checks") {
     // Ethanoic acid against alkali with methyl orange is the textbooks' example of the wrong indicator.
     const EndpointChecks found = with("\"phenolphthalein\"", "\"methyl orange\"");
     REQUIRE(has_fault_at(found.warnings, "/indicator"));
-    CHECK(found.warnings.back().message.starts_with("methyl orange does not show this endpoint"));
+    CHECK(found.warnings.back().message.starts_with("methyl orange does not fit this titration within 1 %"));
     CHECK(found.faults.empty());
   }
 }

@@ -53,7 +53,7 @@ std::string fixed(double value, int decimals) {
 
 Assets assets() {
   const Result<Assets> read = read_assets(HALFDROP_SOURCE_FOLDER);
-  REQUIRE_MESSAGE(read.has_value(), all_of(read.error()));
+  REQUIRE_MESSAGE(read.has_value(), why_not(read));
   return *read;
 }
 

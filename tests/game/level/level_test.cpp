@@ -73,10 +73,21 @@ TEST_SUITE("level") {
     CHECK_FALSE(level_value(level, "").has_value());
     CHECK_FALSE(level_value(level, "title").has_value());
   }
+  TEST_CASE("a bench may be as cold as 5 C and as warm as 40 C") {
+    for (const double temperature_c : {5.0, 40.0}) {
+      CAPTURE(temperature_c);
+      const std::string patch =
+          R"([{"op":"replace","path":"/temperature_c","value":)" + std::to_string(temperature_c) + "}]";
+      const auto level = read_level_text(patched(good_level().source_json, patch.c_str()),
+                                         good_level().substances_json, "attempt");
+      REQUIRE_MESSAGE(level.has_value(), why_not(level));
+      CHECK(bench_spec(*level, 1).temperature_c == temperature_c);
+    }
+  }
   TEST_CASE("a level travels in an attempt as text and comes back the same") {
     const Level level = good_level();
     const auto again = read_level_text(level.source_json, level.substances_json, "attempt");
-    REQUIRE_MESSAGE(again.has_value(), all_of(again.error()));
+    REQUIRE_MESSAGE(again.has_value(), why_not(again));
     CHECK(again->id == level.id);
     CHECK(again->source_json == level.source_json);
     CHECK(again->substances_json == level.substances_json);

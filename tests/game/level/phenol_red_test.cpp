@@ -31,7 +31,7 @@ double published_ph(double ratio, double ionic_strength_mol_dm3, double temperat
 // from these ratios; what is checked is the whole way from a mixture by activity and temperature to light.
 TEST_CASE("phenol red's absorbances give the pH that the flask has, by the published equation") {
   const Result<Assets> shelf = read_assets(HALFDROP_SOURCE_FOLDER);
-  REQUIRE_MESSAGE(shelf.has_value(), all_of(shelf.error()));
+  REQUIRE_MESSAGE(shelf.has_value(), why_not(shelf));
   const Indicator& red = shelf->indicators.at("phenol red").value;
   double worst = 0.0;
   for (const double temperature_c : {10.0, 25.0, 30.0}) {

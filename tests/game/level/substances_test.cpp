@@ -21,7 +21,7 @@ namespace {
 
 const Assets& shelf() {
   static const Result<Assets> read = read_assets(HALFDROP_SOURCE_FOLDER);
-  REQUIRE_MESSAGE(read.has_value(), all_of(read.error()));
+  REQUIRE_MESSAGE(read.has_value(), why_not(read));
   return *read;
 }
 
@@ -192,7 +192,7 @@ TEST_CASE("a substance nobody has heard of needs only its entry") {
                    "source": "made up"}],
       "hazards": [{"from_percent": 1, "statements": ["H319"], "source": "made up"}]}})"));
   const Result<Assets> read = read_assets(folder.file(""));
-  REQUIRE_MESSAGE(read.has_value(), all_of(read.error()));
+  REQUIRE_MESSAGE(read.has_value(), why_not(read));
   const Substance& made_up = read->substances.at("calcium drollate").value;
   // By hand: 40.078 + 2 (3 x 12.011 + 5 x 1.008 + 2 x 15.999) + 18.015.
   CHECK_NEAR(made_up.molar_mass_g_mol, 204.235, 0.002);

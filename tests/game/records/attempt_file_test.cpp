@@ -154,7 +154,7 @@ TEST_SUITE("attempt file") {
     const Attempt attempt = sample_attempt();
     const std::string text = attempt_text(attempt);
     const auto read = read_attempt_text(text, "a.jsonl");
-    REQUIRE_MESSAGE(read.has_value(), all_of(read.error()));
+    REQUIRE_MESSAGE(read.has_value(), why_not(read));
     CHECK(read->warnings.empty());
     CHECK(read->attempt.seed == attempt.seed);
     CHECK(read->attempt.alias == attempt.alias);
@@ -219,7 +219,7 @@ TEST_SUITE("attempt file") {
     for (std::size_t length = 1; length < last.size(); ++length) {
       for (const char* end : {"", "\n"}) {
         const auto read = read_attempt_text(whole + last.substr(0, length) + end, "a.jsonl");
-        REQUIRE_MESSAGE(read.has_value(), all_of(read.error()));
+        REQUIRE_MESSAGE(read.has_value(), why_not(read));
         REQUIRE(read->warnings.size() == 1);
         CHECK(read->warnings[0] == "a.jsonl: line 3: torn last line dropped");
         CHECK(read->attempt.changes.size() == 1);
@@ -294,7 +294,7 @@ TEST_SUITE("attempt file") {
     REQUIRE_FALSE(session.write({"1/counts", "yes"}).has_value());
     session.end("handed in");
     const auto read = read_attempt_text(attempt_text(session.attempt()), "a.jsonl");
-    REQUIRE_MESSAGE(read.has_value(), all_of(read.error()));
+    REQUIRE_MESSAGE(read.has_value(), why_not(read));
     CHECK(read->attempt.changes == session.attempt().changes);
   }
   TEST_CASE("twenty thousand lines are read in well under a second") {
