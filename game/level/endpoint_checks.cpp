@@ -73,7 +73,9 @@ class EndpointCheck {
   void colour() {
     const Parcel equivalence = flask_at(1.0);
     if (!first_visible_change_cm3(spec_, equivalence)) {
-      fault("/indicator", level_.indicator + " shows no change within 10 cm3 past equivalence");
+      const auto changes = visible_changes(titration(), {});
+      fault("/indicator", level_.indicator + " shows no change within 10 cm3 past equivalence" +
+                              (changes.empty() ? "" : ": " + endpoint_in_words(best_of(changes))));
       return;
     }
     warn_of_indicator();

@@ -19,8 +19,8 @@ inline constexpr double kInAir = 420e-6;
 
 /// Carbon dioxide in air over that in water in equilibrium with it, by volume.
 [[nodiscard]] double air_over_water(double temperature_c);
-/// Of carbon dioxide in water, m2/s, 10 to 35 C, carried on to 5 and 40: 1.91e-9 at 25 C, activation 19.51
-/// kJ/mol. Jaehne, Heinz and Dietrich, J. Geophys. Res. 92 (1987) 10767.
+/// Of carbon dioxide in water, m2/s, 10 to 35 C, carried on to 5 and 40: 1.91e-9 at 25 C, activation
+/// 19.51 kJ/mol. Jaehne, Heinz and Dietrich, J. Geophys. Res. 92 (1987) 10767.
 [[nodiscard]] double diffusion_m2_s(double temperature_c);
 
 /// CO2 + H2O -> H+ + HCO3-, s^-1: 0.037 at 25 C (Johnson 1982), slope as Soli and Byrne 2002 found it in

@@ -77,20 +77,21 @@ TEST_SUITE("endpoint checks") {
   TEST_CASE("where the colour goes, its last sight is the endpoint, in check as in curve") {
     Level level = good_level();
     level.sample_substance = shelf().substances.at("calcium hydroxide").value;
-    level.sample.unknown_mol_dm3 = {0.01, 0.01};
+    level.sample.unknown_mol_dm3 = {0.005, 0.005};
     level.titrant_substance = shelf().substances.at("hydrochloric acid").value;
-    level.titrant.label_mol_dm3 = 0.02;
+    level.titrant.label_mol_dm3 = 0.01;
     level.titrant.label = "Hydrochloric acid";
     level.ratio = 2.0;
     level.endpoint_gains_colour = false;
     const EndpointChecks found = check_endpoint(level, "lime.json");
     CHECK_MESSAGE(found.faults.empty(), all_of(found.faults));
-    // It pales for a third of a cm3 before, but is gone within a drop of the equivalence.
+    // Its pink pales for a good while before, but its last trace goes within two drops of the equivalence.
     REQUIRE(found.warnings.size() == 1);
     CHECK(found.warnings[0].message.starts_with("the change of phenolphthalein is gradual: from 24."));
     CHECK(found.warnings[0].message.find(" cm3, its endpoint at 24.9") != std::string::npos);
   }
-  TEST_CASE("an indicator of another equivalence than the ratio's is worth a warning") {
+  // By hand: carbonate takes two protons, the second at twice the volume, 43.00 cm3.
+  TEST_CASE("an indicator of another equivalence than the ratio's shows what it does show") {
     Level level = good_level();
     level.titrant_substance = shelf().substances.at("hydrochloric acid").value;
     level.sample_substance = shelf().substances.at("sodium carbonate").value;
@@ -99,9 +100,20 @@ TEST_SUITE("endpoint checks") {
     level.indicator = "methyl orange";
     level.endpoint_gains_colour = false;
     const EndpointChecks found = check_endpoint(level, "carbonate.json");
-    REQUIRE(found.warnings.size() == 1);
-    CHECK(found.warnings[0].message.starts_with(
-        "methyl orange does not show the equivalence that is meant, at 21.50 cm3: its endpoint shows at 4"));
+    REQUIRE(found.faults.size() == 1);
+    CHECK(
+        found.faults[0].message.starts_with("methyl orange shows no change within 10 cm3 past equivalence"));
+    CHECK(found.faults[0].message.find("the nearest equivalence, at 43.00 cm3") != std::string::npos);
+    // The other way about: phenolphthalein's pink is gone at the first.
+    level.ratio = 2.0;
+    level.indicator_data = shelf().indicators.at("phenolphthalein").value;
+    level.indicator = "phenolphthalein";
+    const EndpointChecks whole = check_endpoint(level, "carbonate.json");
+    CHECK(whole.faults.empty());
+    REQUIRE(whole.warnings.size() == 1);
+    CHECK(
+        whole.warnings[0].message.starts_with("phenolphthalein does not show the equivalence that is meant, "
+                                              "at 43.00 cm3: its endpoint shows at 21."));
   }
   TEST_CASE("phenolphthalein gains colour with alkali: a level that says it loses it is wrong") {
     const EndpointChecks found = with("\"gains_colour\": true", "\"gains_colour\": false");

@@ -189,7 +189,7 @@ TEST_CASE("textbook pairs fit at other strengths too, at the first sight of the 
   };
   const Taught taught[] = {{{"sodium hydroxide", "hydrochloric acid"}, 0.05, 0.05, "methyl orange", 0},
                            {{"hydrochloric acid", "sodium hydroxide"}, 0.05, 0.05, "methyl orange", 0},
-                           {{"sulfuric acid", "sodium hydroxide"}, 0.05, 0.1, "methyl orange", 0},
+                           {{"sulfuric acid", "sodium hydroxide"}, 0.05, 0.1, "methyl orange", 1},
                            {{"sodium hydroxide", "sulfuric acid"}, 0.1, 0.05, "methyl orange", 0},
                            {{"calcium hydroxide", "hydrochloric acid"}, 0.02, 0.04, "methyl orange", 0},
                            {{"calcium hydroxide", "hydrochloric acid"}, 0.02, 0.04, "phenolphthalein", 0},
