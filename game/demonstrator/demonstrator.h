@@ -17,7 +17,7 @@ struct Performance {
 };
 
 /// Precondition: every mistake is a name in the catalogue (mistakes.h).
-[[nodiscard]] Performance perform(const Level& level, std::uint64_t seed, const std::string& alias,
+[[nodiscard]] Performance perform(Level level, std::uint64_t seed, const std::string& alias,
                                   const std::vector<std::string>& mistakes = {});
 
 }  // namespace halfdrop

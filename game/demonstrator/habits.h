@@ -6,6 +6,7 @@ namespace halfdrop {
 struct Habits {
   bool wears_goggles = true;
   bool fills_jet = true;             ///< opens the tap after filling until no air is left in the jet
+  bool fills_jet_slowly = false;     ///< only until it drips
   bool lifts_funnel_out = true;      ///< before the first reading
   bool fills_for_every_run = false;  ///< not only when too little is left
   bool swirls = true;
@@ -14,6 +15,8 @@ struct Habits {
       false;                  ///< lets the next drop swell before shutting the tap, and reads with it there
   bool cleans_flask = true;   ///< empties and rinses it after every run
   bool counts_trial = false;  ///< ticks the trial and takes it into the mean
+  bool waits = true;          ///< for the film to run down and the colour to last, before the last reading
+  bool moves_eye = true;      ///< to the meniscus for the last reading; otherwise as for the first
   double eye_too_high_at_start_mm = 0.0;
   double eye_too_high_at_end_mm = 0.0;
 };

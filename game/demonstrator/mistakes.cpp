@@ -17,6 +17,15 @@ constexpr std::array kMistakes = {
               habits.fills_jet = false;
               habits.fills_for_every_run = true;
             }},
+    Mistake{
+        "bubble-left-in-jet",
+        "The burette is filled afresh for every run, and its jet only until it drips: air stays under the "
+        "tap until the run carries it off.",
+        "filling", Cause::jet_air, "high", 0.22,
+        [](Habits& habits) {
+          habits.fills_jet_slowly = true;
+          habits.fills_for_every_run = true;
+        }},
     Mistake{"funnel-left-in", "The funnel stays in the burette and drips after the first reading.", "filling",
             Cause::funnel_drips, "low", 0.15,
             [](Habits& habits) {
@@ -29,9 +38,17 @@ constexpr std::array kMistakes = {
     Mistake{"eye-too-high-at-end", "The last reading is taken looking down on the meniscus.", "reading",
             Cause::parallax_final, "low", 0.21,
             [](Habits& habits) { habits.eye_too_high_at_end_mm = kLooksDown_mm; }},
+    Mistake{"eye-never-moves", "The eye stays where the first reading was taken, also for the last.",
+            "reading", Cause::parallax_final, "low", 0.47, [](Habits& habits) { habits.moves_eye = false; }},
+    Mistake{"read-at-once",
+            "The glass is not clean, and the meniscus is read at once, before the wall has run down.",
+            "reading", Cause::film, "high", 0.025, [](Habits& habits) { habits.waits = false; },
+            R"({"burette":{"grease":1}})"},
     Mistake{"drop-left-at-end", "One drop more is begun, and left hanging when the last reading is taken.",
             "titrating", Cause::hanging_drop, "high", 0.05,
             [](Habits& habits) { habits.leaves_drop_hanging = true; }},
+    Mistake{"tap-leaks", "The tap leaks at its plug, drop by drop on to the bench, and nobody minds it.",
+            "titrating", Cause::leak, "high", 0.18, [](Habits&) {}, R"({"tap":{"leak_cm3_min":0.08}})"},
     Mistake{"overshoot", "The accurate runs are run as fast as the trial, past the endpoint.", "titrating",
             Cause::overshoot, "high", 0.21, [](Habits& habits) { habits.slows_down = false; }},
     Mistake{"no-swirling", "The flask is never swirled.", "titrating", Cause::overshoot, "either", 0.10,

@@ -21,6 +21,8 @@ struct Mistake {
   /// attempt, median of seeds 1 to 10. Without a cause: what it changes the mean by.
   double typical_cm3 = 0.0;
   void (*take_up)(Habits&) = nullptr;
+  /// What is wrong with the apparatus as well: a merge patch of the level. Empty: nothing.
+  std::string_view apparatus = {};
 };
 
 [[nodiscard]] std::span<const Mistake> mistakes();

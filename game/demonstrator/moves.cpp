@@ -10,6 +10,8 @@ namespace {
 constexpr double kSwirl = 0.8;
 constexpr double kAside_cm = 26.0;
 constexpr double kTapStep = 0.01;
+/// How long it waits at each step for a drop to show.
+constexpr double kGingerly_s = 2.0;
 constexpr double kFinestTapStep = 0.0025;
 /// Single drops: slow enough to shut the tap between two of them.
 constexpr double kDrip_per_s = 0.5;
@@ -27,6 +29,11 @@ void Moves::level_eye(double above_mm) {
                 std::clamp(bench_.hands().eye_mm - off_mm, kEyeLowest_mm, kEyeHighest_mm));
     bench_.wait(0.8);
   }
+}
+
+void Moves::look_from(double eye_mm) {
+  bench_.hold(&HandsChange::eye_mm, eye_mm);
+  bench_.wait(0.8);
 }
 
 void Moves::follow_meniscus(const Senses& seen) {
@@ -62,6 +69,13 @@ void Moves::open_tap_to(double drops_per_s) {
   };
   bench_.hold(&HandsChange::tap, position);
   bench_.watch_until(right, 30.0);
+}
+
+void Moves::open_tap_gingerly() {
+  for (double position = kTapStep; position < 1.0; position += kTapStep) {
+    bench_.hold(&HandsChange::tap, position);
+    if (bench_.watch_until([](const Senses& seen) { return seen.hanging_share > 0.0; }, kGingerly_s)) return;
+  }
 }
 
 void Moves::one_drop() {

@@ -12,6 +12,8 @@ class Moves {
 
   /// Moves the eye until it stands this far above the meniscus; 0 is level.
   void level_eye(double above_mm = 0.0);
+  /// Holds the eye at a height above the zero mark.
+  void look_from(double eye_mm);
   /// Keeps the eye near the level of the falling meniscus.
   void follow_meniscus(const Senses& seen);
   /// Reading at the eye's height to the nearest 0.05 cm3, in hundredths.
@@ -20,6 +22,8 @@ class Moves {
   void shut_tap() { bench_.hold(&HandsChange::tap, 0.0); }
   /// Opens the tap bit by bit until it runs about this fast, in drops a second.
   void open_tap_to(double drops_per_s);
+  /// Opens the tap so slowly that a drop hangs before it runs.
+  void open_tap_gingerly();
   /// Opens, lets one drop fall and shuts.
   void one_drop();
   /// Lets a drop swell to this share of a full one, at a rate of so many drops a second, and shuts.

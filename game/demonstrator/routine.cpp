@@ -10,6 +10,7 @@ constexpr int kIndicatorDrops = 3;
 constexpr double kAboveZero_cm3 = -0.6;
 /// Where a run starts: on the scale, and enough below the zero mark for an eye that looks down on it.
 constexpr double kStart_cm3 = 0.4;
+constexpr double kSlowFillingTakes_cm3 = 0.2;
 constexpr double kSlowBefore_cm3 = 1.25;
 constexpr int kConcordant = 10;  // hundredths
 constexpr double kSpare_cm3 = 2.0;
@@ -65,6 +66,13 @@ void Routine::pour_above(double reading_cm3) {
   bench_.hold(&HandsChange::pour, 0.0);
 }
 
+void Routine::drip_jet_full() {
+  moves_.open_tap_gingerly();
+  bench_.watch_until([](const Senses& seen) { return seen.falling > 0; }, 60.0);
+  moves_.shut_tap();
+  clear_tip();
+}
+
 void Routine::fill_jet() {
   bench_.hold(&HandsChange::tap, 1.0);
   bench_.watch_until([](const Senses& seen) { return seen.jet_full; }, 20.0);
@@ -77,11 +85,14 @@ void Routine::drain_to(double reading_cm3) {
 
 void Routine::fill_burette() {
   bench_.act(Deed::put_beaker_under);
-  if (filled_before_ && !habits_.fills_jet) run_out();
+  if (filled_before_ && (!habits_.fills_jet || habits_.fills_jet_slowly)) run_out();
   moves_.shut_tap();
   if (!filled_before_ || habits_.lifts_funnel_out) bench_.act(Deed::put_in_funnel);
   filled_before_ = true;
-  if (habits_.fills_jet) {
+  if (habits_.fills_jet_slowly) {
+    pour_above(kStart_cm3 - kSlowFillingTakes_cm3);
+    drip_jet_full();
+  } else if (habits_.fills_jet) {
     pour_above(kAboveZero_cm3);
     fill_jet();
     drain_to(kStart_cm3);
@@ -113,16 +124,23 @@ int Routine::read(double eye_too_high_mm) {
   return last_reading_;
 }
 
+int Routine::read_from(double eye_mm) {
+  moves_.look_from(eye_mm);
+  last_reading_ = moves_.read_hundredths();
+  return last_reading_;
+}
+
 void Routine::begin_run(const std::string& run) {
   prepare_flask();
   make_burette_ready();
   paper_.initial(run, read(habits_.eye_too_high_at_start_mm));
+  eye_at_start_mm_ = bench_.hands().eye_mm;
 }
 
 void Routine::end_run(const std::string& run, Titration& titration) {
   titration.let_it_last();
   moves_.stop_swirling();
-  paper_.final(run, read(habits_.eye_too_high_at_end_mm));
+  paper_.final(run, habits_.moves_eye ? read(habits_.eye_too_high_at_end_mm) : read_from(eye_at_start_mm_));
   moves_.flask_aside();
 }
 

@@ -27,11 +27,13 @@ class Routine {
   void run_out();
   void pour_above(double reading_cm3);
   void fill_jet();
+  void drip_jet_full();
   void drain_to(double reading_cm3);
   void clear_tip();
   [[nodiscard]] bool enough_left() const;
   void make_burette_ready();
   int read(double eye_too_high_mm);
+  int read_from(double eye_mm);
   void begin_run(const std::string& run);
   void end_run(const std::string& run, Titration& titration);
 
@@ -41,6 +43,7 @@ class Routine {
   Paper paper_;
   bool filled_before_ = false;
   int aliquots_in_flask_ = 0;
+  double eye_at_start_mm_ = 0.0;   ///< of the run's first reading
   int last_reading_ = 0;           ///< hundredths
   std::vector<std::string> done_;  ///< accurate runs
 };

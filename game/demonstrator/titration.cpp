@@ -98,6 +98,7 @@ void Titration::let_it_last() {
       moves_.touch_off();
     }
     moves_.wash_down(2.0);
+    if (!habits_.waits) return;
     bench_.wait(kMustLast_s);
     if (coloured()) return;
     drop_by_drop();

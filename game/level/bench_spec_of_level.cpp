@@ -55,7 +55,7 @@ BottleSpec bottle(const LiquidSpec& liquid, const Substance& substance, bool unk
 
 }  // namespace
 
-BenchSpec bench_spec(const Level& level, std::uint64_t seed) {
+BenchSpec drawn_bench_spec(const Level& level, std::uint64_t seed) {
   BenchSpec spec;
   spec.temperature_c = level.temperature_c;
   spec.titrant = bottle(level.titrant, level.titrant_substance, !level.unknown_in_flask, seed);
@@ -69,6 +69,11 @@ BenchSpec bench_spec(const Level& level, std::uint64_t seed) {
   spec.pipette = draw_pipette(level.aliquot_cm3, level.pipette_tolerance_cm3, seed);
   spec.flask = level.flask;
   spec.tip_above_bench_cm = level.flask.height_cm - kTipInsideNeck_cm;
+  return spec;
+}
+
+BenchSpec bench_spec(const Level& level, std::uint64_t seed) {
+  BenchSpec spec = drawn_bench_spec(level, seed);
   settle(spec);
   return spec;
 }

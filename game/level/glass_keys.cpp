@@ -9,6 +9,7 @@ constexpr NumberKey<BuretteSpec> kBurette[] = {
     {"above_zero_cm3", &BuretteSpec::above_zero_cm3, {0.5, 20.0}},
     {"below_scale_cm3", &BuretteSpec::below_scale_cm3, {0.1, 20.0}},
     {"below_scale_mm", &BuretteSpec::below_scale_mm, {5.0, 200.0}},
+    {"grease", &BuretteSpec::grease, {0.0, 1.0}},
     {"jet_cm3", &BuretteSpec::jet_cm3, {0.02, 1.0}},
     {"jet_length_mm", &BuretteSpec::jet_length_mm, {10.0, 200.0}},
     {"outer_half_width_mm", &BuretteSpec::outer_half_width_mm, {2.0, 20.0}},
@@ -22,6 +23,10 @@ constexpr NumberKey<TapSpec> kTap[] = {
     {"jet_bore_mm", &TapSpec::jet_bore_mm, {0.2, 2.0}},
     {"jet_narrow_mm", &TapSpec::jet_narrow_mm, {1.0, 150.0}},
     {"tip_outer_mm", &TapSpec::tip_outer_mm, {1.0, 5.0}},
+    {"stiff_degrees", &TapSpec::stiff_degrees, {0.0, 20.0}},
+    {"loose_degrees", &TapSpec::loose_degrees, {0.0, 20.0}},
+    {"leak_cm3_min", &TapSpec::leak_cm3_min, {0.0, 2.0}},
+    {"grease_in_bore", &TapSpec::grease_in_bore, {0.0, 0.9}},
 };
 
 constexpr NumberKey<FlaskSpec> kFlask[] = {

@@ -102,4 +102,14 @@ Result<Level> read_level_text(const std::string& level_json, const std::string& 
   return level;
 }
 
+Result<Level> with_values(const Level& level, const std::string& patch) {
+  const std::string name = "a changed level";
+  FaultList faults(name);
+  std::optional<Json> values = parse_json(level.source_json, {"/level", "/level"}, faults);
+  const std::optional<Json> changes = parse_json(patch, {"/patch", "/patch"}, faults);
+  if (!values || !changes) return tl::unexpected(faults.take());
+  values->merge_patch(*changes);
+  return read_level_text(json_text(*values), level.substances_json, name);
+}
+
 }  // namespace halfdrop

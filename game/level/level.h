@@ -82,8 +82,13 @@ struct Level {
 [[nodiscard]] Result<Level> read_level_text(const std::string& level_json, const std::string& substances_json,
                                             const std::string& name_for_faults);
 
-/// The bench of a level for a seed: unknown and glass drawn within their limits.
+/// The same level with other values: `patch` is a JSON merge patch (RFC 7396) of its file.
+[[nodiscard]] Result<Level> with_values(const Level& level, const std::string& patch);
+
+/// The bench of a level for a seed: unknown and glass drawn within their limits; settled.
 [[nodiscard]] BenchSpec bench_spec(const Level& level, std::uint64_t seed);
+/// The same, not settled yet: quick, for those who only want to know what is drawn.
+[[nodiscard]] BenchSpec drawn_bench_spec(const Level& level, std::uint64_t seed);
 
 /// A level value by the name that calculation steps use; nothing if unknown.
 [[nodiscard]] tl::expected<double, std::string> level_value(const Level& level, const std::string& name);

@@ -74,6 +74,21 @@ double brim_cm3(const FlaskSpec& flask) {
   return kPi * (body + flask.neck_length_cm * neck * neck);
 }
 
+/// A wide part of sense between tap and narrow bore: no tube so wide that a bubble in it rises by itself.
+void check_jet(const Level& level, const std::string& place, FaultList& faults) {
+  constexpr double kBubbleRises_mm = 5.0;  // 2 x 0.918 capillary lengths of water (Bretherton 1961)
+  if (level.tap.jet_narrow_mm >= level.burette.jet_length_mm)
+    return faults.add(place + "/tap", "the jet's bore is as long as the jet: make jet_narrow_mm smaller");
+  const JetSettled jet = settle_jet(level.burette, level.tap, LiquidFlow{});
+  if (jet.narrow_cm3 >= level.burette.jet_cm3)
+    faults.add(place + "/burette", "the jet's narrow bore alone holds " + number_text(jet.narrow_cm3) +
+                                       " cm3: make jet_cm3 larger than that");
+  else if (jet.wide_bore_mm > kBubbleRises_mm)
+    faults.add(place + "/burette", "above its narrow bore the jet would be " + number_text(jet.wide_bore_mm) +
+                                       " mm wide, and a bubble does not stay in more than 5 mm: make jet_cm3 "
+                                       "smaller or jet_length_mm larger");
+}
+
 void check_glass(const Level& level, const std::string& place, FaultList& faults) {
   const FlaskSpec& flask = level.flask;
   if (flask.neck_radius_cm > flask.base_radius_cm)
@@ -86,6 +101,7 @@ void check_glass(const Level& level, const std::string& place, FaultList& faults
   if (level.tap.jet_bore_mm >= level.tap.tip_outer_mm)
     faults.add(place + "/tap",
                "the jet's bore is as wide as its tip: make jet_bore_mm smaller than tip_outer_mm");
+  check_jet(level, place, faults);
   if (level.tap.bore_mm >= level.tap.plug_mm)
     faults.add(place + "/tap", "the bore is as wide as the plug: make bore_mm smaller than plug_mm");
 }

@@ -17,6 +17,7 @@ std::string_view cause_title(Cause cause) {
       "Drop hanging at the tip",
       "Funnel dripped into the burette",
       "Burette refilled during the run",
+      "Tap leaked at its plug",
       "Titrant that missed the flask",
       "Titrant left on the flask's wall",
       "Titrant diluted, or off its label",

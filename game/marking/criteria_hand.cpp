@@ -261,10 +261,10 @@ Finding indicator_drops(const Case& marked) {
 /// by, so that two faults that cancel in the titre do not hide each other. Readings, glass and bottle are
 /// left out; the pipette counts only where the number of aliquots was wrong.
 double hand_error_cm3(const RunView& run) {
-  constexpr std::array kCausesOfTheHand = {Cause::jet_air,       Cause::hanging_drop, Cause::funnel_drips,
-                                           Cause::refill,        Cause::missed_flask, Cause::flask_wall,
-                                           Cause::flask_residue, Cause::swirled_out,  Cause::indicator_blank,
-                                           Cause::overshoot};
+  constexpr std::array kCausesOfTheHand = {Cause::jet_air,         Cause::hanging_drop,  Cause::funnel_drips,
+                                           Cause::refill,          Cause::leak,          Cause::missed_flask,
+                                           Cause::flask_wall,      Cause::flask_residue, Cause::swirled_out,
+                                           Cause::indicator_blank, Cause::overshoot};
   const TitreBreakdown& parts = *run.breakdown;
   double sum_cm3 = run.flask->aliquots == 1 ? 0.0 : parts.of(Cause::aliquot);
   for (const Cause cause : kCausesOfTheHand) sum_cm3 += parts.of(cause);

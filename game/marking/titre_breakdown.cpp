@@ -93,6 +93,7 @@ class Breaker {
         std::min(ran_over, std::max(poured, 0.0));  // what ran over was poured, before it was a drip
     set(Cause::refill, -(poured - poured_over));
     set(Cause::funnel_drips, -(dripped - (ran_over - poured_over)));
+    set(Cause::leak, between_.moved(Account::column, Account::plug_drop).volume_cm3());
     set(Cause::jet_air, between_.change_cm3(Account::jet));
     set(Cause::hanging_drop,
         between_.change_cm3(Account::pendant_drop) + between_.change_cm3(Account::in_flight));
@@ -155,10 +156,11 @@ class Breaker {
 
 std::string_view cause_id(Cause cause) {
   static constexpr std::array<std::string_view, kCauses> kIds = {
-      "rounding",      "misreading",   "meniscus_edge",   "parallax_initial", "parallax_final",
-      "burette_scale", "film",         "jet_air",         "hanging_drop",     "funnel_drips",
-      "refill",        "missed_flask", "flask_wall",      "titrant_strength", "aliquot",
-      "flask_residue", "swirled_out",  "indicator_blank", "carbon_dioxide",   "overshoot"};
+      "rounding",      "misreading",    "meniscus_edge", "parallax_initial", "parallax_final",
+      "burette_scale", "film",          "jet_air",       "hanging_drop",     "funnel_drips",
+      "refill",        "leak",          "missed_flask",  "flask_wall",       "titrant_strength",
+      "aliquot",       "flask_residue", "swirled_out",   "indicator_blank",  "carbon_dioxide",
+      "overshoot"};
   return kIds[static_cast<std::size_t>(cause)];
 }
 

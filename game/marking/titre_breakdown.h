@@ -23,6 +23,7 @@ enum class Cause : std::uint8_t {
   hanging_drop,
   funnel_drips,
   refill,
+  leak,
   missed_flask,
   flask_wall,
   titrant_strength,
@@ -33,7 +34,7 @@ enum class Cause : std::uint8_t {
   carbon_dioxide,
   overshoot
 };
-inline constexpr std::size_t kCauses = 20;
+inline constexpr std::size_t kCauses = 21;
 
 /// "jet_air" and so on.
 [[nodiscard]] std::string_view cause_id(Cause cause);

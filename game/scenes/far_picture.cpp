@@ -99,7 +99,7 @@ void tube(Canvas& canvas, const FarScale& far, const BenchPicture& picture) {
                                         {{0, rgb(0xb9c4c7)}, {0.4F, palette::ptfe}, {1, rgb(0xa9b6ba)}}));
   canvas.stroke(rounded_rect_points(body, 3), {0.8F, true}, palette::glass_edge);
   const Points handle = turned(rounded_rect_points({far.tube_x - 2, far.tap_y - 2, 24, 4}, 2),
-                               {far.tube_x, far.tap_y}, -90 * view.hands.tap);
+                               {far.tube_x, far.tap_y}, -90 * view.plug);
   canvas.polygon(handle, palette::tap_handle);
 }
 

@@ -61,7 +61,7 @@ struct HelpLine {
   const char *keys, *words;
 };
 
-constexpr std::array<HelpLine, 14> kLeft{{{"← →", "tap: shut, open"},
+constexpr std::array<HelpLine, 15> kLeft{{{"← →", "tap: shut, open"},
                                           {"Shift, Ctrl + ← →", "finer, coarser (hold)"},
                                           {"S, D", "snap it shut, back to where it was"},
                                           {"↑ ↓", "eye 1 mm up, down"},
@@ -74,8 +74,9 @@ constexpr std::array<HelpLine, 14> kLeft{{{"← →", "tap: shut, open"},
                                           {"F", "flask under the jet, aside"},
                                           {"N", "funnel in, out"},
                                           {"O", "touch off the hanging drop"},
+                                          {"J", "flick the jet with a finger"},
                                           {"L", "white tile"}}};
-constexpr std::array<HelpLine, 14> kRight{{{"C", "coat on"},
+constexpr std::array<HelpLine, 15> kRight{{{"C", "coat on"},
                                            {"G", "eye protection on, off"},
                                            {"B", "beaker under the jet, away"},
                                            {"Shift + B", "pour the beaker out"},
@@ -87,15 +88,16 @@ constexpr std::array<HelpLine, 14> kRight{{{"C", "coat on"},
                                            {"R", "write the next result"},
                                            {"T", "results sheet to the front"},
                                            {"H", "hand in"},
+                                           {"F1", "these keys"},
                                            {"F2", "how it is done"},
                                            {"Esc, F11", "pause, full screen"}}};
 
-void help_column(Canvas& canvas, const std::array<HelpLine, 14>& lines, float x) {
+void help_column(Canvas& canvas, const std::array<HelpLine, 15>& lines, float x) {
   float y = 152;
   for (const HelpLine& line : lines) {
     canvas.text(line.keys, {x + 150, y}, {17, palette::accent, Face::bold, Align::right});
     canvas.text(line.words, {x + 166, y}, {17, palette::print});
-    y += 31;
+    y += 29;
   }
 }
 

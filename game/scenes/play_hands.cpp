@@ -34,6 +34,8 @@ std::optional<Deed> simple_deed(Key::Key key) {
       return Deed::add_indicator;
     case Key::O:
       return Deed::touch_off_drop;
+    case Key::J:
+      return Deed::flick_jet;
     case Key::X:
       return Deed::empty_flask;
     case Key::V:

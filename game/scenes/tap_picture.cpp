@@ -73,34 +73,61 @@ void tube(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at) {
   canvas.rounded_rect({l + 6, -10, 4, at.tap - 44}, 2, faded(sf::Color::White, 0.75));
 }
 
-/// Liquid in the bore, and the slug of air under the tap while there is one.
-void bore(Canvas& canvas, const View& view, const TapPlaces& at) {
+/// Heights in the jet by what its bore holds above the tip.
+class JetHeights {
+ public:
+  JetHeights(const BenchSpec& spec, const TapPlaces& at)
+      : top_(at.tap + 16),
+        tip_(at.tip),
+        waist_(top_ +
+               (tip_ - top_) * static_cast<float>(1.0 - spec.tap.jet_narrow_mm / spec.burette.jet_length_mm)),
+        narrow_(static_cast<float>(spec.settled.jet.narrow_cm3 / spec.burette.jet_cm3)) {}
+
+  [[nodiscard]] float top() const { return top_; }
+  /// Where a share of the jet's room above the tip ends.
+  [[nodiscard]] float above_tip(double share) const {
+    const float s = std::clamp(static_cast<float>(share), 0.0F, 1.0F);
+    if (s < narrow_) return tip_ - (tip_ - waist_) * s / narrow_;
+    return waist_ - (waist_ - top_) * (s - narrow_) / (1.0F - narrow_);
+  }
+
+ private:
+  float top_, tip_, waist_, narrow_;
+};
+
+void liquid_in_bore(Canvas& canvas, const Points& inner, float top, float bottom) {
+  if (bottom - top < 0.5F) return;
+  Points liquid;
+  for (const Point& p : inner) liquid.emplace_back(p.x, std::clamp(p.y, top, bottom));
+  canvas.polygon(
+      liquid, Paint::horizontal(
+                  kJetX - 4, kJetX + 4,
+                  {{0, rgb(0x7f9ea8)}, {0.45F, rgb(0xbfd6dc)}, {0.6F, rgb(0xd5e5e9)}, {1, rgb(0x7b9aa4)}}));
+}
+
+/// Liquid in the bore, and the slug of air in it while there is one.
+void bore(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at) {
+  const View& view = picture.view;
   const Points inner = jet_outline(at, 3.0F);
-  const auto fill = static_cast<float>(std::clamp(view.jet_fill, 0.0, 1.0));
-  const float top = at.tap + 16, air_end = top + (at.tip - top) * (1 - fill);
   canvas.polygon(inner, Paint::horizontal(kJetX - 4, kJetX + 4,
                                           {{0, rgb(0xdfe5e4)}, {0.5F, rgb(0xfbfaf4)}, {1, rgb(0xd5dcdb)}}));
-  if (fill > 0.02F) {
-    Points liquid;
-    for (const Point& p : inner) liquid.emplace_back(p.x, std::max(p.y, air_end));
-    canvas.polygon(
-        liquid, Paint::horizontal(
-                    kJetX - 4, kJetX + 4,
-                    {{0, rgb(0x7f9ea8)}, {0.45F, rgb(0xbfd6dc)}, {0.6F, rgb(0xd5e5e9)}, {1, rgb(0x7b9aa4)}}));
-  }
-  if (fill < 0.985F && fill > 0.02F) {
-    // The bubble's rounded ends stand out dark, as they do against a light wall.
-    const float length = air_end - top;
-    const Rect bubble{kJetX - 3.1F, top + 1, 6.2F, std::max(5.0F, length)};
-    canvas.stroke(rounded_rect_points(bubble, 3.1F), {1.3F, true}, faded(palette::glass_dark, 0.95));
-    canvas.line({bubble.x + 2, bubble.y + 3}, {bubble.x + 2, bubble.bottom() - 3}, 1.2F, sf::Color::White);
-  }
+  const JetHeights heights(picture.spec, at);
+  const double air = std::max(0.0, 1.0 - view.jet_fill);
+  const float air_bottom = heights.above_tip(view.jet_below);
+  const float air_top = heights.above_tip(view.jet_below + air);
+  liquid_in_bore(canvas, inner, heights.top(), air_top);
+  liquid_in_bore(canvas, inner, air_bottom, at.tip);
+  if (air < 0.002 || view.jet_fill < 0.02) return;
+  // The bubble's rounded ends stand out dark, as they do against a light wall.
+  const Rect bubble{kJetX - 3.1F, air_top + 1, 6.2F, std::max(5.0F, air_bottom - air_top)};
+  canvas.stroke(rounded_rect_points(bubble, 3.1F), {1.3F, true}, faded(palette::glass_dark, 0.95));
+  canvas.line({bubble.x + 2, bubble.y + 3}, {bubble.x + 2, bubble.bottom() - 3}, 1.2F, sf::Color::White);
 }
 
 void jet(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at) {
   const Points outer = jet_outline(at, 0);
   canvas.polygon(outer, faded(sf::Color::White, 0.55));
-  bore(canvas, picture.view, at);
+  bore(canvas, picture, at);
   canvas.polygon(outer, glass_shading(kJetX - 6, kJetX + 6, 0.75));
   const Points left(outer.begin(), outer.begin() + static_cast<std::ptrdiff_t>(outer.size() / 2));
   canvas.stroke(left, {1.3F}, palette::glass_edge);
@@ -227,7 +254,7 @@ void draw_tap_and_jet(Canvas& canvas, const BenchPicture& picture) {
 void draw_tap_handle(Canvas& canvas, const BenchPicture& picture) {
   const TapPlaces at(picture.spec);
   tap_body(canvas, at);
-  const double degrees = -90 * std::clamp(picture.view.hands.tap, 0.0, 1.0);
+  const double degrees = -90 * std::clamp(picture.view.plug, 0.0, 1.0);
   const Point axis{kJetX, at.tap};
   const auto turn = [&](Points points) { return turned(std::move(points), axis, degrees); };
   const Points lever =

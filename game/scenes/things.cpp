@@ -38,11 +38,11 @@ Thing tap(const BenchPicture& picture) {
 
 Thing jet(const BenchPicture& picture) {
   const float top = layout::tap_y(picture.spec) + 26, tip = layout::tip_y(picture.spec);
+  const bool hangs = picture.view.hanging_cm3 > 0;
   return clicked("jet", {kJetX - 14, top, 28, tip + 16 - top},
-                 picture.view.hanging_cm3 > 0
-                     ? "A drop hangs at the tip: click to touch it off on the glass [O]"
-                     : "The jet, below the tap",
-                 Deed::touch_off_drop);
+                 hangs ? "A drop hangs at the tip: click to touch it off on the glass [O]"
+                       : "The jet, below the tap: click to flick it with a finger [J]",
+                 hangs ? Deed::touch_off_drop : Deed::flick_jet);
 }
 
 Thing flask(const BenchPicture& picture) {

@@ -15,8 +15,8 @@ constexpr std::size_t kLongestText = 40;
 constexpr std::array<std::string_view, kDeeds> kDeedNames = {
     "put on coat",          "put on goggles",   "take off goggles", "put in funnel",  "lift out funnel",
     "put beaker under jet", "take beaker away", "empty beaker",     "lay tile",       "take tile away",
-    "fill pipette",         "deliver aliquot",  "add indicator",    "touch off drop", "empty flask",
-    "rinse flask",          "wipe bench"};
+    "fill pipette",         "deliver aliquot",  "add indicator",    "touch off drop", "flick jet",
+    "empty flask",          "rinse flask",      "wipe bench"};
 
 struct HandRange {
   std::string_view name;

@@ -4,6 +4,7 @@
 
 #include "physics/burette/column.h"
 #include "physics/burette/jet.h"
+#include "physics/burette/plug.h"
 #include "physics/eye/sight_line.h"
 #include "physics/flask/mixing.h"
 
@@ -23,11 +24,16 @@ void view_burette(const Session& session, View& v) {
   v.apparent_edge_cm3 = seen.edge_cm3;
   v.eye_above_level_mm = eye_above_mark_mm(sight_geometry(spec), session.hands().eye_mm, v.meniscus_cm3);
   v.column_empty = column <= 0.0;
-  v.flow_cm3_s = tap_flow_cm3_s(spec, state, session.hands().tap);
+  v.plug = plug_after(spec.tap, state.plug, session.hands().tap);
+  v.flow_cm3_s = tip_flow_cm3_s(spec, state, v.plug);
   v.jet_fill = cm3_in(state, Account::jet) / spec.burette.jet_cm3;
+  v.jet_below = v.jet_fill >= 1.0
+                    ? 1.0
+                    : static_cast<double>(state.jet_below) * kVolumeQuantum_cm3 / spec.burette.jet_cm3;
   v.hanging_cm3 = cm3_in(state, Account::pendant_drop);
   v.full_drop_cm3 = spec.settled.full_drop_cm3;
-  v.streams = v.jet_fill >= 1.0 && v.flow_cm3_s >= spec.settled.stream_from_cm3_s;
+  v.plug_drop_cm3 = cm3_in(state, Account::plug_drop);
+  v.streams = v.flow_cm3_s >= spec.settled.stream_from_cm3_s;
   for (const FallingDrop& drop : state.falling) {
     if (drop.flying) v.drops_fallen_cm.push_back(drop.fallen_cm);
   }
@@ -106,7 +112,7 @@ Senses senses(const View& v) {
   s.meniscus_in_sight = !v.column_empty;
   s.jet_full = v.jet_fill > 0.999;
   s.hanging_share = v.hanging_cm3 / v.full_drop_cm3;
-  s.drops_per_s = s.jet_full ? v.flow_cm3_s / v.full_drop_cm3 : 0.0;
+  s.drops_per_s = v.flow_cm3_s / v.full_drop_cm3;
   s.falling = static_cast<int>(v.drops_fallen_cm.size());
   s.landing_change = v.landing_change;
   s.rest_change = v.rest_change;

@@ -5,6 +5,7 @@
 #include "physics/bench/flight.h"
 #include "physics/burette/filling.h"
 #include "physics/burette/jet.h"
+#include "physics/burette/plug.h"
 #include "physics/burette/wall_film.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/fading.h"
@@ -55,7 +56,9 @@ void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
   state.hands = hands;
   const Quanta column_before = state.ledger.balance(Account::column).volume;
   fill(spec, state, hands.pour);
-  run_jet(spec, state, hands.tap);
+  state.plug = plug_after(spec.tap, state.plug, hands.tap);
+  run_jet(spec, state);
+  seep(spec, state);
   cling_and_run(spec, state, column_before);
   fall(spec, state);
   wash_down(spec, state, hands.wash);

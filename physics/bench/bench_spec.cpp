@@ -65,6 +65,7 @@ void settle(BenchSpec& spec) {
   liquid.surface_tension_n_m = water::surface_tension_n_m(spec.temperature_c);
   settle_chemistry(spec);
   settle_tip(spec);
+  spec.settled.jet = settle_jet(spec.burette, spec.tap, liquid);
   settle_tube(spec);
 }
 

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "physics/burette/jet.h"
 #include "physics/burette/tap.h"
 #include "physics/chemistry/carbon_dioxide.h"
 #include "physics/chemistry/indicator.h"
@@ -27,15 +28,16 @@ enum class Solute : std::size_t { titrant, sample, indicator, carbonic };
 
 /// What follows from the rest of the spec; see settle().
 struct Settled {
-  LiquidFlow liquid;                   ///< the titrant, taken as water at the bench's temperature
-  double capillary_mm = 0.0;           ///< sqrt(tension / (density g))
-  double full_drop_cm3 = 0.0;          ///< what falls of a drop that grew slowly; 0: not settled yet
-  double largest_drop_cm3 = 0.0;       ///< hangs at most; what it has more than a full drop stays at the tip
-  Tick necking = 0;                    ///< from there until the drop is off
-  double stream_from_cm3_s = 0.0;      ///< from this flow on no drop hangs
-  double saturated_co2_mol_dm3 = 0.0;  ///< carbon dioxide in water that has stood in air
-  double air_over_water = 0.0;         ///< carbon dioxide in air over that in water, by volume
-  double co2_diffusion_m2_s = 0.0;     ///< in water
+  LiquidFlow liquid;              ///< the titrant, taken as water at the bench's temperature
+  double capillary_mm = 0.0;      ///< sqrt(tension / (density g))
+  double full_drop_cm3 = 0.0;     ///< what falls of a drop that grew slowly; 0: not settled yet
+  double largest_drop_cm3 = 0.0;  ///< hangs at most; what it has more than a full drop stays at the tip
+  Tick necking = 0;               ///< from there until the drop is off
+  JetSettled jet;
+  double stream_from_cm3_s = 0.0;        ///< from this flow on no drop hangs
+  double saturated_co2_mol_dm3 = 0.0;    ///< carbon dioxide in water that has stood in air
+  double air_over_water = 0.0;           ///< carbon dioxide in air over that in water, by volume
+  double co2_diffusion_m2_s = 0.0;       ///< in water
   Solver as_it_stands{SolverOptions{}};  ///< Solute::carbonic: hydrogencarbonate and carbonate ion
   Solver complete{SolverOptions{}};      ///< Solute::carbonic: carbon dioxide and both ions
   carbon_dioxide::Kinetics kinetics{SolverOptions{}};
@@ -78,6 +80,11 @@ struct TapSpec {
   double jet_bore_mm = 0.70;    ///< narrowest bore of the jet
   double jet_narrow_mm = 40.0;  ///< length of that bore
   double tip_outer_mm = 3.0;    ///< wetted diameter of the tip
+  /// Faults of a tap (plug.h), none by default.
+  double stiff_degrees = 0.0;   ///< hand ahead of the plug before it slips
+  double loose_degrees = 0.0;   ///< play between hand and plug
+  double leak_cm3_min = 0.0;    ///< seeps past the shut plug, column full to the zero mark
+  double grease_in_bore = 0.0;  ///< share of the plug's bore and groove, by width, that grease closes
 };
 
 struct PipetteSpec {

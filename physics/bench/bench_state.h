@@ -26,14 +26,17 @@ inline constexpr std::size_t kMostFalling = 16;
 struct BenchState {
   Tick tick = 0;
   Ledger ledger;
-  WallFilm film;  ///< how wall_film is spread along the tube
-  Hands hands;    ///< as they are now: the next step goes by them
+  WallFilm film;         ///< how wall_film is spread along the tube
+  Hands hands;           ///< as they are now: the next step goes by them
+  double plug = 1.0;     ///< where the tap's plug stands: 0 across .. 1 in line
+  Quanta jet_below = 0;  ///< of the jet's liquid, what is below the air in it; 0 when there is none
   bool coat_on = false;
   bool goggles_on = false;
   bool funnel_in = false;
   bool beaker_under = false;
   bool tile_laid = false;
   Tick funnel_drip_due = 0;  ///< when the funnel lets its next drop go
+  Tick jet_freed_until = 0;  ///< a flicked bubble goes along with any flow until then
   Tick drop_falls_at = 0;    ///< when the drop that necks at the tip is off; 0: none does
   std::array<FallingDrop, kMostFalling> falling{};
 

@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "physics/bench/bench.h"
+#include "physics/bench/flight.h"
+#include "physics/burette/jet.h"
 #include "physics/flask/mixing.h"
 
 namespace halfdrop {
@@ -77,6 +79,14 @@ void touch_off(BenchState& state) {
   state.ledger.move(Account::pendant_drop, state.beaker_under ? Account::beaker : Account::flask_wall, drop);
 }
 
+/// Frees what air sticks in the jet, and shakes off what hangs.
+void flick(const BenchSpec& spec, BenchState& state) {
+  state.jet_freed_until = state.tick + kFlickFrees;
+  state.drop_falls_at = 0;
+  const Parcel& hanging = state.ledger.balance(Account::pendant_drop);
+  if (!hanging.empty()) let_go(spec, state, hanging, 0.0);
+}
+
 void pour_away(Ledger& ledger, Account from) {
   ledger.transfer(from, Account::sink, ledger.balance(from).volume);
 }
@@ -130,6 +140,9 @@ void move_liquid(const BenchSpec& spec, BenchState& state, Deed deed) {
     case Deed::touch_off_drop:
       touch_off(state);
       break;
+    case Deed::flick_jet:
+      flick(spec, state);
+      break;
     case Deed::empty_flask:
       pour_out(spec, ledger);
       break;
@@ -176,6 +189,8 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
       return check_indicator(spec, state);
     case Deed::touch_off_drop:
       return check_touch_off(spec, state);
+    case Deed::flick_jet:
+      return std::nullopt;
     case Deed::empty_flask:
       return check_empty_flask(spec, state);
     case Deed::rinse_flask:

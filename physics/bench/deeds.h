@@ -24,11 +24,12 @@ enum class Deed : std::uint8_t {
   deliver_aliquot,
   add_indicator,
   touch_off_drop,
+  flick_jet,
   empty_flask,
   rinse_flask,
   wipe_bench
 };
-inline constexpr int kDeeds = 17;
+inline constexpr int kDeeds = 18;
 
 /// Why a deed cannot be done now.
 enum class Refusal : std::uint8_t {

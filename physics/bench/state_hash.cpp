@@ -59,8 +59,8 @@ static_assert(sizeof(Hands) == 8 * sizeof(double));
 static_assert(sizeof(FallingDrop) == sizeof(Parcel) + 5 * sizeof(double));  // the flag takes a whole word
 static_assert(sizeof(WallFilm) == 2 * kFilmLengths * sizeof(Quanta));
 static_assert(sizeof(BenchState) == sizeof(Ledger) + sizeof(WallFilm) + sizeof(Hands) +
-                                        kMostFalling * sizeof(FallingDrop) + 3 * sizeof(Tick) +
-                                        8);  // five flags in eight bytes
+                                        kMostFalling * sizeof(FallingDrop) + 4 * sizeof(Tick) +
+                                        sizeof(Quanta) + sizeof(double) + 8);  // five flags in eight bytes
 
 std::string state_hash(const BenchState& state) {
   Fnv1a hash;
@@ -69,11 +69,14 @@ std::string state_hash(const BenchState& state) {
   for (const auto& kind : {state.film.runs, state.film.beads})
     for (const Quanta volume : kind) hash.add(volume);
   add_hands(hash, state.hands);
+  hash.add(state.plug);
+  hash.add(state.jet_below);
   for (const bool flag :
        {state.coat_on, state.goggles_on, state.funnel_in, state.beaker_under, state.tile_laid}) {
     hash.add(flag);
   }
   hash.add(state.funnel_drip_due);
+  hash.add(state.jet_freed_until);
   hash.add(state.drop_falls_at);
   for (const FallingDrop& drop : state.falling) {
     hash.add(drop.flying);

@@ -63,6 +63,9 @@ SideBySide end_of_plug(const TapSpec& tap, const LiquidFlow& liquid, double posi
   return end;
 }
 
+/// Share of a bore's or the groove's width that grease leaves open.
+double clear_of_grease(const TapSpec& tap) { return 1.0 - tap.grease_in_bore; }
+
 /// Distance between the axes of plug's and barrel's bore, along the plug's rim.
 double bores_apart_mm(const TapSpec& tap, double position) {
   return (1.0 - std::clamp(position, 0.0, 1.0)) * kPi / 2.0 * tap.plug_mm / 2.0;
@@ -71,7 +74,7 @@ double bores_apart_mm(const TapSpec& tap, double position) {
 }  // namespace
 
 Opening tap_opening(const TapSpec& tap, double position) {
-  const double radius = tap.bore_mm / 2.0;
+  const double radius = clear_of_grease(tap) * tap.bore_mm / 2.0;
   const double apart = bores_apart_mm(tap, position);
   Opening opening;
   if (apart >= 2.0 * radius) return opening;
@@ -92,11 +95,12 @@ Groove groove_opening(const TapSpec& tap, double position) {
   const double share = in_mm / reach_mm;
   // Friction goes as depth^-4 (area times hydraulic diameter squared): the integral of (in / x)^4 from here
   // to the root is in/3 (1 - share^3). The edge itself is taken as long as it is deep.
-  const double deep_mm = tap.groove_deep_mm * share;
+  const double deep_mm = clear_of_grease(tap) * tap.groove_deep_mm * share;
   return {deep_mm, in_mm / 3.0 * (1.0 - share * share * share) + deep_mm};
 }
 
-double flow_cm3_s(const TapSpec& tap, const LiquidFlow& liquid, double position, double head_mm) {
+double flow_cm3_s(const TapSpec& tap, const LiquidFlow& liquid, double position, double head_mm,
+                  double narrow_wet) {
   const SideBySide end = end_of_plug(tap, liquid, position);
   if (!end.open() || head_mm <= 0.0) return 0.0;
   const double capillary_pa = 2.0 * liquid.surface_tension_n_m / (tap.tip_outer_mm * 0.5e-3);
@@ -105,8 +109,8 @@ double flow_cm3_s(const TapSpec& tap, const LiquidFlow& liquid, double position,
   const Resistance plug = end.resistance();
   const double jet_area_mm2 = kPi * tap.jet_bore_mm * tap.jet_bore_mm / 4.0;
   const Resistance jet = passage(liquid, jet_area_mm2, tap.jet_bore_mm, tap.jet_narrow_mm);
-  const double linear = 2.0 * plug.linear + jet.linear;
-  const double square = 2.0 * plug.square + jet.square;
+  const double linear = 2.0 * plug.linear + narrow_wet * jet.linear;
+  const double square = 2.0 * plug.square + (narrow_wet > 0.0 ? jet.square : 0.0);
   // The root of square Q^2 + linear Q = p, written so that it does not cancel where friction rules.
   const double flow_m3_s =
       2.0 * pressure_pa / (linear + std::sqrt(linear * linear + 4.0 * square * pressure_pa));

@@ -97,6 +97,20 @@ void run_down(const BenchSpec& spec, BenchState& state, const Wall& wall, double
   }
 }
 
+/// The larger beads slide down to the column.
+void slide_beads(const BenchSpec& spec, BenchState& state, const Wall& wall, double bare) {
+  const double stays_mm = spec.burette.grease * kBeads_mm * (1.0 - kBeadsSlide);
+  const auto last = std::min(static_cast<std::size_t>(bare), kFilmLengths - 1);
+  for (std::size_t i = 0; i <= last; ++i) {
+    const Quanta stays = volume_quanta(stays_mm * 0.1 * share_bare(bare, i) * wall.area_cm2());
+    const Quanta slides = volume_quanta(static_cast<double>(state.film.beads[i] - stays) *
+                                        kVolumeQuantum_cm3 * seconds(kFilmTicks) / kBeadsSlide_s);
+    if (slides <= 0) continue;
+    state.film.beads[i] -= slides;
+    state.ledger.transfer(Account::wall_film, Account::column, slides);
+  }
+}
+
 }  // namespace
 
 double film_laid_mm(const BuretteSpec& burette, const LiquidFlow& liquid, double speed_mm_s) {
@@ -137,8 +151,10 @@ void cling_and_run(const BenchSpec& spec, BenchState& state, Quanta column_befor
     if (to > from) lay(spec, state, wall, from, to);
     if (to < from) drown(state, from, to);
   }
-  if (state.tick % kFilmTicks == 0 && !state.ledger.balance(Account::wall_film).empty())
-    run_down(spec, state, wall, wall.bare(state.ledger.balance(Account::column).volume));
+  if (state.tick % kFilmTicks != 0 || state.ledger.balance(Account::wall_film).empty()) return;
+  const double bare = wall.bare(state.ledger.balance(Account::column).volume);
+  run_down(spec, state, wall, bare);
+  if (spec.burette.grease > 0.0) slide_beads(spec, state, wall, bare);
 }
 
 }  // namespace halfdrop

@@ -36,15 +36,20 @@ std::map<std::string, std::size_t> function_lengths(const std::string& text) {
   std::map<std::string, std::size_t> lengths;
   std::string head;
   std::size_t opened = 0, number = 0;
+  bool table = false;  // no function, whatever stands in it
   for (const std::string& line : lines_of(text)) {
     ++number;
+    if (opened == 0 && line.ends_with("= {")) table = true;
+    if (table) {
+      if (line.starts_with('}') || line.ends_with("};")) table = false;
+      continue;
+    }
     if (opened > 0 && line.starts_with('}')) {
       lengths[head] = number - opened - 1;
       opened = 0;
     } else if (opened == 0 && !line.empty()) {
       if (std::isalpha(static_cast<unsigned char>(line[0])) != 0) head = line;
-      const bool opens = line.ends_with('{') && !line.ends_with("= {");  // a table is no function
-      if (opens && !heads_no_function(head)) opened = number;
+      if (line.ends_with('{') && !heads_no_function(head)) opened = number;
     }
   }
   return lengths;

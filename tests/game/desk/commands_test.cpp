@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include "game/demonstrator/mistakes.h"
 #include "tests/game/desk/desk_runs.h"
 
 namespace halfdrop::test {
@@ -128,7 +129,7 @@ TEST_CASE("the catalogue is one JSON object a mistake with the keys of the contr
   const Ran ran = desk({"mistakes", "--json"});
   CHECK(ran.status == 0);
   const std::vector<std::string> lines = lines_of(ran.out);
-  CHECK(lines.size() == 10);
+  CHECK(lines.size() == mistakes().size());
   for (const std::string& line : lines) {
     CHECK(line.starts_with("{\"name\":\""));
     for (const char* key : {"\"title\":", "\"family\":", "\"cause\":", "\"titre\":", "\"typical_cm3\":"}) {

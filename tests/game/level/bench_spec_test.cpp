@@ -36,7 +36,7 @@ TEST_SUITE("bench of a level") {
     const Level level = good_level();
     double least = 25.0, most = 25.0;
     for (std::uint64_t seed = 0; seed < 400; ++seed) {
-      const PipetteSpec pipette = bench_spec(level, seed).pipette;
+      const PipetteSpec pipette = drawn_bench_spec(level, seed).pipette;
       CHECK(pipette.nominal_cm3 == 25.0);
       CHECK(std::abs(pipette.true_cm3 - 25.0) <= 0.06);
       least = std::min(least, pipette.true_cm3);
@@ -50,7 +50,7 @@ TEST_SUITE("bench of a level") {
     level.sample.unknown_mol_dm3 = {0.0798, 0.0801};
     std::set<double> drawn;
     for (std::uint64_t seed = 0; seed < 200; ++seed)
-      drawn.insert(bench_spec(level, seed).sample.true_mol_dm3);
+      drawn.insert(drawn_bench_spec(level, seed).sample.true_mol_dm3);
     CHECK(drawn == std::set<double>{0.0798, 0.0799, 0.08, 0.0801});
   }
   TEST_CASE("each unknown of the range is as likely as any other") {
@@ -59,7 +59,7 @@ TEST_SUITE("bench of a level") {
     const Level level = good_level();
     std::array<int, 201> counts{};
     for (std::uint64_t seed = 0; seed < 20100; ++seed) {
-      const double strength = bench_spec(level, seed).sample.true_mol_dm3;
+      const double strength = drawn_bench_spec(level, seed).sample.true_mol_dm3;
       ++counts.at(static_cast<std::size_t>(std::lround(strength * 1e4)) - 760);
     }
     double chi_square = 0.0;

@@ -91,7 +91,8 @@ double excess_cm3(const TitreBreakdown& found) {
 }
 
 /// `cause` moved by `size_cm3` against the faultless run, and nothing else did but what a drop decides.
-void check_moved(const TitreBreakdown& found, Cause cause, double size_cm3, double within_cm3 = kExact_cm3) {
+void check_moved(const TitreBreakdown& found, Cause cause, double size_cm3, double within_cm3 = kExact_cm3,
+                 double film_cm3 = 3e-4) {
   CHECK_NEAR(found.remainder_cm3, 0.0, kExact_cm3);
   for (std::size_t i = 0; i < kCauses; ++i) {
     const auto other = static_cast<Cause>(i);
@@ -103,7 +104,7 @@ void check_moved(const TitreBreakdown& found, Cause cause, double size_cm3, doub
       CHECK_NEAR(change_cm3, 0.0, 0.06);
     } else if (other ==
                Cause::film) {  // another time or another place to stop: a little more or less runs down
-      CHECK_NEAR(change_cm3, 0.0, 3e-4);
+      CHECK_NEAR(change_cm3, 0.0, film_cm3);
     } else if (other == Cause::burette_scale || other == Cause::indicator_blank ||
                other == Cause::carbon_dioxide) {  // more time or more water brings more of it
       CHECK_NEAR(change_cm3, 0.0, 0.005);
@@ -142,7 +143,7 @@ TEST_CASE("air left in the jet comes back as jet air, as much as the jet lacked"
   };
   const TitreBreakdown found = breakdown_with(slip);
   REQUIRE(air_cm3 > 0.2);
-  check_moved(found, Cause::jet_air, air_cm3, 1e-6);
+  check_moved(found, Cause::jet_air, air_cm3, 1e-6, 3e-3);  // it fills in a rush, which lays a thick film
 }
 
 TEST_CASE("a drop left hanging comes back as hanging drop: up at the end, down at the start") {

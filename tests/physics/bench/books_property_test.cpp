@@ -70,6 +70,21 @@ Parcel all_falling(const BenchState& state) {
   return sum;
 }
 
+/// A burette with every fault a level may give it: what moves liquid in a good one moves it here too.
+BenchSpec poor_bench() {
+  BenchSpec spec;
+  spec.titrant.substance = sodium_hydroxide();
+  spec.sample.substance = ethanoic_acid();
+  spec.indicator = phenolphthalein();
+  spec.burette.grease = 1.0;
+  spec.tap.stiff_degrees = 3.0;
+  spec.tap.loose_degrees = 4.0;
+  spec.tap.leak_cm3_min = 2.0;
+  spec.tap.grease_in_bore = 0.3;
+  settle(spec);
+  return spec;
+}
+
 std::string first_fault(const BenchSpec& spec, std::uint64_t seed) {
   BenchState state = lay_out(spec);
   const Ledger opened = state.ledger;
@@ -100,8 +115,9 @@ TEST_CASE(
     "whatever the hands do, the books balance to the last bit at every tick and nothing is overdrawn or "
     "overfull") {
   const BenchSpec spec = titration_bench();
+  const BenchSpec poor = poor_bench();
   for (int seed = 0; seed < seeds(); ++seed) {
-    const std::string fault = first_fault(spec, static_cast<std::uint64_t>(seed));
+    const std::string fault = first_fault(seed % 2 == 0 ? spec : poor, static_cast<std::uint64_t>(seed));
     CHECK_MESSAGE(fault.empty(), "seed " << seed << ": " << fault);
   }
 }
@@ -131,7 +147,7 @@ TEST_CASE("a copied bench goes on exactly as its original, with drops in the air
 
 // The books are only as good as the hands that try them: all accounts must have been used.
 TEST_CASE("random hands get liquid into every account of the bench") {
-  const BenchSpec spec = titration_bench();
+  const BenchSpec spec = poor_bench();
   std::array<bool, kAccounts> used{};
   for (std::uint64_t seed = 0; seed < 30; ++seed) {
     BenchState state = lay_out(spec);

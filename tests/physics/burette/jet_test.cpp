@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+#include "physics/burette/column.h"
+#include "physics/burette/tap.h"
 #include "tests/physics/bench/at_the_bench.h"
 #include "tests/support/near.h"
 
@@ -119,6 +121,119 @@ TEST_CASE("an open tap on an empty burette passes nothing") {
   run(spec, state, tap_at(1.0), 5.0);
   CHECK(tap_flow_cm3_s(spec, state, 1.0) == 0.0);
   CHECK(state.ledger == before);
+}
+
+namespace {
+
+/// A dry jet under a full column, the tap turned to let so many drops a second through a full jet.
+BenchState dry_jet(const BenchSpec& spec) {
+  BenchState state = lay_out(spec);
+  fill_column(spec, state, 0.0);
+  state.plug = 0.0;
+  state.beaker_under = true;
+  return state;
+}
+
+Hands dripping_at(const BenchSpec& spec, double drops_per_s) {
+  const double head = head_mm(spec.burette, column_volume_cm3(spec.burette, 0.0));
+  double low = 0.0, high = 1.0;
+  for (int i = 0; i < 40; ++i) {
+    const double middle = 0.5 * (low + high);
+    const bool slower =
+        flow_cm3_s(spec.tap, spec.settled.liquid, middle, head) < drops_per_s * spec.settled.full_drop_cm3;
+    (slower ? low : high) = middle;
+  }
+  return tap_at(high);
+}
+
+}  // namespace
+
+// Source: Gauglitz and Radke, J. Colloid Interface Sci. 134 (1990) 14, abstract: a film in a tube evolves
+// into lenses from 0.12 of the tube's radius on. Nusselt's film by hand for the jet of the spec: wide part 50
+// mm long, 0.2346 cm3, so 2.444 mm wide; film 0.1466 mm; pi 2.444e-3 9.81 (1.466e-4)^3 / (3 1.0034e-6) m3/s.
+TEST_CASE("the film that runs past the air closes over from a flow worked out by hand") {
+  const BenchSpec spec = titration_bench();
+  const JetSettled& jet = spec.settled.jet;
+  CHECK_NEAR(jet.narrow_cm3, 0.01539, 1e-5);
+  CHECK_NEAR(jet.wide_bore_mm, 2.444, 0.001);
+  CHECK_NEAR(jet.closes_over_cm3_s, 0.0788, 0.0005);
+  CHECK_NEAR(film_share(jet, spec.settled.liquid, jet.closes_over_cm3_s), 1.0 - 0.88 * 0.88, 1e-9);
+}
+
+TEST_CASE("dripped full, a jet keeps most of its air; run full, it keeps none") {
+  const BenchSpec spec = titration_bench();
+  BenchState slow = dry_jet(spec);
+  run(spec, slow, dripping_at(spec, 0.5), 30.0);
+  MESSAGE("half a drop a second leaves " << jet_air_cm3(spec, slow) << " cm3 of air");
+  CHECK(beyond_jet(slow) > 0);
+  CHECK(jet_air_cm3(spec, slow) > 0.6 * spec.burette.jet_cm3);
+  BenchState quicker = dry_jet(spec);
+  run(spec, quicker, dripping_at(spec, 1.4), 30.0);
+  CHECK(jet_air_cm3(spec, quicker) < jet_air_cm3(spec, slow));
+  CHECK(jet_air_cm3(spec, quicker) > 0.0);
+  BenchState brisk = dry_jet(spec);
+  run(spec, brisk, tap_at(1.0), 2.0);
+  CHECK(jet_air_cm3(spec, brisk) == 0.0);
+}
+
+TEST_CASE("a bubble under the tap stays while it drips and leaves when it runs: the column pays its volume") {
+  const BenchSpec spec = titration_bench();
+  BenchState state = dry_jet(spec);
+  run(spec, state, dripping_at(spec, 0.5), 30.0);
+  const double air_cm3 = jet_air_cm3(spec, state);
+  run(spec, state, dripping_at(spec, 0.5), 60.0);
+  CHECK(jet_air_cm3(spec, state) == air_cm3);
+  const Quanta column = in_tube(state), gone = beyond_jet(state);
+  run(spec, state, tap_at(1.0), 5.0);
+  CHECK(jet_air_cm3(spec, state) == 0.0);
+  const double paid_cm3 =
+      static_cast<double>(column - in_tube(state) - (beyond_jet(state) - gone)) * kVolumeQuantum_cm3;
+  CHECK_NEAR(paid_cm3, air_cm3, 1e-11);
+}
+
+TEST_CASE("a run shut too early leaves a bubble on its way, with liquid above and below it") {
+  const BenchSpec spec = titration_bench();
+  BenchState state = dry_jet(spec);
+  run(spec, state, dripping_at(spec, 0.5), 30.0);
+  const double air_cm3 = jet_air_cm3(spec, state);
+  while (state.jet_below > 0) step(spec, state, tap_at(1.0));
+  run(spec, state, dripping_at(spec, 0.5), 10.0);
+  CHECK(jet_air_cm3(spec, state) > 0.0);
+  CHECK(jet_air_cm3(spec, state) <= air_cm3);
+  CHECK(state.jet_below > 0);
+  CHECK(quanta(state, Account::jet) > state.jet_below);
+}
+
+TEST_CASE("flicked, a bubble goes along with mere drops for a second, and what hung is shaken off") {
+  const BenchSpec spec = titration_bench();
+  BenchState state = dry_jet(spec);
+  const Hands dripping = dripping_at(spec, 1.0);
+  run(spec, state, dripping, 30.0);
+  const double air_cm3 = jet_air_cm3(spec, state);
+  for (int flicks = 0; flicks < 12; ++flicks) {
+    REQUIRE(!check(spec, state, Deed::flick_jet));
+    apply(spec, state, Deed::flick_jet);
+    CHECK(quanta(state, Account::pendant_drop) == 0);
+    run(spec, state, dripping, 1.0);
+  }
+  CHECK(jet_air_cm3(spec, state) < air_cm3);
+  CHECK(jet_air_cm3(spec, state) == 0.0);
+}
+
+TEST_CASE("a dry jet does not hold the flow back: it fills in a fraction of a second") {
+  const BenchSpec spec = titration_bench();
+  BenchState state = dry_jet(spec);
+  state.plug = 1.0;
+  while (jet_air_cm3(spec, state) > 0.0) step(spec, state, tap_at(1.0));
+  CHECK(seconds(state.tick) < 0.5);
+}
+
+TEST_CASE("an emptied burette has its air above what is left in the jet") {
+  const BenchSpec spec = titration_bench();
+  BenchState state = filled_bench(spec, 49.5);
+  run(spec, state, tap_at(1.0), 30.0);
+  CHECK(quanta(state, Account::column) == 0);
+  CHECK(state.jet_below == quanta(state, Account::jet));
 }
 
 }  // namespace halfdrop
