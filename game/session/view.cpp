@@ -70,17 +70,13 @@ void view_flask(const Session& session, View& v) {
 
 }  // namespace
 
-SightGeometry sight_geometry(const BenchSpec& spec) {
-  return SightGeometry{spec.eye_distance_mm, spec.burette.outer_half_width_mm,
-                       spec.burette.scale_length_mm / spec.burette.nominal_cm3};
-}
+const SightGeometry& sight_geometry(const BenchSpec& spec) { return spec.settled.sight; }
 
 ReadingSeen reading_seen(const BenchSpec& spec, const BenchState& state) {
-  const SightGeometry sight = sight_geometry(spec);
+  const SightGeometry& sight = sight_geometry(spec);
   const double bottom = scale_reading_cm3(spec.burette, cm3_in(state, Account::column));
-  const double edge = bottom - spec.burette.meniscus_height_mm / sight.mm_per_cm3;
   return ReadingSeen{apparent_reading_cm3(sight, state.hands.eye_mm, bottom),
-                     apparent_reading_cm3(sight, state.hands.eye_mm, edge)};
+                     apparent_edge_cm3(sight, state.hands.eye_mm, bottom)};
 }
 
 View view(const Session& session) {

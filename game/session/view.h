@@ -9,13 +9,13 @@
 
 namespace halfdrop {
 
-/// The bench's sight geometry.
-[[nodiscard]] SightGeometry sight_geometry(const BenchSpec& spec);
+/// The bench's sight geometry, once settled.
+[[nodiscard]] const SightGeometry& sight_geometry(const BenchSpec& spec);
 
 /// What an eye at its height reads off the scale.
 struct ReadingSeen {
-  double bottom_cm3 = 0.0;  ///< lowest point of the meniscus: what is read
-  double edge_cm3 = 0.0;    ///< its upper edge, where the liquid meets the glass
+  double bottom_cm3 = 0.0;  ///< lower edge of the meniscus' dark curve: what is read
+  double edge_cm3 = 0.0;    ///< its upper edge, where the liquid meets the glass in front
 };
 [[nodiscard]] ReadingSeen reading_seen(const BenchSpec& spec, const BenchState& state);
 

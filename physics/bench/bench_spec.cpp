@@ -33,11 +33,25 @@ void settle_tip(BenchSpec& spec) {
   settled.stream_from_cm3_s = stream_from_cm3_s({spec.tap.jet_bore_mm, spec.tap.tip_outer_mm}, liquid);
 }
 
+void settle_sight(BenchSpec& spec, double bore_mm, const Meniscus& meniscus) {
+  const BuretteSpec& burette = spec.burette;
+  SightGeometry& sight = spec.settled.sight;
+  sight.eye_distance_mm = spec.eye_distance_mm;
+  sight.outer_mm = burette.outer_half_width_mm;
+  sight.bore_mm = bore_mm;
+  sight.mm_per_cm3 = burette.scale_length_mm / burette.nominal_cm3;
+  sight.rim_mm = burette.above_zero_cm3 * sight.mm_per_cm3;
+  sight.liquid_index = water::refractive_index(spec.temperature_c);
+  sight.meniscus = meniscus;
+}
+
 void settle_tube(BenchSpec& spec) {
   BuretteSpec& burette = spec.burette;
   const double radius_mm = std::sqrt(1000.0 * burette.nominal_cm3 / (kPi * burette.scale_length_mm));
   const MeniscusBore bore{radius_mm, spec.settled.capillary_mm};
-  burette.meniscus_height_mm = meniscus_outline(bore).back().height_mm;
+  const std::vector<MeniscusPoint> outline = meniscus_outline(bore);
+  burette.meniscus_height_mm = outline.back().height_mm;
+  settle_sight(spec, radius_mm, Meniscus(outline));
   constexpr double kLandauLevich = 1.3376;  // wall_film.h
   burette.film_per_capillarity_mm = kLandauLevich * bore.capillary_mm / wall_curvature(bore);
   settle_film(spec);

@@ -8,6 +8,7 @@
 #include "physics/chemistry/carbon_dioxide.h"
 #include "physics/chemistry/indicator.h"
 #include "physics/chemistry/solver.h"
+#include "physics/eye/sight_geometry.h"
 #include "physics/light/spectrum.h"
 #include "physics/units.h"
 
@@ -42,6 +43,7 @@ struct Settled {
   Solver complete{SolverOptions{}};      ///< Solute::carbonic: carbon dioxide and both ions
   carbon_dioxide::Kinetics kinetics{SolverOptions{}};
   IndicatorSpectra spectra;
+  SightGeometry sight;
 };
 
 /// The tube and its scale. Lengths along the tube, zero mark at the top of the scale.

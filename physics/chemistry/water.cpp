@@ -1,5 +1,7 @@
 #include "physics/chemistry/water.h"
 
+#include <cmath>
+
 #include "physics/elementary.h"
 
 namespace halfdrop::water {
@@ -42,6 +44,21 @@ double surface_tension_n_m(double temperature_c) {
   constexpr double kCritical_k = 647.096;
   const double tau = 1.0 - (temperature_c + kZeroCelsius_k) / kCritical_k;
   return 0.2358 * elementary::exp(1.256 * elementary::log(tau)) * (1.0 - 0.625 * tau);
+}
+
+// IAPWS R9-97 eq. 1, with the density of Tanaka.
+double refractive_index(double temperature_c) {
+  constexpr double kWave = 589.3 / 589.0;
+  constexpr double kWaveUv = 0.2292020, kWaveIr = 5.432937;
+  constexpr double kSquare = kWave * kWave;
+  const double rho = density_kg_m3(temperature_c) * 1e-3;
+  const double t = (temperature_c + kZeroCelsius_k) / kZeroCelsius_k;
+  const double per_density = 0.244257733 + 9.74634476e-3 * rho - 3.73234996e-3 * t +
+                             2.68678472e-4 * kSquare * t + 1.58920570e-3 / kSquare +
+                             2.45934259e-3 / (kSquare - kWaveUv * kWaveUv) +
+                             0.900704920 / (kSquare - kWaveIr * kWaveIr) - 1.66626219e-2 * rho * rho;
+  const double lorentz = per_density * rho;  // (n^2 - 1) / (n^2 + 2)
+  return std::sqrt((1.0 + 2.0 * lorentz) / (1.0 - lorentz));
 }
 
 }  // namespace halfdrop::water

@@ -10,5 +10,7 @@ double density_kg_m3(double temperature_c);
 double viscosity_pa_s(double temperature_c);
 /// N/m, IAPWS R1-76(2014).
 double surface_tension_n_m(double temperature_c);
+/// Of sodium light (589.3 nm) against vacuum, IAPWS R9-97, 0 to 40 C.
+double refractive_index(double temperature_c);
 
 }  // namespace halfdrop::water

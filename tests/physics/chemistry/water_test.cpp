@@ -44,3 +44,9 @@ TEST_CASE("water is densest at four degrees") {
   CHECK(water::density_kg_m3(3.0) < water::density_kg_m3(3.983));
   CHECK(water::density_kg_m3(5.0) < water::density_kg_m3(3.983));
 }
+
+// Source: IAPWS R9-97 for 589 nm, evaluated with the Debian package python3-iapws 1.5.3.
+TEST_CASE("the refractive index of water is IAPWS's at bench temperatures") {
+  const double known[][2] = {{15.0, 1.333754}, {20.0, 1.333349}, {25.0, 1.332858}, {30.0, 1.332290}};
+  for (const auto& [celsius, index] : known) CHECK_NEAR(water::refractive_index(celsius), index, 2e-6);
+}
