@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include <nlohmann/json.hpp>
 
@@ -98,6 +99,12 @@ void check_glass(const Level& level, const std::string& place, FaultList& faults
   else if (flask.capacity_cm3 > brim_cm3(flask))
     faults.add(place + "/flask",
                "capacity_cm3 is more than the flask's shape holds, " + number_text(brim_cm3(flask)) + " cm3");
+  const BuretteSpec& tube = level.burette;
+  const double bore_mm = std::sqrt(1000.0 * tube.nominal_cm3 / (kPi * tube.scale_length_mm));
+  if (tube.outer_half_width_mm < 1.02 * bore_mm)
+    faults.add(place + "/burette", "the bore's radius is " +
+                                       number_text(std::round(100.0 * bore_mm) / 100.0) +
+                                       " mm, which leaves no wall: make outer_half_width_mm larger");
   if (level.tap.jet_bore_mm >= level.tap.tip_outer_mm)
     faults.add(place + "/tap",
                "the jet's bore is as wide as its tip: make jet_bore_mm smaller than tip_outer_mm");

@@ -46,9 +46,9 @@ TEST_CASE("an eye held above the meniscus is seen, though what it saw was writte
   CHECK(!finding(marked, "eye-level").met);
   CHECK(finding(marked, "eye-level").seen.find("above the meniscus") != std::string::npos);
   CHECK(finding(marked, "readings-right").met);
-  // Similar triangles: 60 mm up, 300 mm away, the tube's axis 6.4 mm behind its scale, 11 mm a cubic
-  // centimetre.
-  const double parallax_cm3 = 60.0 * 6.4 / 306.4 / 11.0;
+  // Snell by hand for 60 mm up and 300 mm away: 1.02 mm of glass and 5.38 of liquid shift the axis by 0.924
+  // mm; the tangent to the bowl, curvature 0.111 per mm, passes it 0.097 mm lower; 11 mm a cubic centimetre.
+  const double parallax_cm3 = (0.924 - 0.097) / 11.0;
   REQUIRE(finding(marked, "eye-level").cost_cm3);
   CHECK_NEAR(std::fabs(*finding(marked, "eye-level").cost_cm3), parallax_cm3, 0.001);
 }

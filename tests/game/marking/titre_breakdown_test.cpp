@@ -1,3 +1,4 @@
+#include "physics/eye/sight_line.h"
 #include "tests/game/marking/by_the_books.h"
 
 namespace halfdrop {
@@ -33,7 +34,6 @@ TEST_CASE("a reading that was misread comes back as misreading") {
 
 TEST_CASE("the top of the meniscus read at the end comes back as meniscus edge") {
   Run run(1.00, 21.40);
-  run.spec.burette.meniscus_height_mm = 3.30;  // 0.30 cm3
   run.aliquot();
   run.read_initial(1.00);
   run.run_in(21.40);
@@ -47,10 +47,11 @@ TEST_CASE("the top of the meniscus read at the end comes back as meniscus edge")
 }
 
 TEST_CASE("an eye too high at the first reading makes the titre high, at the last reading low") {
-  constexpr double kDepth =
-      6.4 / 306.4;  // straight sight line: depth of the axis over distance of the eye to it
   constexpr double kAbove_mm = 20.0;
-  const double shift_cm3 = kAbove_mm * kDepth / 11.0;
+  const double shift_cm3 = -apparent_reading_cm3(sight_geometry(Run(0.0, 1.0).spec), kAbove_mm, 0.0);
+  // Snell by hand: glass and liquid shift the axis by 0.310 mm, the tangent to the bowl passes it 0.011
+  // lower.
+  CHECK_NEAR(shift_cm3, (0.310 - 0.011) / 11.0, 2e-4);
   SUBCASE("first") {
     Run run(1.00 + shift_cm3, 21.40 - shift_cm3);
     run.aliquot();

@@ -136,6 +136,10 @@ double read_off(const Picture& picture, double row, double near_cm3) {
   const std::vector<double> longest = lines_in(picture.column(2.0), picture.per_mm());
   REQUIRE(marks.size() > 10);
   REQUIRE(!longest.empty());
+  for (double m : marks) std::printf("%.1f ", m);
+  std::printf("| ");
+  for (double m : longest) std::printf("%.1f ", m);
+  std::printf("| row %.2f per mm %.2f\n", row, picture.per_mm());
   const auto next = std::upper_bound(marks.begin(), marks.end(), row);
   REQUIRE(next != marks.begin());
   REQUIRE(next != marks.end());

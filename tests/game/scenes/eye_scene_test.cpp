@@ -125,7 +125,9 @@ TEST_CASE("the eye's place on the rail and back") {
 
 TEST_CASE("in an overfilled burette the surface lies flat at the rim, with no wall left to climb") {
   const BenchSpec spec = settled();
-  const EyeScene scene(view_at(spec, -spec.burette.above_zero_cm3 - 0.3, 0), spec);
+  View view = view_at(spec, -spec.burette.above_zero_cm3 - 0.3, 0.0);
+  view.hands.eye_mm = sight_geometry(spec).rim_mm;
+  const EyeScene scene(view, spec);
   CHECK_NEAR(scene.lower_edge_mm(0.0), scene.rim_mm(), 1e-6);
   CHECK_NEAR(scene.upper_edge_mm(0.0), scene.rim_mm(), 1e-6);
 }
