@@ -29,9 +29,10 @@ sf::Color room(const Vector& towards) {
                                                   {-0.80, rgb(0x63594c)},
                                                   {-0.55, rgb(0x8f8370)},
                                                   {-0.30, rgb(0xc4b79f)},
-                                                  {-0.10, rgb(0xe8e0d0)},
-                                                  {0.02, rgb(0xf5f0e5)},
-                                                  {0.50, rgb(0xfaf6ec)},
+                                                  {-0.10, rgb(0xe0d6c3)},
+                                                  {0.00, rgb(0xece4d5)},
+                                                  {0.12, rgb(0xf5efe4)},
+                                                  {0.35, rgb(0xfcf8f0)},
                                                   {1.00, rgb(0xe6e0d2)}});
   const double behind = std::clamp(0.5 - 1.2 * towards.z, 0.0, 1.0);
   return mixed(ahead, rgb(0x8c877b), 0.75 * behind);

@@ -6,6 +6,7 @@
 #include <SFML/Graphics/RenderTexture.hpp>
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <optional>
 #include <vector>
 
@@ -105,7 +106,7 @@ struct DarkCurve {
   double half_row = 0.0, row = 0.0;  ///< half-way from dark to light, and where the light is (nearly) full
 };
 std::optional<DarkCurve> dark_curve(const std::vector<double>& plain, double per_mm) {
-  const auto broad = static_cast<std::size_t>(0.7 * per_mm), below = static_cast<std::size_t>(0.5 * per_mm);
+  const auto broad = static_cast<std::size_t>(0.7 * per_mm), below = static_cast<std::size_t>(1.0 * per_mm);
   std::size_t run = 0, i = 0;
   while (i < plain.size() && !(run >= broad && plain[i] > 120.0)) {
     run = plain[i] < 120.0 ? run + 1 : 0;
@@ -129,28 +130,47 @@ std::optional<DarkCurve> dark_curve(const std::vector<double>& plain, double per
   return found;
 }
 
+/// Of the lines in a column those that stand a mark's pitch apart: backs of rings and figures do not.
+std::vector<double> evenly_spaced(const std::vector<double>& rows, double pitch) {
+  const auto in_step = [&](double one, double other) {
+    const double steps = (other - one) / pitch;
+    return std::fabs(steps - std::round(steps)) * pitch < 1.0;
+  };
+  std::vector<double> best;
+  for (const double first : rows) {
+    std::vector<double> comb;
+    std::copy_if(rows.begin(), rows.end(), std::back_inserter(comb),
+                 [&](double row) { return in_step(first, row); });
+    if (comb.size() > best.size()) best = comb;
+  }
+  return best;
+}
+
+/// The longest marks: the lines that reach so far come in pairs ten pitches apart.
+double a_longest_mark(const std::vector<double>& rows, const std::vector<double>& marks, double pitch) {
+  for (const double one : rows) {
+    const double steps = (one - marks.front()) / pitch;
+    if (std::fabs(steps - std::round(steps)) * pitch > 5.0) continue;
+    for (const double other : rows) {
+      if (std::fabs(other - one - 10.0 * pitch) < 2.0) return one;
+    }
+  }
+  FAIL("no two numbered marks are in the picture");
+  return 0.0;
+}
+
 /// Reads the row of the lower edge against the marks next to it. `near_cm3` only says which whole cm3 the
 /// long marks stand for.
 double read_off(const Picture& picture, double row, double near_cm3) {
-  const std::vector<double> marks = lines_in(picture.column(0.5), picture.per_mm());
-  const std::vector<double> longest = lines_in(picture.column(2.0), picture.per_mm());
+  const double pitch = 1.1 * picture.per_mm();  // ISO 385: 50 cm3 on 550 mm
+  const std::vector<double> marks = evenly_spaced(lines_in(picture.column(0.5), picture.per_mm()), pitch);
   REQUIRE(marks.size() > 10);
-  REQUIRE(!longest.empty());
-  for (double m : marks) std::printf("%.1f ", m);
-  std::printf("| ");
-  for (double m : longest) std::printf("%.1f ", m);
-  std::printf("| row %.2f per mm %.2f\n", row, picture.per_mm());
+  const double longest = a_longest_mark(lines_in(picture.column(2.0), picture.per_mm()), marks, pitch);
   const auto next = std::upper_bound(marks.begin(), marks.end(), row);
   REQUIRE(next != marks.begin());
   REQUIRE(next != marks.end());
-  const double share = (row - next[-1]) / (*next - next[-1]);
-  const auto nearest = [&](double wanted) {
-    return std::min_element(marks.begin(), marks.end(), [&](double a, double b) {
-      return std::fabs(a - wanted) < std::fabs(b - wanted);
-    });
-  };
-  const auto tenths_below = static_cast<double>((next - 1) - nearest(longest.front()));
-  const double below_long_cm3 = 0.1 * (tenths_below + share);
+  const double above_it = next[-1];
+  const double below_long_cm3 = 0.1 * (std::round((above_it - longest) / pitch) + (row - above_it) / pitch);
   return std::round(near_cm3 - below_long_cm3) + below_long_cm3;
 }
 
