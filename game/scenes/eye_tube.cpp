@@ -158,16 +158,33 @@ void draw_mark_backs(const EyePane& pane, const EyeImage& image, const std::vect
   }
 }
 
+/// Where dark and light meet behind the figures, a rim sets them off.
+void draw_figures(const EyePane& pane, const EyeMark& mark) {
+  const PointOnScale middle{pane.scene.outer_mm() * kFigures_x, pane.scene.mark_ring(mark, -1, 1)[1].y_mm};
+  const auto print_at = [&](double up) {
+    return print_before(pane, {middle.x_mm, middle.y_mm + up * kFigures_mm}, 1.0);
+  };
+  const sf::Color print = print_at(0.0);
+  const std::string figures = std::to_string(mark.tenths / 10);
+  const auto set = [&](Point by, sf::Color colour) {
+    pane.canvas.text_middle(figures, pane.at(middle) + by,
+                            {pane.units(kFigures_mm), colour, Face::bold, Align::centre});
+  };
+  if (print_at(0.4) != print || print_at(-0.4) != print) {
+    const sf::Color rim = print == kPrintOnDark ? palette::scale_print : kPrintOnDark;
+    const float by = pane.units(0.14);
+    for (const Point& off : ellipse_points({0, 0}, by, by, 12)) set(off, rim);
+  }
+  set({0, 0}, print);
+}
+
 void draw_mark_fronts(const EyePane& pane, const std::vector<EyeMark>& marks) {
   for (const EyeMark& mark : marks) {
     const Span span = front_of(mark.length);
     draw_print(pane, pane.scene.mark_ring(mark, span.from, span.to), thickness(pane, mark), 1.0);
     if (mark.length != EyeMark::Length::longest) continue;
     draw_print(pane, pane.scene.mark_ring(mark, 66, 90), thickness(pane, mark), 1.0);
-    const PointOnScale figures{pane.scene.outer_mm() * kFigures_x, pane.scene.mark_ring(mark, -1, 1)[1].y_mm};
-    pane.canvas.text_middle(
-        std::to_string(mark.tenths / 10), pane.at(figures),
-        {pane.units(kFigures_mm), print_before(pane, figures, 1.0), Face::bold, Align::centre});
+    draw_figures(pane, mark);
   }
 }
 
