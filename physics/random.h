@@ -11,7 +11,8 @@ enum class Purpose : std::uint64_t {
   unknown = 1,
   burette_glass = 2,
   pipette_glass = 3,
-  titrant_strength = 4
+  titrant_strength = 4,
+  drill = 5
 };
 
 struct Random {

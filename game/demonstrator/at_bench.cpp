@@ -18,6 +18,8 @@ double takes_s(Deed deed) {
     case Deed::put_on_coat:
       return 6.0;
     case Deed::touch_off_drop:
+    case Deed::next_picture:
+    case Deed::close_volume:
       return 1.0;
     case Deed::add_indicator:
       return 1.5;

@@ -3,6 +3,7 @@
 #include <cassert>
 #include <utility>
 
+#include "game/demonstrator/drills.h"
 #include "game/demonstrator/mistakes.h"
 #include "game/demonstrator/routine.h"
 
@@ -34,11 +35,15 @@ Performance perform(Level level, std::uint64_t seed, const std::string& alias,
   Session session(level, seed, alias);
   AtBench bench(session);
   if (unfit) bench.give_up(*unfit);
-  Routine routine(bench, habits);
-  routine.dress();
-  routine.trial();
-  routine.accurate_runs();
-  routine.finish();
+  if (level.drill) {
+    perform_drill(bench, habits);
+  } else {
+    Routine routine(bench, habits);
+    routine.dress();
+    routine.trial();
+    routine.accurate_runs();
+    routine.finish();
+  }
   session.end(bench.gave_up() ? "left" : "handed in");
   return {session.attempt(), bench.gave_up()};
 }

@@ -66,6 +66,20 @@ constexpr std::array kMistakes = {
 
 std::span<const Mistake> mistakes() { return kMistakes; }
 
+bool has_room_for(const Level& level, std::string_view mistake) {
+  using std::string_view_literals::operator""sv;
+  static constexpr std::array kReading = {"eye-too-high-at-start"sv, "eye-too-high-at-end"sv};
+  static constexpr std::array kDelivering = {"drop-left-at-end"sv, "no-goggles"sv};
+  static constexpr std::array kFilling = {"jet-not-filled"sv, "funnel-left-in"sv, "eye-too-high-at-start"sv,
+                                          "no-goggles"sv};
+  const auto among = [mistake](const auto& names) {
+    return std::find(names.begin(), names.end(), mistake) != names.end();
+  };
+  if (!level.drill) return true;
+  if (level.drill->kind == DrillKind::read_meniscus) return among(kReading);
+  return level.drill->kind == DrillKind::deliver_exactly ? among(kDelivering) : among(kFilling);
+}
+
 const Mistake* find_mistake(std::string_view name) {
   const auto found = std::find_if(kMistakes.begin(), kMistakes.end(),
                                   [&](const Mistake& mistake) { return mistake.name == name; });

@@ -19,11 +19,12 @@ class Routine {
   /// Accurate runs until two titres agree within 0.10 cm3 or the sheet is full.
   void accurate_runs();
   void finish();
+  /// Ready for a first reading: beaker, funnel, jet, drop.
+  void fill_burette();
 
  private:
   void prepare_flask();
   void make_room_in_flask();
-  void fill_burette();
   void run_out();
   void pour_above(double reading_cm3);
   void fill_jet();

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <ostream>
 
 #include "game/desk/commands.h"
@@ -9,17 +10,33 @@ namespace halfdrop::desk {
 
 namespace {
 
-int mark_one(const std::string& path, const MarkOptions& options, Streams streams) {
+/// What was marked so far, for second goes at a drill.
+struct Marked {
+  std::string path;
+  MarkedAttempt marked;
+};
+
+std::optional<FirstGo> first_go(const std::vector<Marked>& earlier, const MarkedAttempt& now) {
+  const auto first = std::find_if(earlier.begin(), earlier.end(),
+                                  [&](const Marked& one) { return same_drill(one.marked, now); });
+  if (first == earlier.end()) return std::nullopt;
+  return FirstGo{first->path, compare_goes(first->marked, now)};
+}
+
+int mark_one(const std::string& path, const MarkOptions& options, std::vector<Marked>& earlier,
+             Streams streams) {
   const Result<AttemptFile> file = read_attempt(path);
   if (!file) return report(file.error(), streams);
   for (const std::string& warning : file->warnings) streams.err << "warning: " << warning << '\n';
   const MarkedAttempt marked = mark(file->attempt);
+  const std::optional<FirstGo> first = first_go(earlier, marked);
+  if (marked.drill) earlier.push_back({path, marked});
   if (options.json) {
-    streams.out << marks_json(marked, path) << '\n';
+    streams.out << marks_json(marked, path, first) << '\n';
   } else if (options.csv) {
     streams.out << marks_csv_row(marked, path) << '\n';
   } else {
-    streams.out << marks_text(marked, path);
+    streams.out << marks_text(marked, path, first);
   }
   if (marked.outcome.reproduced) return kDone;
   return report(
@@ -33,9 +50,10 @@ int mark_one(const std::string& path, const MarkOptions& options, Streams stream
 int mark_attempts(const MarkOptions& options, Streams streams) {
   if (options.csv) streams.out << marks_csv_header() << '\n';
   std::vector<int> statuses;
+  std::vector<Marked> earlier;
   for (const std::string& path : options.attempts) {
     if (!options.json && !options.csv && !statuses.empty()) streams.out << '\n';
-    statuses.push_back(mark_one(path, options, streams));
+    statuses.push_back(mark_one(path, options, earlier, streams));
   }
   return batch_status(statuses);
 }

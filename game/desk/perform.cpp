@@ -41,6 +41,10 @@ int perform_level(const PerformOptions& options, Streams streams) {
     return report({Fault{FaultKind::cannot_open, options.out, "", *why}}, streams);
   const Result<Level> level = read_level(options.level);
   if (!level) return report(level.error(), streams);
+  for (const std::string& name : options.mistakes) {
+    if (!has_room_for(*level, name))
+      return wrong_argument("--mistake", "\"" + name + "\" has no place in this drill", streams);
+  }
   const Performance performance = perform(*level, *seed, options.alias, options.mistakes);
   if (const auto written = write_attempt(performance.attempt, options.out); !written) {
     return report({written.error()}, streams);

@@ -148,6 +148,10 @@ Checked from_level(const CurveOptions& options, Curve& of_level) {
   }
   const Result<Level> level = read_level(options.level);
   if (!level) return Wrong(CurveFault{{}, {}, level.error()});
+  if (level->drill) {
+    const Fault no_curve{FaultKind::invalid, options.level, "/drill", "a drill has no titration curve"};
+    return Wrong(CurveFault{{}, {}, {no_curve}});
+  }
   const auto strength = [](const LiquidSpec& liquid, bool unknown) {
     return unknown ? 0.5 * (liquid.unknown_mol_dm3.low + liquid.unknown_mol_dm3.high) : liquid.label_mol_dm3;
   };

@@ -1,6 +1,7 @@
 #include <cmath>
 #include <vector>
 
+#include "game/level/drill_of_level.h"
 #include "game/level/level.h"
 #include "physics/chemistry/carbon_dioxide.h"
 #include "physics/random.h"
@@ -55,6 +56,23 @@ BottleSpec bottle(const LiquidSpec& liquid, const Substance& substance, bool unk
 
 }  // namespace
 
+int drill_readings(const Drill& drill) {
+  if (drill.kind == DrillKind::read_meniscus) return drill.pictures;
+  return drill.kind == DrillKind::fill_without_air ? 1 : 0;
+}
+
+std::string_view drill_name(DrillKind kind) {
+  switch (kind) {
+    case DrillKind::read_meniscus:
+      return "read the meniscus";
+    case DrillKind::deliver_exactly:
+      return "deliver exactly";
+    case DrillKind::fill_without_air:
+      return "fill without air";
+  }
+  return "";
+}
+
 BenchSpec drawn_bench_spec(const Level& level, std::uint64_t seed) {
   BenchSpec spec;
   spec.temperature_c = level.temperature_c;
@@ -69,6 +87,7 @@ BenchSpec drawn_bench_spec(const Level& level, std::uint64_t seed) {
   spec.pipette = draw_pipette(level.aliquot_cm3, level.pipette_tolerance_cm3, seed);
   spec.flask = level.flask;
   spec.tip_above_bench_cm = level.flask.height_cm - kTipInsideNeck_cm;
+  if (level.drill) spec.drill = drill_spec(level, seed);
   return spec;
 }
 

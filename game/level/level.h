@@ -2,7 +2,9 @@
 // One exercise, as its JSON file says it, and the bench it makes with a seed.
 
 #include <cstdint>
+#include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -43,11 +45,30 @@ struct Band {
   int points = 0;
 };
 
+/// A short exercise of one skill; its level has no titration. The burette holds water.
+enum class DrillKind : std::uint8_t { read_meniscus, deliver_exactly, fill_without_air };
+
+/// Something to let into the beaker.
+struct Delivery {
+  enum class What : std::uint8_t { volume, one_drop, half_drop };
+  What what = What::volume;
+  double volume_cm3 = 0.0;  ///< used for a volume only
+};
+
+struct Drill {
+  DrillKind kind = DrillKind::read_meniscus;
+  int pictures = 0;                  ///< to read
+  double to_cm3 = 0.05;              ///< what a reading is written to: 0.05 or 0.01
+  std::vector<Delivery> deliveries;  ///< in order
+  std::vector<Band> drop_bands;      ///< |volume - one drop or half a drop|, cm3
+};
+
 struct Level {
   std::string id;  ///< file's stem, e.g. "01-spirit-vinegar"
   std::string title, story, why;
   std::vector<std::string> cautions;
   std::vector<std::string> method;  ///< steps for who has not done it before; may be empty
+  std::optional<Drill> drill;       ///< then sample, ratio, aliquot, indicator, calculation mean nothing
   double temperature_c = 20.0;
   LiquidSpec titrant, sample;
   bool unknown_in_flask = true;
@@ -72,6 +93,11 @@ struct Level {
   Substance titrant_substance, sample_substance;
   Indicator indicator_data;
 };
+
+/// How many readings a drill's paper has room for.
+[[nodiscard]] int drill_readings(const Drill& drill);
+/// "read the meniscus", "deliver exactly", "fill without air": as a level's file says it.
+[[nodiscard]] std::string_view drill_name(DrillKind kind);
 
 /// Where assets/ and levels/ are. HALFDROP_DATA overrides the folder the program was built with.
 [[nodiscard]] std::string data_folder();

@@ -90,15 +90,7 @@ void check_jet(const Level& level, const std::string& place, FaultList& faults) 
                                        "smaller or jet_length_mm larger");
 }
 
-void check_glass(const Level& level, const std::string& place, FaultList& faults) {
-  const FlaskSpec& flask = level.flask;
-  if (flask.neck_radius_cm > flask.base_radius_cm)
-    faults.add(place + "/flask", "the neck is wider than the base: make neck_radius_cm smaller");
-  else if (flask.neck_length_cm >= flask.height_cm)
-    faults.add(place + "/flask", "the neck is longer than the flask is high: make neck_length_cm smaller");
-  else if (flask.capacity_cm3 > brim_cm3(flask))
-    faults.add(place + "/flask",
-               "capacity_cm3 is more than the flask's shape holds, " + number_text(brim_cm3(flask)) + " cm3");
+void check_burette(const Level& level, const std::string& place, FaultList& faults) {
   const BuretteSpec& tube = level.burette;
   const double bore_mm = std::sqrt(1000.0 * tube.nominal_cm3 / (kPi * tube.scale_length_mm));
   if (tube.outer_half_width_mm < 1.02 * bore_mm)
@@ -111,6 +103,27 @@ void check_glass(const Level& level, const std::string& place, FaultList& faults
   check_jet(level, place, faults);
   if (level.tap.bore_mm >= level.tap.plug_mm)
     faults.add(place + "/tap", "the bore is as wide as the plug: make bore_mm smaller than plug_mm");
+}
+
+void check_flask(const FlaskSpec& flask, const std::string& place, FaultList& faults) {
+  if (flask.neck_radius_cm > flask.base_radius_cm)
+    faults.add(place + "/flask", "the neck is wider than the base: make neck_radius_cm smaller");
+  else if (flask.neck_length_cm >= flask.height_cm)
+    faults.add(place + "/flask", "the neck is longer than the flask is high: make neck_length_cm smaller");
+  else if (flask.capacity_cm3 > brim_cm3(flask))
+    faults.add(place + "/flask",
+               "capacity_cm3 is more than the flask's shape holds, " + number_text(brim_cm3(flask)) + " cm3");
+}
+
+/// What is to be delivered must be in the burette.
+void check_deliveries(const Level& level, const std::string& place, FaultList& faults) {
+  double sum_cm3 = kMostFilledBelowZero_cm3 + 1.0;  // and some drops
+  for (const Delivery& delivery : level.drill->deliveries) sum_cm3 += delivery.volume_cm3;
+  if (sum_cm3 > level.burette.nominal_cm3)
+    faults.add(place + "/drill/deliver", "with a start of up to " + number_text(kMostFilledBelowZero_cm3) +
+                                             " cm3 and some drops that comes to " + number_text(sum_cm3) +
+                                             " cm3, more than the burette's " +
+                                             number_text(level.burette.nominal_cm3) + " cm3");
 }
 
 /// Finds a name on a shelf; a fault at `place` when it is not there.
@@ -134,13 +147,19 @@ void check_strength(const LiquidSpec& liquid, const Substance& substance, bool u
 }  // namespace
 
 void check_level(const Level& level, const std::string& place, FaultList& faults) {
+  check_burette(level, place, faults);
+  if (level.drill) return check_deliveries(level, place, faults);
   for (std::size_t i = 0; i < level.calculation.size(); ++i)
     check_step(level, i, pointer_to(place + "/calculation", i), faults);
   check_titre(level, place, faults);
-  check_glass(level, place, faults);
+  check_flask(level.flask, place, faults);
 }
 
 void take_from_shelf(const Assets& assets, const std::string& place, Level& level, FaultList& faults) {
+  if (level.drill) {
+    level.substances_json = "{}";
+    return;
+  }
   const auto substance = [&](const std::string& name, const std::string& key) {
     return look_up(assets.substances, name, place + key, faults);
   };

@@ -107,8 +107,7 @@ void read_glass(Fields& fields, std::string_view key, std::span<const NumberKey<
 }
 
 void read_all_glass(Fields& fields, Level& level, FaultList& faults) {
-  read_glass(fields, "burette", burette_keys(), &level.burette, &level.burette_tolerance_cm3, faults);
-  read_glass(fields, "tap", tap_keys(), &level.tap, nullptr, faults);
+  read_burette_and_tap(fields, level, faults);
   read_glass(fields, "flask", flask_keys(), &level.flask, nullptr, faults);
   read_glass<PipetteSpec>(fields, "pipette", {}, nullptr, &level.pipette_tolerance_cm3, faults);
 }
@@ -156,6 +155,36 @@ void read_calculation(Fields& fields, std::vector<CalculationStep>& steps, Fault
     steps.push_back(read_step((*list)[i], pointer_to(fields.place_of("calculation"), i), faults));
 }
 
+void read_all_bands(Fields& fields, Level& level, FaultList& faults) {
+  const Json* const entry = fields.object("bands");
+  if (entry == nullptr) return;
+  Fields bands(*entry, fields.place_of("bands"), faults);
+  read_bands(bands, "hand", level.hand_bands, faults);
+  read_bands(bands, "eye", level.eye_bands, faults);
+  bands.finish();
+}
+
+/// What only a titration has.
+void read_exercise_fields(Fields& fields, Level& level, const std::string& place, FaultList& faults) {
+  read_liquids(fields, level, place, faults);
+  fields.number("ratio", level.ratio, {0.1, 10.0});
+  fields.number("dilution", level.dilution, {1.0, 1000.0});
+  fields.number("aliquot_cm3", level.aliquot_cm3, {1.0, 100.0});
+  fields.text("indicator", level.indicator, kLongestName);
+  read_endpoint(fields, level, faults);
+  read_all_glass(fields, level, faults);
+  fields.whole("accurate_runs", level.accurate_runs, 2, 8);
+  read_calculation(fields, level.calculation, faults);
+  read_all_bands(fields, level, faults);
+}
+
+}  // namespace
+
+void read_burette_and_tap(Fields& fields, Level& level, FaultList& faults) {
+  read_glass(fields, "burette", burette_keys(), &level.burette, &level.burette_tolerance_cm3, faults);
+  read_glass(fields, "tap", tap_keys(), &level.tap, nullptr, faults);
+}
+
 void read_bands(Fields& fields, std::string_view key, std::vector<Band>& bands, FaultList& faults) {
   const Json* const list = fields.array(key, 1, 8);
   if (list == nullptr) return;
@@ -172,17 +201,6 @@ void read_bands(Fields& fields, std::string_view key, std::vector<Band>& bands, 
   }
 }
 
-void read_all_bands(Fields& fields, Level& level, FaultList& faults) {
-  const Json* const entry = fields.object("bands");
-  if (entry == nullptr) return;
-  Fields bands(*entry, fields.place_of("bands"), faults);
-  read_bands(bands, "hand", level.hand_bands, faults);
-  read_bands(bands, "eye", level.eye_bands, faults);
-  bands.finish();
-}
-
-}  // namespace
-
 void read_level_fields(const Json& json, IdPlace id, const std::string& place, Level& level,
                        FaultList& faults) {
   Fields fields(json, place, faults);
@@ -193,16 +211,11 @@ void read_level_fields(const Json& json, IdPlace id, const std::string& place, L
   read_lines(fields, "cautions", Need::required, level.cautions, faults);
   read_lines(fields, "method", Need::optional, level.method, faults);
   fields.number("temperature_c", level.temperature_c, {5.0, 40.0});
-  read_liquids(fields, level, place, faults);
-  fields.number("ratio", level.ratio, {0.1, 10.0});
-  fields.number("dilution", level.dilution, {1.0, 1000.0});
-  fields.number("aliquot_cm3", level.aliquot_cm3, {1.0, 100.0});
-  fields.text("indicator", level.indicator, kLongestName);
-  read_endpoint(fields, level, faults);
-  read_all_glass(fields, level, faults);
-  fields.whole("accurate_runs", level.accurate_runs, 2, 8);
-  read_calculation(fields, level.calculation, faults);
-  read_all_bands(fields, level, faults);
+  static_cast<void>(fields.any("drill"));
+  if (fields.has("drill"))
+    read_drill_fields(fields, level, faults);
+  else
+    read_exercise_fields(fields, level, place, faults);
   fields.finish();
 }
 

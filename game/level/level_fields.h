@@ -19,6 +19,16 @@ enum class IdPlace { file_name, in_level };
 void read_level_fields(const Json& json, IdPlace id, const std::string& place, Level& level,
                        FaultList& faults);
 
+/// The rest of a level with a `drill`: its kind and values, glass and bands, and a fault for every key that
+/// makes no sense in it. Common keys (title ... temperature) are read already.
+void read_drill_fields(Fields& fields, Level& level, FaultList& faults);
+/// Burette and tap; in an exercise flask and pipette too.
+void read_burette_and_tap(Fields& fields, Level& level, FaultList& faults);
+void read_bands(Fields& fields, std::string_view key, std::vector<Band>& bands, FaultList& faults);
+
+/// A drill in delivering starts with its burette filled to between the zero mark and this.
+inline constexpr double kMostFilledBelowZero_cm3 = 1.0;
+
 /// What joins several keys: titres that fit the burette and the flask, names of factors, glass that fits
 /// together. For a level whose keys had no fault.
 void check_level(const Level& level, const std::string& place, FaultList& faults);

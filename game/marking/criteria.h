@@ -48,6 +48,11 @@ void mark_harmless(const Case& marked, std::vector<Finding>& findings);
 
 /// Two figures written to 0.01 count as equal within this.
 inline constexpr double kSameFigure_cm3 = 1e-6;
+/// Parallax that still counts as a level eye, cm3: a fifth of a division (our own choice).
+inline constexpr double kLevelEye_cm3 = 0.02;
+/// Less air than this in the jet, or less hanging liquid, cannot be seen (our own choice).
+inline constexpr double kSeenInJet_cm3 = 0.002;
+inline constexpr double kSeenHanging_cm3 = 0.01;
 /// Titres agree within 0.10 cm3 (common practice; practice of boards).
 inline constexpr double kConcordant_cm3 = 0.10;
 

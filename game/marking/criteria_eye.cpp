@@ -11,9 +11,6 @@ namespace halfdrop {
 
 namespace {
 
-/// Parallax that still counts as a level eye: a fifth of a division (our own choice).
-constexpr double kLevel_cm3 = 0.02;
-
 double truly_cm3(const Case& marked, const ReadingMoment& moment) {
   return scale_reading_cm3(marked.session.spec().burette,
                            moment.bench.ledger.balance(Account::column).volume_cm3());
@@ -26,7 +23,7 @@ std::optional<Slip> eye_level(const Case& marked, const RunView& run) {
     const bool first = moment == run.initial;
     const double parallax_cm3 = moment->apparent_cm3 - truly_cm3(marked, *moment);
     const double size = std::fabs(parallax_cm3);
-    if (size <= kLevel_cm3 || (worst && size <= worst->size)) continue;
+    if (size <= kLevelEye_cm3 || (worst && size <= worst->size)) continue;
     worst = Slip{size,
                  std::string("the eye was ") + (parallax_cm3 < 0.0 ? "above" : "below") +
                      " the meniscus at the " + (first ? "initial" : "final") + " reading, which made it " +

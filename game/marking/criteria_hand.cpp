@@ -13,9 +13,6 @@ namespace halfdrop {
 
 namespace {
 
-/// Less air than this in the jet, or less hanging liquid, cannot be seen (our own choice).
-constexpr double kSeenInJet_cm3 = 0.002;
-constexpr double kSeenHanging_cm3 = 0.01;
 constexpr double kSeenOnWall_cm3 = 0.002;
 /// Share of the titrant that must have come into a swirled flask (our own choice).
 constexpr double kSwirledShare = 0.8;

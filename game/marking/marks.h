@@ -5,8 +5,12 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
+#include "game/marking/delivery_drill.h"
+#include "game/marking/filling_drill.h"
+#include "game/marking/reading_drill.h"
 #include "game/marking/titre_breakdown.h"
 #include "game/session/replay.h"
 
@@ -47,6 +51,9 @@ struct Marks {
   double total = 0.0, of = 0.0;  ///< total is 0 while safety is not met
 };
 
+/// What a drill measured.
+using DrillFigures = std::variant<ReadingDrill, DeliveryDrill, FillingDrill>;
+
 struct MarkedAttempt {
   std::string level_id, level_title, alias;
   ReplayOutcome outcome;
@@ -59,6 +66,8 @@ struct MarkedAttempt {
   std::string unit;
   Marks marks;
   std::vector<Finding> findings;
+  std::optional<DrillFigures>
+      drill;  ///< then there are no titres, and ideal titre and true value are not a number
 };
 
 [[nodiscard]] MarkedAttempt mark(const Attempt& attempt);

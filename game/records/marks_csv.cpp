@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -33,14 +34,29 @@ std::string number(std::optional<double> value) {
   return error == std::errc() ? std::string(buffer.data(), end) : std::string();
 }
 
+/// Its kind, and each of its own figures in its own column.
+std::string drill_columns(const std::optional<DrillFigures>& drill) {
+  std::string columns = "," + (drill ? std::string(drill_name(kind_of(*drill))) : "");
+  const std::vector<DrillFigure> figures = drill ? key_figures(*drill) : std::vector<DrillFigure>();
+  for (const std::string& id : key_figure_ids()) {
+    const auto found = std::find_if(figures.begin(), figures.end(),
+                                    [&](const DrillFigure& figure) { return figure.id == id; });
+    columns += "," + (found == figures.end() ? "" : number(found->value));
+  }
+  return columns;
+}
+
 std::string yes_no(bool value) { return value ? "yes" : "no"; }
 
 }  // namespace
 
 std::string marks_csv_header() {
-  return "attempt,alias,level,reproduced,safety,hand,eye,record,arithmetic,total,of,mean_titre_cm3,ideal_"
-         "titre_cm3,"
-         "reported,true,unit";
+  std::string header =
+      "attempt,alias,level,reproduced,safety,hand,eye,record,arithmetic,total,of,mean_titre_cm3,ideal_"
+      "titre_cm3,"
+      "reported,true,unit,drill";
+  for (const std::string& id : key_figure_ids()) header += "," + id;
+  return header;
 }
 
 std::string marks_csv_row(const MarkedAttempt& marked, const std::string& attempt_name) {
@@ -51,7 +67,7 @@ std::string marks_csv_row(const MarkedAttempt& marked, const std::string& attemp
                                                         marked.mean_titre_cm3, tidy(marked.ideal_titre_cm3),
                                                         marked.reported,       marked.true_value};
   for (const std::optional<double>& figure : figures) row += "," + number(figure);
-  return row + "," + name(marked.unit);
+  return row + "," + name(marked.unit) + drill_columns(marked.drill);
 }
 
 }  // namespace halfdrop

@@ -6,6 +6,7 @@
 
 #include "game/level/strict_json.h"
 #include "game/marking/wording.h"
+#include "game/records/drill_json.h"
 
 namespace halfdrop {
 
@@ -61,7 +62,8 @@ Json marks_object(const Marks& marks) {
 
 }  // namespace
 
-std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_name) {
+std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_name,
+                       const std::optional<FirstGo>& first_go) {
   Json object;
   object["attempt"] = attempt_name;
   object["level"] = marked.level_id;
@@ -78,6 +80,7 @@ std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_n
   object["marks"] = marks_object(marked.marks);
   object["findings"] = Json::array();
   for (const Finding& finding : marked.findings) object["findings"].push_back(finding_object(finding));
+  if (marked.drill) object["drill"] = drill_object(*marked.drill, first_go);
   // A file name or an alias may hold bytes that are not UTF-8.
   return json_text(object);
 }

@@ -7,69 +7,16 @@
 #include "game/marking/cause_titles.h"
 #include "game/marking/wording.h"
 #include "game/marking/written_number.h"
+#include "game/records/drill_text.h"
 #include "game/records/marks_json.h"
+#include "game/records/text_layout.h"
 
 namespace halfdrop {
 
 namespace {
 
-constexpr std::size_t kWidth = 96;
 constexpr double kWorthNaming_cm3 = 0.0005;
 constexpr std::size_t kMostCauses = 6;
-
-bool continues(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
-
-std::size_t columns(const std::string& text) {
-  return static_cast<std::size_t>(
-      std::count_if(text.begin(), text.end(), [](char c) { return !continues(c); }));
-}
-
-std::string right(const std::string& text, std::size_t width) {
-  const std::size_t used = columns(text);
-  return used < width ? std::string(width - used, ' ') + text : text;
-}
-
-std::string left(const std::string& text, std::size_t width) {
-  const std::size_t used = columns(text);
-  return used < width ? text + std::string(width - used, ' ') : text;
-}
-
-/// A name out of a file must not steer the terminal.
-std::string tame(const std::string& text) {
-  std::string out;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const auto byte = static_cast<unsigned char>(text[i]);
-    const bool c1 = byte == 0xC2U && i + 1 < text.size() && static_cast<unsigned char>(text[i + 1]) < 0xA0U;
-    if (c1) ++i;
-    out += byte < 0x20U || byte == 0x7FU || c1 ? '?' : text[i];
-  }
-  return out;
-}
-
-/// Words in lines of at most kWidth columns, after a first indent and hanging ones.
-std::string wrapped(const std::string& first, const std::string& text) {
-  std::string out;
-  std::string line = first;
-  const std::string hanging(columns(first), ' ');
-  std::string word;
-  bool line_has_words = false;
-  for (const char c : tame(text) + " ") {
-    if (c != ' ') {
-      word += c;
-      continue;
-    }
-    if (word.empty()) continue;
-    if (line_has_words && columns(line) + 1 + columns(word) > kWidth) {
-      out += line + "\n";
-      line = hanging;
-      line_has_words = false;
-    }
-    line += (line_has_words ? " " : "") + word;
-    line_has_words = true;
-    word.clear();
-  }
-  return out + line + "\n";
-}
 
 std::string figure(std::optional<double> value, int decimals) {
   return value && std::isfinite(*value) && std::fabs(*value) < 1e6 ? figure_text(*value, decimals) : "-";
@@ -178,6 +125,7 @@ std::string scores(const Marks& marks) {
       "\nMarks\n  " + left("safety", 12) + (marks.safe ? "met" : "NOT MET: the total is 0") + "\n";
   for (const Score score : {Score::hand, Score::eye, Score::record, Score::arithmetic}) {
     const Marks::Part& part = marks.parts[static_cast<std::size_t>(score) - 1];
+    if (part.of == 0.0) continue;  // a drill has not all of them
     out += "  " + left(std::string(score_name(score)), 12) + right(points_text(part.points), 4) + " of " +
            points_text(part.of) + "\n";
   }
@@ -212,9 +160,12 @@ std::string finding_lines(const MarkedAttempt& marked, Group group) {
 
 }  // namespace
 
-std::string marks_text(const MarkedAttempt& marked, const std::string& attempt_name) {
-  std::string out = head(marked, attempt_name) + "\nTitres (cm³)\n" + titre_table(marked) +
-                    result_lines(marked) + breakdowns(marked) + scores(marked.marks);
+std::string marks_text(const MarkedAttempt& marked, const std::string& attempt_name,
+                       const std::optional<FirstGo>& first_go) {
+  std::string out = head(marked, attempt_name);
+  out += marked.drill ? drill_text(*marked.drill, first_go)
+                      : "\nTitres (cm³)\n" + titre_table(marked) + result_lines(marked) + breakdowns(marked);
+  out += scores(marked.marks);
   const std::array<std::pair<Group, const char*>, 3> groups = {
       {{Group::unmet, "Not met"},
        {Group::met, "Met"},

@@ -16,7 +16,7 @@ constexpr std::array<std::string_view, kDeeds> kDeedNames = {
     "put on coat",          "put on goggles",   "take off goggles", "put in funnel",  "lift out funnel",
     "put beaker under jet", "take beaker away", "empty beaker",     "lay tile",       "take tile away",
     "fill pipette",         "deliver aliquot",  "add indicator",    "touch off drop", "flick jet",
-    "empty flask",          "rinse flask",      "wipe bench"};
+    "empty flask",          "rinse flask",      "wipe bench",       "next picture",   "close volume"};
 
 struct HandRange {
   std::string_view name;
@@ -81,11 +81,18 @@ std::string_view refusal_text(Refusal refusal) {
       return "The bottle is empty.";
     case Refusal::flask_full:
       return "The flask is too full.";
+    case Refusal::last_picture:
+      return "There is no further picture.";
+    case Refusal::no_volume_left:
+      return "There is no further volume to deliver.";
+    case Refusal::still_falls:
+      return "Something still falls: shut the tap and wait for it.";
   }
   return "";
 }
 
 std::vector<std::string> run_names(const Level& level) {
+  if (level.drill) return {};
   std::vector<std::string> names = {"trial"};
   for (int run = 1; run <= level.accurate_runs; ++run) names.push_back(std::to_string(run));
   return names;
@@ -97,8 +104,12 @@ std::vector<std::string> sheet_cells(const Level& level) {
     for (const char* row : {"/initial", "/final", "/titre", "/counts"}) cells.push_back(run + row);
   }
   for (const CalculationStep& step : level.calculation) cells.push_back(step.cell);
+  const int readings = level.drill ? drill_readings(*level.drill) : 0;
+  for (int number = 1; number <= readings; ++number) cells.push_back(reading_cell(number));
   return cells;
 }
+
+std::string reading_cell(int number) { return "reading/" + std::to_string(number); }
 
 std::optional<std::string> check_hands(const HandsChange& change) {
   for (const HandRange& hand : kHandRanges) {

@@ -17,11 +17,19 @@ namespace halfdrop {
 /// Why not, as a sentence: "The flask is in the way: set it aside first."
 [[nodiscard]] std::string_view refusal_text(Refusal refusal);
 
-/// Runs of a level's sheet: "trial", "1", "2", ...
+/// Runs of a level's sheet: "trial", "1", "2", ...; a drill has none.
 [[nodiscard]] std::vector<std::string> run_names(const Level& level);
 /// Every cell of the sheet: "trial/initial", "trial/final", "trial/titre", "1/initial", ..., "1/counts"
-/// ("yes" or ""), "calculation/..." in order.
+/// ("yes" or ""), "calculation/..." in order. In a drill "reading/1" and so on, or none.
 [[nodiscard]] std::vector<std::string> sheet_cells(const Level& level);
+
+/// A drill's cell for reading `number`, 1 to n: "reading/3".
+[[nodiscard]] std::string reading_cell(int number);
+
+/// Why a level has no place for a deed or a hand, by name: most deeds of a titration in a drill, and a
+/// drill's own in an exercise. Nothing when it has.
+[[nodiscard]] std::optional<std::string> not_in_level(const Level& level, Deed deed);
+[[nodiscard]] std::optional<std::string> not_in_level(const Level& level, const HandsChange& change);
 
 /// First thing wrong with a change of hands: the hand's name and its range. Nothing when all is in range.
 [[nodiscard]] std::optional<std::string> check_hands(const HandsChange& change);

@@ -54,6 +54,7 @@ void Session::log(decltype(Change::what) what) {
 std::optional<std::string> Session::set_hands(const HandsChange& change) {
   if (ended_) return "The attempt has ended.";
   if (auto wrong = check_hands(change)) return wrong;
+  if (auto foreign = not_in_level(level(), change)) return foreign;
   if (beaker_blocks(state_, change)) return std::string(refusal_text(Refusal::beaker_in_the_way));
   const HandsChange kept = news(rounded(change), state_.hands);
   if (kept.empty()) return std::nullopt;
@@ -64,6 +65,7 @@ std::optional<std::string> Session::set_hands(const HandsChange& change) {
 
 std::optional<std::string> Session::act(Deed deed) {
   if (ended_) return "The attempt has ended.";
+  if (auto foreign = not_in_level(level(), deed)) return foreign;
   if (const auto refusal = check(spec_, state_, deed)) return std::string(refusal_text(*refusal));
   apply(spec_, state_, deed);
   log(deed);

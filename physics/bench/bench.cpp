@@ -2,6 +2,7 @@
 
 #include <cassert>
 
+#include "physics/bench/drill.h"
 #include "physics/bench/flight.h"
 #include "physics/burette/filling.h"
 #include "physics/burette/jet.h"
@@ -49,6 +50,7 @@ BenchState lay_out(const BenchSpec& spec) {
                                                      spec.settled.saturated_co2_mol_dm3));
   ledger.open(Account::air,
               Parcel::amount_of(Component::carbon_dioxide, amount_quanta(kCarbonDioxideInAir_mol)));
+  lay_out_drill(spec, state);
   return state;
 }
 

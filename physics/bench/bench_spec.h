@@ -1,7 +1,9 @@
 #pragma once
 // The bench as it stands all attempt long: glass, liquids, geometry. Constant once the attempt began.
 
+#include <optional>
 #include <string>
+#include <vector>
 
 #include "physics/burette/jet.h"
 #include "physics/burette/tap.h"
@@ -107,6 +109,21 @@ struct FlaskSpec {
   double swirled_exchange_per_s = 2.0;  ///< ... and swirled hard: mixed in a few seconds (bench experience)
 };
 
+/// A picture of a drill in reading: where meniscus, eye and card stand when it is turned up.
+struct MeniscusPicture {
+  double reading_cm3 = 0.0;  ///< on the printed scale
+  double eye_mm = 0.0;       ///< as Hands::eye_mm
+  double card_mm = 0.0;      ///< as Hands::card_mm
+};
+
+/// What a drill lays out ready, and how often its deed can be done; nothing in an exercise.
+struct DrillSpec {
+  std::vector<MeniscusPicture> pictures;  ///< the first stands there when the bench is laid out
+  int volumes = 0;                        ///< to deliver, each closed by a deed
+  std::optional<double>
+      filled_to_cm3;  ///< mark that the burette stands at, jet clear, tap shut, beaker under
+};
+
 struct BenchSpec {
   double temperature_c = 20.0;
   BottleSpec titrant;
@@ -120,6 +137,7 @@ struct BenchSpec {
   TapSpec tap;
   PipetteSpec pipette;
   FlaskSpec flask;
+  DrillSpec drill;
   double pour_cm3_s = 6.0;           ///< titrant bottle tilted fully
   double funnel_keeps_cm3 = 0.15;    ///< wets the funnel and drips later (our own estimate)
   double wash_cm3_s = 1.5;           ///< wash bottle squeezed fully

@@ -2,6 +2,7 @@
 // Everything that changes on the bench. Copyable; a snapshot is a copy; no caches.
 
 #include <array>
+#include <cstdint>
 
 #include "physics/bench/hands.h"
 #include "physics/bench/ledger.h"
@@ -35,9 +36,10 @@ struct BenchState {
   bool funnel_in = false;
   bool beaker_under = false;
   bool tile_laid = false;
-  Tick funnel_drip_due = 0;  ///< when the funnel lets its next drop go
-  Tick jet_freed_until = 0;  ///< a flicked bubble goes along with any flow until then
-  Tick drop_falls_at = 0;    ///< when the drop that necks at the tip is off; 0: none does
+  Tick funnel_drip_due = 0;     ///< when the funnel lets its next drop go
+  Tick jet_freed_until = 0;     ///< a flicked bubble goes along with any flow until then
+  Tick drop_falls_at = 0;       ///< when the drop that necks at the tip is off; 0: none does
+  std::int64_t drill_step = 0;  ///< pictures turned over, or volumes closed
   std::array<FallingDrop, kMostFalling> falling{};
 
   friend bool operator==(const BenchState&, const BenchState&) = default;

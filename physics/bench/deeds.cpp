@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "physics/bench/bench.h"
+#include "physics/bench/drill.h"
 #include "physics/bench/flight.h"
 #include "physics/burette/jet.h"
 #include "physics/flask/mixing.h"
@@ -56,6 +57,22 @@ Answer check_indicator(const BenchSpec& spec, const BenchState& state) {
   if (after_cm3 > spec.flask.capacity_cm3) return Refusal::flask_full;
   return refuse_if(state.ledger.balance(Account::indicator_bottle).volume_cm3() < spec.indicator_drop_cm3,
                    Refusal::bottle_empty);
+}
+
+Answer check_tile(const BenchState& state, Deed deed) {
+  if (deed == Deed::lay_tile) return refuse_if(state.tile_laid, Refusal::already_done);
+  return refuse_if(!state.tile_laid, Refusal::not_there);
+}
+
+Answer check_funnel(const BenchState& state, Deed deed) {
+  if (deed == Deed::put_in_funnel) return refuse_if(state.funnel_in, Refusal::already_done);
+  return refuse_if(!state.funnel_in, Refusal::not_there);
+}
+
+Answer check_drill(const BenchSpec& spec, const BenchState& state, Deed deed) {
+  if (deed == Deed::next_picture) return refuse_if(!has_further_picture(spec, state), Refusal::last_picture);
+  if (state.drill_step >= spec.drill.volumes) return Refusal::no_volume_left;
+  return refuse_if(!state.ledger.balance(Account::in_flight).empty(), Refusal::still_falls);
 }
 
 /// Pours the flask out; a heel stays.
@@ -168,9 +185,8 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
     case Deed::take_off_goggles:
       return refuse_if(!state.goggles_on, Refusal::not_there);
     case Deed::put_in_funnel:
-      return refuse_if(state.funnel_in, Refusal::already_done);
     case Deed::lift_out_funnel:
-      return refuse_if(!state.funnel_in, Refusal::not_there);
+      return check_funnel(state, deed);
     case Deed::put_beaker_under:
       return check_beaker(state);
     case Deed::take_beaker_away:
@@ -178,9 +194,8 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
     case Deed::empty_beaker:
       return refuse_if(state.ledger.balance(Account::beaker).empty(), Refusal::not_there);
     case Deed::lay_tile:
-      return refuse_if(state.tile_laid, Refusal::already_done);
     case Deed::take_tile_away:
-      return refuse_if(!state.tile_laid, Refusal::not_there);
+      return check_tile(state, deed);
     case Deed::fill_pipette:
       return check_fill_pipette(spec, state);
     case Deed::deliver_aliquot:
@@ -197,6 +212,9 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
       return check_rinse_flask(spec, state);
     case Deed::wipe_bench:
       return refuse_if(state.ledger.balance(Account::bench_top).empty(), Refusal::not_there);
+    case Deed::next_picture:
+    case Deed::close_volume:
+      return check_drill(spec, state, deed);
   }
   return std::nullopt;
 }
@@ -205,6 +223,8 @@ void apply(const BenchSpec& spec, BenchState& state, Deed deed) {
   assert(!check(spec, state, deed));
   move_apparatus(state, deed);
   move_liquid(spec, state, deed);
+  if (deed == Deed::next_picture) turn_picture(spec, state);
+  if (deed == Deed::close_volume) ++state.drill_step;
 }
 
 }  // namespace halfdrop

@@ -27,9 +27,11 @@ enum class Deed : std::uint8_t {
   flick_jet,
   empty_flask,
   rinse_flask,
-  wipe_bench
+  wipe_bench,
+  next_picture,  ///< of a drill in reading
+  close_volume   ///< of a drill in delivering: what is in the beaker now is what was meant
 };
-inline constexpr int kDeeds = 18;
+inline constexpr int kDeeds = 20;
 
 /// Why a deed cannot be done now.
 enum class Refusal : std::uint8_t {
@@ -43,7 +45,10 @@ enum class Refusal : std::uint8_t {
   nothing_to_touch,
   flask_under_jet,
   bottle_empty,
-  flask_full
+  flask_full,
+  last_picture,
+  no_volume_left,
+  still_falls
 };
 
 /// Nothing when the deed can be done.

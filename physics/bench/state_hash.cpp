@@ -59,7 +59,7 @@ static_assert(sizeof(Hands) == 8 * sizeof(double));
 static_assert(sizeof(FallingDrop) == sizeof(Parcel) + 5 * sizeof(double));  // the flag takes a whole word
 static_assert(sizeof(WallFilm) == 2 * kFilmLengths * sizeof(Quanta));
 static_assert(sizeof(BenchState) == sizeof(Ledger) + sizeof(WallFilm) + sizeof(Hands) +
-                                        kMostFalling * sizeof(FallingDrop) + 4 * sizeof(Tick) +
+                                        kMostFalling * sizeof(FallingDrop) + 5 * sizeof(Tick) +
                                         sizeof(Quanta) + sizeof(double) + 8);  // five flags in eight bytes
 
 std::string state_hash(const BenchState& state) {
@@ -77,6 +77,7 @@ std::string state_hash(const BenchState& state) {
   }
   hash.add(state.funnel_drip_due);
   hash.add(state.jet_freed_until);
+  hash.add(state.drill_step);
   hash.add(state.drop_falls_at);
   for (const FallingDrop& drop : state.falling) {
     hash.add(drop.flying);

@@ -20,15 +20,64 @@ const Json& schema() {
   return json;
 }
 
-/// The good level with every optional piece of glass in it, and both kinds of bottle.
-Json full_level() {
-  Json level = json_of(text_of(good_level_path()));
+/// The schema as it applies to a level: what its "if" and "then" add is merged in, what they rule out is
+/// gone.
+void merge(Json& part, const Json& more) {
+  for (const auto& [key, value] : more.items()) {
+    if (key == "properties") {
+      for (const auto& [name, of_name] : value.items()) {
+        if (of_name == false)
+          part["properties"].erase(name);
+        else
+          merge(part["properties"][name], of_name);
+      }
+    } else {
+      part[key] = value;
+    }
+  }
+}
+
+bool applies(const Json& condition, const Json& level) {
+  if (!level.contains("drill")) return false;
+  if (!condition.contains("properties")) return true;
+  return condition["properties"]["drill"]["properties"]["kind"]["const"] == level["drill"]["kind"];
+}
+
+Json schema_for(const Json& level) {
+  Json merged = schema();
+  const auto add = [&](const Json& rule) {
+    const char* const branch = applies(rule["if"], level) ? "then" : "else";
+    if (!rule.contains(branch)) return;
+    const Json required = merged["required"];
+    merge(merged, rule[branch]);
+    if (!rule[branch].contains("required")) return;
+    merged["required"] = required;
+    for (const Json& key : rule[branch]["required"]) merged["required"].push_back(key);
+  };
+  add(schema());
+  for (const Json& rule : schema()["allOf"]) add(rule);
+  return merged;
+}
+
+/// A level with every optional piece of glass in it.
+Json with_all_glass(Json level) {
+  const Json parts = schema_for(level)["properties"];
   for (const char* glass : {"burette", "tap", "flask", "pipette"}) {
-    for (const auto& [key, of_key] : schema()["properties"][glass]["properties"].items())
+    if (!parts.contains(glass)) continue;
+    for (const auto& [key, of_key] : parts[glass]["properties"].items())
       level[glass][key] = of_key["default"];
   }
-  level["calculation"][4]["divide"] = {1};
   return level;
+}
+
+/// The good level with both kinds of bottle, and the three drills.
+std::vector<Json> full_levels() {
+  std::vector<Json> levels = {with_all_glass(json_of(text_of(good_level_path())))};
+  levels.front()["calculation"][4]["divide"] = {1};
+  for (const char* drill : {"01-read-the-meniscus", "02-deliver-exactly", "03-fill-without-air"})
+    levels.push_back(
+        with_all_glass(json_of(text_of(source_file("levels/drills/" + std::string(drill) + ".json")))));
+  return levels;
 }
 
 Result<Level> read(const Json& level) {
@@ -58,8 +107,7 @@ void each_object(const Json& value, const Json& part, const std::string& place,
   }
 }
 
-std::set<std::string> keys_the_reader_knows(const std::string& place) {
-  Json level = full_level();
+std::set<std::string> keys_the_reader_knows(Json level, const std::string& place) {
   // So far from every key that the reader lists what it knows.
   constexpr const char* kStranger = "zzzzzzzzzzzzzzzzzzzz";
   level[Json::json_pointer(place)][kStranger] = 0;
@@ -73,69 +121,90 @@ std::set<std::string> keys_the_reader_knows(const std::string& place) {
   return keys;
 }
 
+/// Both say whether a key is needed.
+void check_required(const Json& full, const Json& part, const std::string& place) {
+  const Json required = part.value("required", Json::array());
+  for (const auto& [key, unused] : part["properties"].items()) {
+    CAPTURE(key);
+    Json level = full;
+    Json& object = level[Json::json_pointer(place)];
+    // A drill without its key is another level: an exercise, with other keys missing.
+    if (!object.contains(key) || (place.empty() && key == "drill")) continue;
+    object.erase(key);
+    const std::string message = message_at(read(level), place + "/" + key);
+    // Which of two strengths a bottle needs, and that only the mean titre has no factors, a list of
+    // required keys cannot say.
+    const bool either = key == "mol_dm3" || key == "unknown_mol_dm3" || key == "multiply";
+    const bool is_required = std::find(required.begin(), required.end(), key) != required.end();
+    if (!either) CHECK(is_required == message.starts_with("missing"));
+  }
+}
+
+/// Both say between which numbers; returns how many were compared.
+int check_ranges(const Json& full, const Json& part, const std::string& place) {
+  int numbers = 0;
+  for (const auto& [key, of_key] : part["properties"].items()) {
+    if (!of_key.contains("minimum")) continue;
+    ++numbers;
+    const std::string at = place + "/" + key;
+    CAPTURE(at);
+    const double low = of_key["minimum"], high = of_key["maximum"];
+    const bool whole = of_key["type"] == "integer";
+    const auto complaint = [&](double value) {
+      Json level = full;
+      level[Json::json_pointer(at)] = whole ? Json(static_cast<int>(value)) : Json(value);
+      return message_at(read(level), at).find(" from ") != std::string::npos;
+    };
+    const double step = whole ? 1.0 : 1e-9;
+    const bool absent_before = key == "mol_dm3" && place == "/sample";
+    if (absent_before) continue;
+    CHECK_FALSE(complaint(low));
+    CHECK_FALSE(complaint(high));
+    CHECK(complaint(low - step));
+    CHECK(complaint(high + step));
+  }
+  return numbers;
+}
+
 }  // namespace
 
 TEST_SUITE("schema of levels") {
-  TEST_CASE("a level with every key of the schema is read") {
-    const auto level = read(full_level());
-    REQUIRE_MESSAGE(level.has_value(), why_not(level));
+  TEST_CASE("a level with every key of the schema is read, an exercise and each drill") {
+    for (const Json& full : full_levels()) {
+      const auto level = read(full);
+      REQUIRE_MESSAGE(level.has_value(), why_not(level));
+    }
   }
   TEST_CASE("schema and reader know the same keys, everywhere") {
     int objects = 0;
-    each_object(full_level(), schema(), "", [&](const Json& part, const std::string& place) {
-      CAPTURE(place);
-      ++objects;
-      std::set<std::string> keys;
-      for (const auto& [key, unused] : part["properties"].items()) keys.insert(key);
-      CHECK(keys == keys_the_reader_knows(place));
-      CHECK(part["additionalProperties"] == false);
-    });
-    CHECK(objects > 15);
+    for (const Json& full : full_levels()) {
+      each_object(full, schema_for(full), "", [&](const Json& part, const std::string& place) {
+        CAPTURE(place);
+        ++objects;
+        std::set<std::string> keys;
+        for (const auto& [key, unused] : part["properties"].items()) keys.insert(key);
+        CHECK(keys == keys_the_reader_knows(full, place));
+        CHECK(part["additionalProperties"] == false);
+      });
+    }
+    CHECK(objects > 30);
   }
   TEST_CASE("schema and reader require the same keys") {
-    each_object(full_level(), schema(), "", [&](const Json& part, const std::string& place) {
-      CAPTURE(place);
-      const Json required = part.value("required", Json::array());
-      for (const auto& [key, unused] : part["properties"].items()) {
-        CAPTURE(key);
-        Json level = full_level();
-        Json& object = level[Json::json_pointer(place)];
-        if (!object.contains(key)) continue;
-        object.erase(key);
-        const std::string message = message_at(read(level), place + "/" + key);
-        // Which of two strengths a bottle needs, and that only the mean titre has no factors, a list of
-        // required keys cannot say.
-        const bool either = key == "mol_dm3" || key == "unknown_mol_dm3" || key == "multiply";
-        const bool is_required = std::find(required.begin(), required.end(), key) != required.end();
-        if (!either) CHECK(is_required == message.starts_with("missing"));
-      }
-    });
+    for (const Json& full : full_levels()) {
+      each_object(full, schema_for(full), "", [&](const Json& part, const std::string& place) {
+        CAPTURE(place);
+        check_required(full, part, place);
+      });
+    }
   }
   TEST_CASE("schema and reader have the same ranges") {
     int numbers = 0;
-    each_object(full_level(), schema(), "", [&](const Json& part, const std::string& place) {
-      for (const auto& [key, of_key] : part["properties"].items()) {
-        if (!of_key.contains("minimum")) continue;
-        ++numbers;
-        const std::string at = place + "/" + key;
-        CAPTURE(at);
-        const double low = of_key["minimum"], high = of_key["maximum"];
-        const bool whole = of_key["type"] == "integer";
-        const auto complaint = [&](double value) {
-          Json level = full_level();
-          level[Json::json_pointer(at)] = whole ? Json(static_cast<int>(value)) : Json(value);
-          return message_at(read(level), at).find(" from ") != std::string::npos;
-        };
-        const double step = whole ? 1.0 : 1e-9;
-        const bool absent_before = key == "mol_dm3" && place == "/sample";
-        if (absent_before) continue;
-        CHECK_FALSE(complaint(low));
-        CHECK_FALSE(complaint(high));
-        CHECK(complaint(low - step));
-        CHECK(complaint(high + step));
-      }
-    });
-    CHECK(numbers > 40);
+    for (const Json& full : full_levels()) {
+      each_object(full, schema_for(full), "", [&](const Json& part, const std::string& place) {
+        numbers += check_ranges(full, part, place);
+      });
+    }
+    CHECK(numbers > 80);
   }
   TEST_CASE("the schema's defaults are the bench's own") {
     const Json& parts = schema()["properties"];

@@ -48,6 +48,7 @@ TEST_CASE("the state's hash notices a change of any field") {
       [](BenchState& s) { s.beaker_under = true; },
       [](BenchState& s) { s.tile_laid = true; },
       [](BenchState& s) { s.funnel_drip_due = 1; },
+      [](BenchState& s) { s.drill_step = 1; },
       [](BenchState& s) { s.drop_falls_at = 1; },
       [](BenchState& s) { s.falling[3].flying = true; },
       [](BenchState& s) { s.falling[3].liquid.volume = 1; },

@@ -1,0 +1,77 @@
+// What the drill "deliver exactly" says of a hand.
+
+#include <cmath>
+
+#include "game/marking/drill_marks.h"
+#include "game/marking/per_run.h"
+#include "game/marking/wording.h"
+
+namespace halfdrop {
+
+namespace {
+
+std::string seen_of(const VolumeDelivered& volume) {
+  const bool is_volume = volume.asked.what == Delivery::What::volume;
+  std::string seen = sentence(asked_text(volume.asked));
+  if (!is_volume) seen += " (" + cm3_text(volume.asked_cm3, 3) + ")";
+  seen += " asked, " + cm3_text(*volume.delivered_cm3, 3) +
+          " delivered: " + signed_cm3_text(*volume.error_cm3(), 3);
+  if (volume.hanging_cm3 > kSeenHanging_cm3)
+    seen += ", with " + cm3_text(volume.hanging_cm3, 3) + " left hanging at the tip";
+  return seen + ".";
+}
+
+const char* advice_for(const VolumeDelivered& volume) {
+  const bool too_much = *volume.error_cm3() > 0.0;
+  switch (volume.asked.what) {
+    case Delivery::What::one_drop:
+      return too_much
+                 ? "Turn the tap back as soon as the drop lets go: at two drops a second you have half a "
+                   "second for it."
+                 : "Wait until the drop falls by itself; the beaker counts only what is in it.";
+    case Delivery::What::half_drop:
+      return too_much ? "Let less hang before you touch it off: half as long as a whole drop takes to swell."
+                      : "Let it swell to half a drop, and touch it off: what hangs is not delivered.";
+    case Delivery::What::volume:
+      break;
+  }
+  return too_much ? "Slow down earlier: the last 0.5 cm³ in drops, the last drop by halves, the eye level "
+                    "with the "
+                    "meniscus."
+                  : "Read again before you say it is done, eye level, and touch off what hangs.";
+}
+
+Finding judge(const VolumeDelivered& volume, std::size_t number, const Level& level) {
+  const bool is_volume = volume.asked.what == Delivery::What::volume;
+  const std::vector<Band>& bands = is_volume ? level.hand_bands : level.drill->drop_bands;
+  Finding finding{Score::hand,
+                  "volume-" + std::to_string(number),
+                  false,
+                  0.0,
+                  static_cast<double>(bands.front().points),
+                  "",
+                  volume.tick,
+                  volume.error_cm3(),
+                  ""};
+  if (!volume.delivered_cm3) {
+    finding.judged = false;
+    finding.seen = sentence(asked_text(volume.asked)) + " was never said to be delivered.";
+    finding.advice = "Let it in, shut the tap, and say that it is delivered.";
+    return finding;
+  }
+  finding.points = band_points(bands, *volume.error_cm3());
+  finding.met = finding.points == finding.of;
+  finding.seen = seen_of(volume);
+  if (!finding.met) finding.advice = advice_for(volume);
+  return finding;
+}
+
+}  // namespace
+
+void find_in_delivery(const DeliveryDrill& drill, const Level& level, std::vector<Finding>& findings) {
+  std::vector<Finding> hand;
+  for (const VolumeDelivered& volume : drill.volumes) hand.push_back(judge(volume, hand.size() + 1, level));
+  append_findings(Score::hand, std::move(hand), findings);
+}
+
+}  // namespace halfdrop

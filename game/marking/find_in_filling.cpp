@@ -1,0 +1,109 @@
+// What the drill "fill without air" says of a burette that is ready for its first reading, or not.
+
+#include <cmath>
+
+#include "game/marking/drill_marks.h"
+#include "game/marking/per_run.h"
+#include "game/marking/wording.h"
+#include "game/marking/written_number.h"
+
+namespace halfdrop {
+
+namespace {
+
+struct Rule {
+  Score score;
+  const char* id;
+  double of;
+};
+
+Finding all_or_nothing(const Rule& rule, const FillingDrill& drill, bool met, const std::string& seen,
+                       const char* advice) {
+  Finding finding{rule.score, rule.id, met, met ? rule.of : 0.0, rule.of, seen, drill.tick, std::nullopt, ""};
+  if (!met) finding.advice = advice;
+  return finding;
+}
+
+Finding unjudged(Finding finding) {
+  finding.met = finding.judged = false;
+  finding.points = 0.0;
+  finding.cost_cm3.reset();
+  finding.seen = "No first reading was written.";
+  finding.advice = "Fill the burette, read it and write what you read.";
+  return finding;
+}
+
+/// Costs are signed as in a titre that would begin with this reading.
+std::vector<Finding> of_the_hand(const FillingDrill& drill) {
+  const bool full = drill.jet_air_cm3 <= kSeenInJet_cm3, no_drop = drill.hanging_cm3 <= kSeenHanging_cm3;
+  std::vector<Finding> hand = {
+      all_or_nothing(
+          {Score::hand, "jet-filled", 3.0}, drill, full,
+          full ? "No air was left in the jet."
+               : cm3_text(drill.jet_air_cm3) + " of air was left in tap and jet.",
+          "Beaker under the jet, tap wide open for a moment: a brisk flow carries the air out, a trickle "
+          "runs past it."),
+      all_or_nothing({Score::hand, "funnel-out", 2.0}, drill, !drill.funnel_in,
+                     drill.funnel_in ? "The funnel was still in, with " + cm3_text(drill.funnel_cm3) +
+                                           " on it that would drip in later."
+                                     : "The funnel was out.",
+                     "Lift the funnel out before you clear the jet: it drips when nobody looks."),
+      all_or_nothing({Score::hand, "no-drop", 1.0}, drill, no_drop,
+                     no_drop ? "No drop hung at the tip."
+                             : cm3_text(drill.hanging_cm3, 3) + " hung at the tip: it would fall uncounted.",
+                     "Touch it off on the beaker before you read."),
+      all_or_nothing({Score::hand, "on-scale", 1.0}, drill, drill.on_scale,
+                     "The meniscus stood at " + figure_text(drill.true_cm3, 2) +
+                         (drill.on_scale ? ", on the scale." : ", off the scale."),
+                     "Let it down to the zero mark or a little below: it need not be 0.00.")};
+  hand[0].cost_cm3 = drill.jet_air_cm3;
+  hand[1].cost_cm3 = -drill.funnel_cm3;
+  hand[2].cost_cm3 = -drill.hanging_cm3;
+  return hand;
+}
+
+std::vector<Finding> of_the_eye(const FillingDrill& drill, const Level& level) {
+  const double parallax_cm3 = drill.apparent_cm3 - drill.true_cm3;
+  const bool is_level = std::fabs(parallax_cm3) <= kLevelEye_cm3;
+  Finding height =
+      all_or_nothing({Score::eye, "eye-level", 1.0}, drill, is_level,
+                     is_level ? "The eye was level with the meniscus."
+                              : std::string("The eye was ") + (parallax_cm3 < 0.0 ? "above" : "below") +
+                                    " the meniscus, worth " + signed_cm3_text(parallax_cm3) + ".",
+                     "Move your head until the nearest ring of the scale shows as a line, then read.");
+  height.cost_cm3 = -parallax_cm3;
+  const double error_cm3 = drill.error_cm3().value_or(0.0);
+  const double of = level.eye_bands.front().points;
+  Finding error{Score::eye, "reading-error", false, 0.0, of, "", drill.tick, -error_cm3, ""};
+  error.points = band_points(level.eye_bands, error_cm3);
+  error.met = error.points == of;
+  error.seen = as_written(drill.text) + " was written where the meniscus stood at " +
+               figure_text(drill.true_cm3, 3) + ": " + signed_cm3_text(error_cm3, 3) + ".";
+  if (!error.met)
+    error.advice = "Read the lowest point of the curve, downwards from the zero, to half a division.";
+  if (!drill.error_cm3()) error = unjudged(error);
+  return {height, error};
+}
+
+Finding of_the_record(const FillingDrill& drill) {
+  return all_or_nothing({Score::record, "half-divisions", 1.0}, drill, written_to_half_a_division(drill.text),
+                        as_written(drill.text) + " was written.",
+                        "Two decimals, the second 0 or 5; 0.00 too has both.");
+}
+
+}  // namespace
+
+void find_in_filling(const FillingDrill& drill, const Level& level, std::vector<Finding>& findings) {
+  std::vector<Finding> hand = of_the_hand(drill), eye = of_the_eye(drill, level),
+                       record = {of_the_record(drill)};
+  for (std::vector<Finding>* score : {&hand, &eye, &record}) {
+    for (Finding& finding : *score) {
+      if (!drill.looked) finding = unjudged(finding);
+    }
+  }
+  append_findings(Score::hand, std::move(hand), findings);
+  append_findings(Score::eye, std::move(eye), findings);
+  append_findings(Score::record, std::move(record), findings);
+}
+
+}  // namespace halfdrop

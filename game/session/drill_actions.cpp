@@ -1,0 +1,67 @@
+// Which deeds and hands a drill has, and which belong to drills only.
+
+#include "game/session/action.h"
+
+namespace halfdrop {
+
+namespace {
+
+bool of_drills_only(Deed deed) { return deed == Deed::next_picture || deed == Deed::close_volume; }
+
+/// Deeds with what a drill's bench does not have: pipette, flask, indicator, tile.
+bool of_titrations_only(Deed deed) {
+  switch (deed) {
+    case Deed::lay_tile:
+    case Deed::take_tile_away:
+    case Deed::fill_pipette:
+    case Deed::deliver_aliquot:
+    case Deed::add_indicator:
+    case Deed::empty_flask:
+    case Deed::rinse_flask:
+      return true;
+    default:
+      return false;
+  }
+}
+
+bool has_deed(DrillKind kind, Deed deed) {
+  if (kind == DrillKind::read_meniscus) return deed == Deed::next_picture;
+  if (of_titrations_only(deed) || deed == Deed::next_picture) return false;
+  const bool fills = kind == DrillKind::fill_without_air;
+  if (deed == Deed::close_volume) return !fills;
+  return fills || (deed != Deed::put_in_funnel && deed != Deed::lift_out_funnel);
+}
+
+/// The first hand that a drill has no use for; null when it has one for each.
+const char* foreign_hand(DrillKind kind, const HandsChange& change) {
+  if (change.flask_x_cm || change.flask_y_cm) return "flask";
+  if (change.swirl) return "swirl";
+  if (change.wash) return "wash";
+  if (change.pour && kind != DrillKind::fill_without_air) return "pour";
+  if (change.tap && kind == DrillKind::read_meniscus) return "tap";
+  return nullptr;
+}
+
+std::string no_place(std::string_view name, const Drill& drill) {
+  return "\"" + std::string(name) + "\" has no place in the drill \"" + std::string(drill_name(drill.kind)) +
+         "\".";
+}
+
+}  // namespace
+
+std::optional<std::string> not_in_level(const Level& level, Deed deed) {
+  if (!level.drill) {
+    if (!of_drills_only(deed)) return std::nullopt;
+    return "\"" + std::string(deed_name(deed)) + "\" belongs to a drill; this is a titration.";
+  }
+  if (has_deed(level.drill->kind, deed)) return std::nullopt;
+  return no_place(deed_name(deed), *level.drill);
+}
+
+std::optional<std::string> not_in_level(const Level& level, const HandsChange& change) {
+  if (!level.drill) return std::nullopt;
+  const char* const hand = foreign_hand(level.drill->kind, change);
+  return hand == nullptr ? std::nullopt : std::optional(no_place(hand, *level.drill));
+}
+
+}  // namespace halfdrop
