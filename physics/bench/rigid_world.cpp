@@ -82,6 +82,20 @@ struct Edge {
   Solid solid;
 };
 
+/// Some of them.
+class Edges {
+ public:
+  void add(const Edge& edge) {
+    assert(count_ < edges_.size());
+    edges_[count_++] = edge;
+  }
+  [[nodiscard]] std::span<const Edge> all() const { return std::span(edges_).first(count_); }
+
+ private:
+  std::array<Edge, 9> edges_{};
+  std::size_t count_ = 0;
+};
+
 /// Everything that a drop can meet, as it stands in this tick.
 class Surroundings {
  public:
@@ -93,19 +107,20 @@ class Surroundings {
   }
 
   [[nodiscard]] double tip_cm() const { return tip_cm_; }
-  [[nodiscard]] std::span<const Edge> edges() const { return std::span(edges_).first(count_); }
 
-  /// Whether a drop could touch something on its way from one place to another.
-  [[nodiscard]] bool in_the_way(const FallingDrop& from, const FallingDrop& to) const {
+  /// What a drop could touch on its way from one place to another.
+  [[nodiscard]] Edges in_the_way(const FallingDrop& from, const FallingDrop& to) const {
     const double clear_cm = drop_radius_cm(from.liquid.volume_cm3()) + kClearance_cm;
     const auto [left, right] = std::minmax(from.x_cm, to.x_cm);
     const auto [before, after] = std::minmax(from.fallen_cm, to.fallen_cm);
     const b2Vec2 lower = point(left - clear_cm, tip_cm_ - after - clear_cm);
     const b2Vec2 upper = point(right + clear_cm, tip_cm_ - before + clear_cm);
-    return std::any_of(edges().begin(), edges().end(), [&](const Edge& edge) {
+    Edges near;
+    for (const Edge& edge : edges_.all()) {
       const b2Vec2 least = b2Min(edge.from, edge.to), most = b2Max(edge.from, edge.to);
-      return least.x <= upper.x && most.x >= lower.x && least.y <= upper.y && most.y >= lower.y;
-    });
+      if (least.x <= upper.x && most.x >= lower.x && least.y <= upper.y && most.y >= lower.y) near.add(edge);
+    }
+    return near;
   }
 
   /// Where a drop ended that now is at a place and touches some things; nothing while it flies on.
@@ -123,12 +138,8 @@ class Surroundings {
  private:
   /// More than the skin that Box2D puts around what it moves.
   static constexpr double kClearance_cm = 0.05;
-  static constexpr std::size_t kMostEdges = 9;
 
-  void add(const b2Vec2& from, const b2Vec2& to, Solid solid) {
-    assert(count_ < kMostEdges);
-    edges_[count_++] = {from, to, solid};
-  }
+  void add(const b2Vec2& from, const b2Vec2& to, Solid solid) { edges_.add({from, to, solid}); }
 
   void add_flask() {
     const double foot = flask_.foot_cm();
@@ -152,18 +163,17 @@ class Surroundings {
 
   double tip_cm_;
   FlaskOutline flask_;
-  std::array<Edge, kMostEdges> edges_{};
-  std::size_t count_ = 0;
+  Edges edges_;
 };
 
-/// One drop among its surroundings for one tick of Box2D.
+/// One drop among what is in its way for one tick of Box2D.
 class World {
  public:
-  World(const Surroundings& around, const FallingDrop& drop)
-      : around_(around), world_(point(0.0, -100.0 * kGravity_m_s2)) {
+  World(double tip_cm, const Edges& near, const FallingDrop& drop)
+      : tip_cm_(tip_cm), world_(point(0.0, -100.0 * kGravity_m_s2)) {
     static const b2BodyDef kStill;
     b2Body* const ground = world_.CreateBody(&kStill);
-    for (const Edge& edge : around.edges()) add_edge(*ground, edge);
+    for (const Edge& edge : near.all()) add_edge(*ground, edge);
     add_drop(drop);
     world_.Step(static_cast<float>(kSecondsPerTick), kVelocityRounds, kPositionRounds);
   }
@@ -171,7 +181,7 @@ class World {
   /// Writes the drop's place back; says what it touches.
   [[nodiscard]] Touched take(FallingDrop& drop) const {
     drop.x_cm = grained(drop_->GetPosition().x);
-    drop.fallen_cm = grained(static_cast<float>(around_.tip_cm()) - drop_->GetPosition().y);
+    drop.fallen_cm = grained(static_cast<float>(tip_cm_) - drop_->GetPosition().y);
     drop.across_cm_s = grained(drop_->GetLinearVelocity().x);
     drop.speed_cm_s = grained(-drop_->GetLinearVelocity().y);
     Touched touched;
@@ -199,7 +209,7 @@ class World {
     def.type = b2_dynamicBody;
     def.fixedRotation = true;
     def.allowSleep = false;
-    def.position = point(drop.x_cm, around_.tip_cm() - drop.fallen_cm);
+    def.position = point(drop.x_cm, tip_cm_ - drop.fallen_cm);
     def.linearVelocity = point(drop.across_cm_s, -drop.speed_cm_s);
     drop_ = world_.CreateBody(&def);
     b2CircleShape circle;
@@ -213,7 +223,7 @@ class World {
     drop_->CreateFixture(&fixture);
   }
 
-  const Surroundings& around_;
+  double tip_cm_;
   b2World world_;
   b2Body* drop_ = nullptr;
 };
@@ -242,10 +252,11 @@ Landings fly(const BenchSpec& spec, BenchState& state) {
     if (!drop.flying) continue;
     Touched touched;
     const FallingDrop next = freely(drop);
-    if (around.in_the_way(drop, next))
-      touched = World(around, drop).take(drop);
-    else
+    const Edges near = around.in_the_way(drop, next);
+    if (near.all().empty())
       drop = next;
+    else
+      touched = World(around.tip_cm(), near, drop).take(drop);
     landings[i] = around.end_of(drop, touched);
   }
   return landings;

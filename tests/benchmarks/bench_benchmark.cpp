@@ -7,6 +7,10 @@
 
 #include "game/level/level.h"
 #include "physics/bench/bench.h"
+#include "physics/bench/flight.h"
+#include "physics/burette/jet.h"
+#include "physics/burette/plug.h"
+#include "physics/burette/wall_film.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/fading.h"
 #include "physics/flask/gas_exchange.h"
@@ -84,12 +88,15 @@ void gas_and_fading_for_a_step(benchmark::State& state) {
 }
 BENCHMARK(gas_and_fading_for_a_step)->Unit(benchmark::kMicrosecond);
 
+/// About one drop a second, and a stream.
+constexpr double kDrips = 0.47, kStreams = 1.0;
+
 /// Swirled, drop by drop from a tap a little open.
 void second_of_titration(benchmark::State& state) {
   const BenchSpec& spec = first_level();
   const BenchState start = titrated(spec, -5.0);
   Hands hands = start.hands;
-  hands.tap = 0.2;
+  hands.tap = kDrips;
   hands.swirl = 0.7;
   BenchState bench = start;
   for (auto _ : state) {
@@ -102,6 +109,32 @@ void second_of_titration(benchmark::State& state) {
   benchmark::DoNotOptimize(bench);
 }
 BENCHMARK(second_of_titration)->Unit(benchmark::kMillisecond);
+
+/// Tap, jet, film, drops at the tip and in the air into a beaker, and nothing else; the column runs down.
+void second_at_the_burette(benchmark::State& state, double tap) {
+  const BenchSpec& spec = first_level();
+  BenchState start = titrated(spec, -5.0);
+  start.beaker_under = true;
+  start.plug = start.hands.tap = tap;
+  BenchState bench = start;
+  for (auto _ : state) {
+    for (int tick = 0; tick < kTicksPerSecond; ++tick) {
+      const Quanta column_before = bench.ledger.balance(Account::column).volume;
+      run_jet(spec, bench);
+      seep(spec, bench);
+      cling_and_run(spec, bench, column_before);
+      fall(spec, bench);
+      ++bench.tick;
+    }
+    if (bench.tick < 60 * kTicksPerSecond) continue;
+    state.PauseTiming();
+    bench = start;
+    state.ResumeTiming();
+  }
+  benchmark::DoNotOptimize(bench);
+}
+BENCHMARK_CAPTURE(second_at_the_burette, drips, kDrips)->Unit(benchmark::kMicrosecond);
+BENCHMARK_CAPTURE(second_at_the_burette, streams, kStreams)->Unit(benchmark::kMicrosecond);
 
 }  // namespace
 }  // namespace halfdrop
