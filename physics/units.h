@@ -7,7 +7,11 @@
 
 namespace halfdrop {
 
+#ifdef HALFDROP_TICKS_PER_SECOND  // tests/convergence only
+inline constexpr int kTicksPerSecond = HALFDROP_TICKS_PER_SECOND;
+#else
 inline constexpr int kTicksPerSecond = 240;
+#endif
 inline constexpr double kSecondsPerTick = 1.0 / kTicksPerSecond;
 
 /// A bench moment: ticks since the attempt began.
