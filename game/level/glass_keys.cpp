@@ -13,7 +13,6 @@ constexpr NumberKey<BuretteSpec> kBurette[] = {
     {"jet_cm3", &BuretteSpec::jet_cm3, {0.02, 1.0}},
     {"jet_length_mm", &BuretteSpec::jet_length_mm, {10.0, 200.0}},
     {"outer_half_width_mm", &BuretteSpec::outer_half_width_mm, {2.0, 20.0}},
-    {"meniscus_height_mm", &BuretteSpec::meniscus_height_mm, {0.5, 5.0}},
 };
 
 constexpr NumberKey<TapSpec> kTap[] = {

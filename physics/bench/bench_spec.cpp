@@ -50,7 +50,6 @@ void settle_tube(BenchSpec& spec) {
   const double radius_mm = std::sqrt(1000.0 * burette.nominal_cm3 / (kPi * burette.scale_length_mm));
   const MeniscusBore bore{radius_mm, spec.settled.capillary_mm};
   const std::vector<MeniscusPoint> outline = meniscus_outline(bore);
-  burette.meniscus_height_mm = outline.back().height_mm;
   settle_sight(spec, radius_mm, Meniscus(outline));
   constexpr double kLandauLevich = 1.3376;  // wall_film.h
   burette.film_per_capillarity_mm = kLandauLevich * bore.capillary_mm / wall_curvature(bore);

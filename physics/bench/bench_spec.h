@@ -59,7 +59,6 @@ struct BuretteSpec {
   double jet_cm3 = 0.25;             ///< tap and jet together (0.1-0.5 cm3, engineering guess)
   double jet_length_mm = 90.0;       ///< tap's axis to the tip
   double outer_half_width_mm = 6.4;  ///< axis to the printed scale
-  double meniscus_height_mm = 3.41;  ///< contact line above lowest point; set by settle()
   /// Scale error: true volume from the zero mark to mark R is R + linear R/n + bow 4 R/n (1 - R/n), n
   /// nominal.
   double scale_linear_cm3 = 0.0;

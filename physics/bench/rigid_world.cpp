@@ -228,6 +228,12 @@ class World {
   b2Body* drop_ = nullptr;
 };
 
+/// Level surfaces alone end a flight without a push: touched once the drop's underside has passed them.
+bool all_level(const Edges& near) {
+  return std::all_of(near.all().begin(), near.all().end(),
+                     [](const Edge& edge) { return edge.from.y == edge.to.y; });
+}
+
 /// A tick of free fall, as Box2D counts it: first the speed, then the way.
 FallingDrop freely(const FallingDrop& drop) {
   FallingDrop next = drop;
@@ -236,6 +242,26 @@ FallingDrop freely(const FallingDrop& drop) {
   next.fallen_cm = grained(drop.fallen_cm + speed_cm_s * kSecondsPerTick);
   next.x_cm = grained(drop.x_cm + drop.across_cm_s * kSecondsPerTick);
   return next;
+}
+
+/// A tick of fall on to level surfaces: it ends on the first that its underside meets.
+Touched settle_on(const Edges& near, double tip_cm, FallingDrop& drop) {
+  const double radius_cm = drop_radius_cm(drop.liquid.volume_cm3());
+  const FallingDrop next = freely(drop);
+  const double before_cm = tip_cm - drop.fallen_cm - radius_cm,
+               after_cm = tip_cm - next.fallen_cm - radius_cm;
+  Touched touched;
+  double highest_cm = after_cm;
+  for (const Edge& edge : near.all()) {
+    const auto level_cm = static_cast<double>(edge.from.y);
+    if (level_cm < after_cm || level_cm > before_cm + kFlightGrain) continue;
+    if (level_cm > highest_cm) touched = Touched{};
+    highest_cm = std::max(highest_cm, level_cm);
+    if (level_cm == highest_cm) touched.add(edge.solid);
+  }
+  drop = next;
+  drop.fallen_cm = grained(tip_cm - highest_cm - radius_cm);
+  return touched;
 }
 
 }  // namespace
@@ -255,6 +281,8 @@ Landings fly(const BenchSpec& spec, BenchState& state) {
     const Edges near = around.in_the_way(drop, next);
     if (near.all().empty())
       drop = next;
+    else if (all_level(near))
+      touched = settle_on(near, around.tip_cm(), drop);
     else
       touched = World(around.tip_cm(), near, drop).take(drop);
     landings[i] = around.end_of(drop, touched);

@@ -1,8 +1,8 @@
 #pragma once
 // Drops in the air as rigid bodies: falling past, into and along the glass. The only file that knows Box2D,
-// which moves circles and never owns a volume. A drop that nothing is near falls freely. For one that could
-// touch something in a tick, a world is built from the state and thrown away after it: no warm starts, so a
-// copied state goes on as its original does.
+// which moves circles and never owns a volume. A drop that nothing is near falls freely, and ends on a level
+// surface where its underside meets it. For one that could touch anything else in a tick, a world is built
+// from the state and thrown away after it: no warm starts, so a copied state goes on as its original does.
 //
 // Drops are circles of their own volume that do not turn; liquid that meets a neck from inside clings there,
 // a drop beside the glass slides off it without friction. Leaves out: air drag, splash, drops meeting drops,
