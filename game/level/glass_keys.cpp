@@ -1,11 +1,16 @@
 #include "game/level/glass_keys.h"
 
+#include "physics/bench/hands.h"
+
 namespace halfdrop {
 namespace {
 
+/// An eye must get down to the last mark.
+constexpr double kLongestScale_mm = -kEyeLowest_mm;
+
 constexpr NumberKey<BuretteSpec> kBurette[] = {
     {"nominal_cm3", &BuretteSpec::nominal_cm3, {10.0, 100.0}},
-    {"scale_length_mm", &BuretteSpec::scale_length_mm, {100.0, 900.0}},
+    {"scale_length_mm", &BuretteSpec::scale_length_mm, {100.0, kLongestScale_mm}},
     {"above_zero_cm3", &BuretteSpec::above_zero_cm3, {0.5, 20.0}},
     {"below_scale_cm3", &BuretteSpec::below_scale_cm3, {0.1, 20.0}},
     {"below_scale_mm", &BuretteSpec::below_scale_mm, {5.0, 200.0}},
@@ -21,7 +26,7 @@ constexpr NumberKey<TapSpec> kTap[] = {
     {"channel_mm", &TapSpec::channel_mm, {0.5, 20.0}},
     {"jet_bore_mm", &TapSpec::jet_bore_mm, {0.2, 2.0}},
     {"jet_narrow_mm", &TapSpec::jet_narrow_mm, {1.0, 150.0}},
-    {"tip_outer_mm", &TapSpec::tip_outer_mm, {1.0, 5.0}},
+    {"tip_outer_mm", &TapSpec::tip_outer_mm, {2.0, 4.0}},
     {"stiff_degrees", &TapSpec::stiff_degrees, {0.0, 20.0}},
     {"loose_degrees", &TapSpec::loose_degrees, {0.0, 20.0}},
     {"leak_cm3_min", &TapSpec::leak_cm3_min, {0.0, 2.0}},

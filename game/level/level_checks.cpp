@@ -6,6 +6,8 @@
 #include "game/level/level_fields.h"
 #include "game/level/nearest.h"
 #include "game/level/shelf_names.h"
+#include "physics/burette/plug.h"
+#include "physics/burette/tap.h"
 #include "physics/units.h"
 
 namespace halfdrop {
@@ -90,6 +92,22 @@ void check_jet(const Level& level, const std::string& place, FaultList& faults) 
                                        "smaller or jet_length_mm larger");
 }
 
+/// With the hand across, the plug as far behind it as play and sticking leave it, clean: nothing may pass.
+bool shuts(TapSpec tap) {
+  tap.grease_in_bore = 0.0;
+  const double plug = plug_after(tap, 1.0, 0.0);
+  return tap_opening(tap, plug).area_mm2 <= 0.0 && groove_opening(tap, plug).deep_mm <= 0.0;
+}
+
+void check_tap(const TapSpec& tap, const std::string& place, FaultList& faults) {
+  if (tap.jet_bore_mm >= tap.tip_outer_mm)
+    faults.add(place, "the jet's bore is as wide as its tip: make jet_bore_mm smaller than tip_outer_mm");
+  if (tap.bore_mm >= tap.plug_mm)
+    faults.add(place, "the bore is as wide as the plug: make bore_mm smaller than plug_mm");
+  else if (!shuts(tap))
+    faults.add(place, "turned across, the tap still passes liquid: make bore_mm smaller or plug_mm larger");
+}
+
 void check_burette(const Level& level, const std::string& place, FaultList& faults) {
   const BuretteSpec& tube = level.burette;
   const double bore_mm = std::sqrt(1000.0 * tube.nominal_cm3 / (kPi * tube.scale_length_mm));
@@ -97,12 +115,8 @@ void check_burette(const Level& level, const std::string& place, FaultList& faul
     faults.add(place + "/burette", "the bore's radius is " +
                                        number_text(std::round(100.0 * bore_mm) / 100.0) +
                                        " mm, which leaves no wall: make outer_half_width_mm larger");
-  if (level.tap.jet_bore_mm >= level.tap.tip_outer_mm)
-    faults.add(place + "/tap",
-               "the jet's bore is as wide as its tip: make jet_bore_mm smaller than tip_outer_mm");
   check_jet(level, place, faults);
-  if (level.tap.bore_mm >= level.tap.plug_mm)
-    faults.add(place + "/tap", "the bore is as wide as the plug: make bore_mm smaller than plug_mm");
+  check_tap(level.tap, place + "/tap", faults);
 }
 
 void check_flask(const FlaskSpec& flask, const std::string& place, FaultList& faults) {

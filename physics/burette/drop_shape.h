@@ -6,8 +6,8 @@
 
 namespace halfdrop {
 
-/// Wetted radius and capillary length, sqrt(tension / (density g)); both > 0, radius below 2 capillary
-/// lengths (beyond that a drop covers no whole tip).
+/// Wetted radius and capillary length, sqrt(tension / (density g)); both > 0, radius at most 0.8 capillary
+/// lengths (a tip of 4.3 mm for water): from there on the family of necked drops that is searched changes.
 struct DropTip {
   double radius_mm = 1.5;
   double capillary_mm = 2.726;
