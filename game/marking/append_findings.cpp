@@ -27,16 +27,10 @@ std::string advice_for(Score score) {
 
 bool not_judged(const Finding& finding) { return !finding.judged; }
 
-Finding said_once(Score score, const std::vector<Finding>& of_score, std::ptrdiff_t count) {
-  Finding once{score,
-               std::string(score_name(score)) + "-not-judged",
-               false,
-               0.0,
-               0.0,
-               "",
-               0,
-               std::nullopt,
-               advice_for(score)};
+Finding said_once(Score score, const std::vector<Finding>& of_score, std::ptrdiff_t count,
+                  std::string_view advice) {
+  Finding once{score,        std::string(score_name(score)) + "-not-judged",          false, 0.0, 0.0, "", 0,
+               std::nullopt, advice.empty() ? advice_for(score) : std::string(advice)};
   once.judged = false;
   std::string why;
   for (const Finding& finding : of_score) {
@@ -54,11 +48,12 @@ Finding said_once(Score score, const std::vector<Finding>& of_score, std::ptrdif
 
 }  // namespace
 
-void append_findings(Score score, std::vector<Finding> of_score, std::vector<Finding>& findings) {
+void append_findings(Score score, std::vector<Finding> of_score, std::vector<Finding>& findings,
+                     std::string_view advice) {
   const std::ptrdiff_t count = std::count_if(of_score.begin(), of_score.end(), not_judged);
   std::optional<Finding> once;
   if (count >= kSaidOnce) {
-    once = said_once(score, of_score, count);
+    once = said_once(score, of_score, count, advice);
     std::erase_if(of_score, not_judged);
   }
   findings.insert(findings.end(), of_score.begin(), of_score.end());

@@ -5,6 +5,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "game/marking/calculation.h"
@@ -28,8 +29,10 @@ struct Case {
 
 using Criterion = Finding (*)(const Case&);
 
-/// Appends a score's findings; several that could not be judged become one, with their points.
-void append_findings(Score score, std::vector<Finding> of_score, std::vector<Finding>& findings);
+/// Appends a score's findings; several that could not be judged become one, with their points, and with that
+/// advice in place of what is said of a titration.
+void append_findings(Score score, std::vector<Finding> of_score, std::vector<Finding>& findings,
+                     std::string_view advice = {});
 /// Why a run's figures were never read off this bench; nothing when they may have been.
 [[nodiscard]] std::optional<std::string> never_measured(const Case& marked, const std::string& run);
 

@@ -41,6 +41,8 @@ const char* advice_for(const VolumeDelivered& volume) {
                   : "Read again before you say it is done, eye level, and touch off what hangs.";
 }
 
+constexpr const char* kNothingClosed = "Let it in, shut the tap, and say that it is delivered.";
+
 Finding judge(const VolumeDelivered& volume, std::size_t number, const Level& level) {
   const bool is_volume = volume.asked.what == Delivery::What::volume;
   const std::vector<Band>& bands = is_volume ? level.hand_bands : level.drill->drop_bands;
@@ -56,10 +58,11 @@ Finding judge(const VolumeDelivered& volume, std::size_t number, const Level& le
   if (!volume.delivered_cm3) {
     finding.judged = false;
     finding.seen = sentence(asked_text(volume.asked)) + " was never said to be delivered.";
-    finding.advice = "Let it in, shut the tap, and say that it is delivered.";
+    finding.advice = kNothingClosed;
     return finding;
   }
-  finding.points = band_points(bands, *volume.error_cm3());
+  // A wide band may reach from half a drop down to none.
+  if (*volume.delivered_cm3 > 0.0) finding.points = band_points(bands, *volume.error_cm3());
   finding.met = finding.points == finding.of;
   finding.seen = seen_of(volume);
   if (!finding.met) finding.advice = advice_for(volume);
@@ -71,7 +74,7 @@ Finding judge(const VolumeDelivered& volume, std::size_t number, const Level& le
 void find_in_delivery(const DeliveryDrill& drill, const Level& level, std::vector<Finding>& findings) {
   std::vector<Finding> hand;
   for (const VolumeDelivered& volume : drill.volumes) hand.push_back(judge(volume, hand.size() + 1, level));
-  append_findings(Score::hand, std::move(hand), findings);
+  append_findings(Score::hand, std::move(hand), findings, kNothingClosed);
 }
 
 }  // namespace halfdrop

@@ -24,12 +24,14 @@ Finding all_or_nothing(const Rule& rule, const FillingDrill& drill, bool met, co
   return finding;
 }
 
+constexpr const char* kNothingWritten = "Fill the burette, read it and write what you read.";
+
 Finding unjudged(Finding finding) {
   finding.met = finding.judged = false;
   finding.points = 0.0;
   finding.cost_cm3.reset();
   finding.seen = "No first reading was written.";
-  finding.advice = "Fill the burette, read it and write what you read.";
+  finding.advice = kNothingWritten;
   return finding;
 }
 
@@ -101,9 +103,9 @@ void find_in_filling(const FillingDrill& drill, const Level& level, std::vector<
       if (!drill.looked) finding = unjudged(finding);
     }
   }
-  append_findings(Score::hand, std::move(hand), findings);
-  append_findings(Score::eye, std::move(eye), findings);
-  append_findings(Score::record, std::move(record), findings);
+  append_findings(Score::hand, std::move(hand), findings, kNothingWritten);
+  append_findings(Score::eye, std::move(eye), findings, kNothingWritten);
+  append_findings(Score::record, std::move(record), findings, kNothingWritten);
 }
 
 }  // namespace halfdrop

@@ -36,11 +36,13 @@ Finding settled(Finding finding, bool met, const std::string& seen, const char* 
   return finding;
 }
 
+std::string read_more() { return "Read at least " + std::to_string(kFewestValues) + " pictures."; }
+
 Finding too_few(Finding finding, const ReadingDrill& drill) {
   finding.judged = false;
   finding.seen = "Only " + count_text(static_cast<std::size_t>(drill.errors.count), "reading") +
                  " without a slip: too few to say.";
-  finding.advice = "Read at least " + std::to_string(kFewestValues) + " pictures.";
+  finding.advice = read_more();
   return finding;
 }
 
@@ -190,9 +192,9 @@ Finding last_digit(const ReadingDrill& drill) {
 void find_in_reading(const ReadingDrill& drill, const Level& level, std::vector<Finding>& findings) {
   std::vector<Finding> eye = {bands(drill, level), bias(drill), steady(drill), level_eye(drill),
                               no_slips(drill)};
-  append_findings(Score::eye, std::move(eye), findings);
+  append_findings(Score::eye, std::move(eye), findings, read_more());
   std::vector<Finding> record = {all_written(drill), decimals(drill), last_digit(drill)};
-  append_findings(Score::record, std::move(record), findings);
+  append_findings(Score::record, std::move(record), findings, read_more());
 }
 
 }  // namespace halfdrop

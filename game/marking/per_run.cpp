@@ -158,7 +158,7 @@ std::vector<RunView> runs_that_count(const Case& marked) {
 int band_points(std::span<const Band> bands, double error_cm3) {
   constexpr double kNotWorthAPoint_cm3 = 1e-4;  // a tenth of a microlitre
   for (const Band& band : bands) {
-    if (error_cm3 <= band.limit + kNotWorthAPoint_cm3) return band.points;
+    if (std::fabs(error_cm3) <= band.limit + kNotWorthAPoint_cm3) return band.points;
   }
   return 0;
 }

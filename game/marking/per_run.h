@@ -67,7 +67,7 @@ struct BandRule {
   std::optional<std::string> (*cannot)(const Case&, const RunView&) = nullptr;
 };
 [[nodiscard]] Finding judge_bands(const Case& marked, const BandRule& rule, std::span<const Band> bands);
-/// Points for an error; 0 beyond the last band.
+/// Points for an error, whichever way it goes; 0 beyond the last band.
 [[nodiscard]] int band_points(std::span<const Band> bands, double error_cm3);
 
 }  // namespace halfdrop

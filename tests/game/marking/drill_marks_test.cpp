@@ -149,6 +149,21 @@ TEST_CASE("what ran onto the bench is neither delivered nor safe") {
   CHECK(marked.marks.total == 0.0);
 }
 
+TEST_CASE(
+    "a volume that falls short is as wrong as one that goes over, and nothing delivered earns nothing") {
+  AtDrill hands(DrillKind::deliver_exactly);
+  hands.dress();
+  hands.hold(&HandsChange::tap, 1.0);
+  hands.wait(3.0);
+  hands.hold(&HandsChange::tap, 0.0);
+  hands.wait(1.0);
+  for (int i = 0; i < 4; ++i) hands.act(Deed::close_volume);
+  const MarkedAttempt marked = hands.hand_in();
+  CHECK(*delivery(marked).volumes[0].error_cm3() < -5.0);
+  CHECK(unmet(marked) == "volume-1, volume-2, volume-3, volume-4");
+  CHECK(marked.marks.total == 0.0);
+}
+
 TEST_CASE("one drop is what falls here of a slow one, half a drop about 0.02 cm3") {
   const BenchSpec spec = bench_spec(drill_level(DrillKind::deliver_exactly), 1);
   CHECK(asked_cm3(spec, {Delivery::What::one_drop, 0.0}) == spec.settled.full_drop_cm3);
@@ -190,6 +205,18 @@ TEST_CASE("each thing left undone at the first reading is what is not met, at it
   CHECK(unmet(high.hand_in()) == "eye-level");
 }
 
+TEST_CASE("a first reading written too low costs what one written too high does") {
+  for (const double off_cm3 : {-0.3, 0.3}) {
+    CAPTURE(off_cm3);
+    AtDrill hands = filled(true, true);
+    hands.write("reading/1", figure_text(std::round(hands.meniscus_cm3() * 20.0) / 20.0 + off_cm3, 2));
+    const MarkedAttempt marked = hands.hand_in();
+    CHECK(unmet(marked) == "reading-error");
+    CHECK(finding(marked, "reading-error").points == 0.0);
+    CHECK(*finding(marked, "reading-error").cost_cm3 * off_cm3 < 0.0);
+  }
+}
+
 TEST_CASE("what is done after the first reading was written does not change what it saw") {
   AtDrill hands = filled(true, true);
   hands.write("reading/1", figure_text(std::round(hands.meniscus_cm3() * 20.0) / 20.0, 2));
@@ -204,6 +231,7 @@ TEST_CASE("a filling drill without a reading has nothing to judge but safety") {
   const MarkedAttempt marked = hands.hand_in();
   CHECK(marked.marks.total == 0.0);
   CHECK(finding(marked, "hand-not-judged").of == 7.0);
+  CHECK(finding(marked, "hand-not-judged").advice == "Fill the burette, read it and write what you read.");
   CHECK(!key_figures(*marked.drill).front().value);
 }
 
