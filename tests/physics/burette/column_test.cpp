@@ -64,4 +64,12 @@ TEST_CASE("one cm3 on the scale is 11 mm of tube") {
   CHECK_NEAR(higher - lower, 11.0, 1e-6);
 }
 
+TEST_CASE("beyond the scale its error stays as it is at the nearer end") {
+  BuretteSpec burette;
+  burette.scale_linear_cm3 = 0.04;
+  burette.scale_bow_cm3 = -0.01;
+  CHECK_NEAR(true_volume_cm3(burette, -3.0), -3.0, 1e-12);
+  CHECK_NEAR(true_volume_cm3(burette, 51.5), 51.54, 1e-12);
+}
+
 }  // namespace halfdrop

@@ -112,4 +112,24 @@ TEST_CASE("a drop touched off while it necks does not fall as well") {
   CHECK(state.ledger.moved(Account::pendant_drop, Account::in_flight).empty());
 }
 
+TEST_CASE("a stream leaves the tip as fast as its flow runs in the bore, a drop lets go at rest") {
+  const BenchSpec spec = titration_bench();
+  BenchState state = filled_bench(spec);
+  state.beaker_under = true;
+  const double flow_cm3_s = 2.0 * spec.settled.stream_from_cm3_s;
+  for (Tick tick = 0; tick < kPacketTicks; ++tick)
+    drip(spec, state, volume_quanta(flow_cm3_s * kSecondsPerTick), flow_cm3_s);
+  REQUIRE(state.falling[0].flying);
+  const double bore_cm2 = kPi / 4.0 * spec.tap.jet_bore_mm * spec.tap.jet_bore_mm * 1e-2;
+  CHECK_NEAR(state.falling[0].speed_cm_s, flow_cm3_s / bore_cm2, 0.01);
+  BenchState slow = filled_bench(spec);
+  slow.ledger.transfer(Account::jet, Account::pendant_drop, volume_quanta(spec.settled.largest_drop_cm3));
+  while (!slow.falling[0].flying) {
+    REQUIRE(slow.tick < kTicksPerSecond);
+    drip(spec, slow, 0, 0.0);
+    ++slow.tick;
+  }
+  CHECK(slow.falling[0].speed_cm_s == 0.0);
+}
+
 }  // namespace halfdrop

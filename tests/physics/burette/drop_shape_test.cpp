@@ -95,4 +95,12 @@ TEST_CASE("more hangs than falls, and wider tips keep more") {
   }
 }
 
+// Source: Young-Laplace integrated a second time, with another parametrisation and another rule, and searched
+// on a grid (derived).
+TEST_CASE("the most water that hangs from tips of 2, 3 and 4 mm is what a second calculation gives") {
+  CHECK_NEAR(largest_drop_cm3({1.0, kCapillary_mm}), 0.03544, 0.00005);
+  CHECK_NEAR(largest_drop_cm3({1.5, kCapillary_mm}), 0.05344, 0.00005);
+  CHECK_NEAR(largest_drop_cm3({2.0, kCapillary_mm}), 0.07348, 0.00007);
+}
+
 }  // namespace halfdrop

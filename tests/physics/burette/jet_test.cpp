@@ -236,4 +236,30 @@ TEST_CASE("an emptied burette has its air above what is left in the jet") {
   CHECK(state.jet_below == quanta(state, Account::jet));
 }
 
+TEST_CASE("air in the jet takes its length off the head, and a dry narrow bore resists nothing") {
+  const BenchSpec spec = titration_bench();
+  BenchState state = lay_out(spec);
+  fill_column(spec, state, 0.0);
+  const double head = head_mm(spec.burette, column_volume_cm3(spec.burette, 0.0));
+  CHECK_NEAR(tap_flow_cm3_s(spec, state, 0.6),
+             flow_cm3_s(spec.tap, spec.settled.liquid, 0.6, head - spec.burette.jet_length_mm, 0.0), 1e-6);
+  // Narrow bore full, a column of 10 mm of air above it.
+  const JetSettled& jet = spec.settled.jet;
+  const double air_cm3 = 0.25 * kPi * jet.wide_bore_mm * jet.wide_bore_mm * 10.0 * 1e-3;
+  state.ledger.transfer(Account::titrant_bottle, Account::jet, volume_quanta(spec.burette.jet_cm3 - air_cm3));
+  state.jet_below = volume_quanta(jet.narrow_cm3);
+  CHECK_NEAR(tap_flow_cm3_s(spec, state, 0.6),
+             flow_cm3_s(spec.tap, spec.settled.liquid, 0.6, head - 10.0, 1.0), 1e-6);
+}
+
+TEST_CASE("while liquid drives the air out nothing leaves at the tip but what was below the air") {
+  const BenchSpec spec = titration_bench();
+  BenchState state = dry_jet(spec);
+  CHECK(tip_flow_cm3_s(spec, state, 1.0) == 0.0);
+  CHECK(tap_flow_cm3_s(spec, state, 1.0) > spec.settled.jet.closes_over_cm3_s);
+  run(spec, state, dripping_at(spec, 0.5), 30.0);
+  REQUIRE(state.jet_below > 0);
+  CHECK(tip_flow_cm3_s(spec, state, 1.0) == tap_flow_cm3_s(spec, state, 1.0));
+}
+
 }  // namespace halfdrop

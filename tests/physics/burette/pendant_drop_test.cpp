@@ -81,4 +81,10 @@ TEST_CASE("a stream breaks into drops of nearly twice its width") {
   CHECK_NEAR(width_mm / 0.7, 1.89, 0.005);
 }
 
+// By hand: sqrt(998.2 kg/m3 x 0.0475 cm3 / 0.07274 N/m).
+TEST_CASE("a drop of water from a tip of 3 mm necks for a fortieth of a second") {
+  const LiquidFlow water{kDensity_kg_m3, 1.0016e-3, kTension_n_m};
+  CHECK_NEAR(necking_s(0.0475, water), 0.02553, 1e-5);
+}
+
 }  // namespace halfdrop

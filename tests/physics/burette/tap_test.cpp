@@ -137,4 +137,38 @@ TEST_CASE("without its groove the tap is far harder to hold at a drop a second")
   }
 }
 
+// Source: Poiseuille for any section, dp/dx = 32 mu Q / (A d^2) with d four times area over perimeter, summed
+// along the groove in thin slices, one groove before the plug and one behind it.
+TEST_CASE("a trickle through the groove alone meets the friction of its two tapering ends") {
+  BenchSpec spec = test::titration_bench();
+  spec.settled.liquid.surface_tension_n_m = 0.0;
+  constexpr double kPosition = 0.45, kHead_mm = 50.0;
+  REQUIRE(tap_opening(spec.tap, kPosition).area_mm2 == 0.0);
+  const double reach_mm = spec.tap.groove_degrees / 180.0 * kPi * spec.tap.plug_mm / 2.0;
+  const double in_mm = spec.tap.bore_mm + reach_mm - (1.0 - kPosition) * kPi / 4.0 * spec.tap.plug_mm;
+  const auto per_mm = [](double deep_mm) {  // of 32 mu: 1 / (A d^2)
+    const double area_mm2 = deep_mm * deep_mm;
+    const double wetted_mm = 2.0 * deep_mm * (std::sqrt(2.0) + 1.0);
+    const double hydraulic_mm = 4.0 * area_mm2 / wetted_mm;
+    return 1.0 / (area_mm2 * hydraulic_mm * hydraulic_mm);
+  };
+  constexpr int kSlices = 20000;
+  double groove = 0.0;
+  for (int i = 0; i < kSlices; ++i) {
+    const double x_mm = in_mm + (reach_mm - in_mm) * (i + 0.5) / kSlices;
+    groove += (reach_mm - in_mm) / kSlices * per_mm(spec.tap.groove_deep_mm * x_mm / reach_mm);
+  }
+  const double edge_mm = spec.tap.groove_deep_mm * in_mm / reach_mm;
+  groove += edge_mm * per_mm(edge_mm);
+  const double jet_mm2 = kPi / 4.0 * spec.tap.jet_bore_mm * spec.tap.jet_bore_mm;
+  const double jet = spec.tap.jet_narrow_mm / (jet_mm2 * spec.tap.jet_bore_mm * spec.tap.jet_bore_mm);
+  const LiquidFlow& water = spec.settled.liquid;
+  const double pressure_pa = water.density_kg_m3 * kGravity_m_s2 * kHead_mm * 1e-3;
+  const double by_hand_mm3_s = pressure_pa / (32.0 * water.viscosity_pa_s * (2.0 * groove + jet));
+  const double ratio = flow(spec, kPosition, kHead_mm) * 1e3 / by_hand_mm3_s;
+  MESSAGE("flow over the friction's alone: " << ratio);
+  CHECK(ratio < 1.0);  // entrance and exit take something besides
+  CHECK(ratio > 0.9);
+}
+
 }  // namespace halfdrop

@@ -162,4 +162,13 @@ TEST_CASE("a brim-full burette has a flat surface at its rim") {
   CHECK_NEAR(look_at(sight, 60.0, 20.0).climb, 1.0, 1e-12);
 }
 
+// Source: similar triangles: what stands behind the picture's plane is drawn nearer to the eye's height.
+TEST_CASE("a point in plain air is seen where the straight line to the eye crosses the scale's front") {
+  const SightGeometry sight = burette();
+  const Vector seen = seen_in_air(sight, 10.0, {6.0, -50.0, 100.0});
+  const double nearer = 300.0 / (300.0 + sight.outer_mm + 100.0);
+  CHECK_NEAR(seen.x, 6.0 * nearer, 1e-9);
+  CHECK_NEAR(seen.y, 10.0 - 60.0 * nearer, 1e-9);
+}
+
 }  // namespace halfdrop
