@@ -202,7 +202,23 @@ TEST_CASE("each thing left undone at the first reading is what is not met, at it
   AtDrill high = filled(true, true);
   high.level_eye(100.0);
   high.write("reading/1", figure_text(std::round(high.meniscus_cm3() * 20.0) / 20.0, 2));
-  CHECK(unmet(high.hand_in()) == "eye-level");
+  const MarkedAttempt from_above = high.hand_in();
+  CHECK(unmet(from_above) == "eye-level");
+  CHECK(*finding(from_above, "eye-level").cost_cm3 > 0.05);  // a first reading too low: a titre too high
+
+  AtDrill hangs = filled(true, true);
+  hangs.hold(&HandsChange::tap, 0.5);
+  while (hangs.in(Account::pendant_drop) < 0.03) hangs.session.tick();
+  hangs.hold(&HandsChange::tap, 0.0);
+  hangs.write("reading/1", figure_text(std::round(hangs.meniscus_cm3() * 20.0) / 20.0, 2));
+  const double hanging_cm3 = hangs.in(Account::pendant_drop);
+  const MarkedAttempt with_drop = hangs.hand_in();
+  CHECK(unmet(with_drop) == "no-drop");
+  CHECK_NEAR(*finding(with_drop, "no-drop").cost_cm3, -hanging_cm3, 1e-9);
+
+  AtDrill short_text = filled(true, true);
+  short_text.write("reading/1", figure_text(short_text.meniscus_cm3(), 3));
+  CHECK(unmet(short_text.hand_in()) == "half-divisions");
 }
 
 TEST_CASE("a first reading written too low costs what one written too high does") {
@@ -268,6 +284,12 @@ TEST_CASE(
   CHECK(verdict("sd_cm3") == "no change that can be told from chance");  // 0.002 ± 0.0054
   CHECK(verdict("off_level") == "nearer to nought");
   CHECK(verdict("slips") == "the same");
+  after.slips = 1;
+  after.errors.mean = 0.022;  // 0.018 less, each ± 0.0055 and 0.0075: ± 0.0093 together
+  after.errors.mean_error = 0.0075;
+  second.drill = after;
+  CHECK(verdict("slips") == "further from nought");
+  CHECK(verdict("bias_cm3") == "no change that can be told from chance");
   second.alias = "Finch";
   CHECK(!same_drill(first, second));
 }
@@ -276,6 +298,58 @@ TEST_CASE("every key figure of every drill is one of the ids that a table has co
   const auto ids = key_figure_ids();
   CHECK(ids.size() == 13);
   CHECK(std::set<std::string>(ids.begin(), ids.end()).size() == ids.size());
+}
+
+TEST_CASE("volumes have the hand's bands, drops their own, and the advice says which way it went") {
+  const Level level = drill_level(DrillKind::deliver_exactly);
+  const auto delivered = [](Delivery::What what, double asked_cm3, double cm3) {
+    VolumeDelivered volume{{what, asked_cm3}, asked_cm3, {}, 0.0, 0};
+    volume.delivered_cm3 = cm3;
+    return volume;
+  };
+  DeliveryDrill drill;
+  drill.volumes = {
+      delivered(Delivery::What::volume, 10.0, 10.04), delivered(Delivery::What::volume, 3.7, 3.61),
+      delivered(Delivery::What::one_drop, 0.0475, 0.0675), delivered(Delivery::What::half_drop, 0.02, 0.008)};
+  std::vector<Finding> found;
+  find_in_delivery(drill, level, found);
+  REQUIRE(found.size() == 4);
+  CHECK(found[0].points == 3.0);
+  CHECK(found[1].points == 2.0);
+  CHECK(found[2].points == 1.0);
+  CHECK(found[3].points == 2.0);
+  CHECK(found[0].advice.find("Slow down") != std::string::npos);
+  CHECK(found[1].advice.find("Read again") != std::string::npos);
+  CHECK(found[2].advice.find("Turn the tap back") != std::string::npos);
+  CHECK(found[3].advice.find("Let it swell") != std::string::npos);
+  const std::vector<DrillFigure> figures = key_figures(drill);
+  CHECK_NEAR(*figures[1].value, -0.09, 1e-9);
+  CHECK_NEAR(*figures[2].value, 0.02, 1e-9);
+}
+
+TEST_CASE(
+    "emptying the beaker takes nothing from what was delivered, wiping the bench nothing from a spill") {
+  AtDrill hands(DrillKind::deliver_exactly);
+  hands.dress();
+  hands.hold(&HandsChange::tap, 1.0);
+  hands.wait(2.0);
+  hands.hold(&HandsChange::tap, 0.0);
+  hands.wait(1.0);
+  const double in_beaker_cm3 = hands.in(Account::beaker);
+  hands.act(Deed::empty_beaker);
+  hands.act(Deed::close_volume);
+  CHECK_NEAR(*delivery(hands.hand_in()).volumes[0].delivered_cm3, in_beaker_cm3, 1e-9);
+
+  AtDrill wet = filled(true, true);
+  wet.act(Deed::take_beaker_away);
+  wet.hold(&HandsChange::tap, 1.0);
+  wet.wait(1.0);
+  wet.hold(&HandsChange::tap, 0.0);
+  wet.wait(1.0);
+  const double spilt_cm3 = wet.in(Account::bench_top);
+  REQUIRE(spilt_cm3 > 0.1);
+  wet.act(Deed::wipe_bench);
+  CHECK_NEAR(filling(wet.hand_in()).spilt_cm3, spilt_cm3, 1e-9);
 }
 
 }  // namespace halfdrop

@@ -229,4 +229,60 @@ TEST_CASE("a figure belongs to its picture as it stood when it was written there
   CHECK(!drill.pictures[6].shown);
 }
 
+TEST_CASE("readings too low count for as much as readings too high") {
+  const auto low = reading_figures(thirty([](double cm3) { return to_twentieths(cm3) - 5; }), 0.05);
+  const auto high = reading_figures(thirty([](double cm3) { return to_twentieths(cm3) + 5; }), 0.05);
+  CHECK(low.errors.mean < -0.03);
+  CHECK_NEAR(low.mean_size_cm3, 0.05, 0.01);
+  CHECK_NEAR(high.mean_size_cm3, 0.05, 0.01);
+  CHECK(finding(low, "reading-error").points == finding(high, "reading-error").points);
+  CHECK(finding(low, "reading-error").points < finding(low, "reading-error").of);
+}
+
+TEST_CASE("slips and figures below nought say nothing of last figures") {
+  std::vector<PictureRead> pictures = thirty(to_twentieths);
+  pictures[0] = picture(1, 24.60, "25.40", 25.40);
+  pictures[1] = picture(2, 0.10, "-0.05", -0.05);
+  const ReadingDrill drill = reading_figures(pictures, 0.05);
+  CHECK(drill.slips == 1);
+  int written = 0;
+  for (const DigitCount& count : drill.digits) written += count.written;
+  CHECK(written == 28);
+}
+
+TEST_CASE("an eye off level more often than now and then earns nothing for it") {
+  std::vector<PictureRead> pictures = thirty(to_twentieths);
+  for (std::size_t i = 0; i < 4; ++i) pictures[i].apparent_cm3 = pictures[i].true_cm3 - 0.08;
+  CHECK(finding(reading_figures(pictures, 0.05), "eye-level").points == 0.0);
+}
+
+TEST_CASE("where readings go to 0.01, one with a single decimal is not written as asked") {
+  std::vector<PictureRead> pictures =
+      thirty([](double cm3) { return static_cast<int>(std::lround(cm3 * 100.0)); });
+  CHECK(finding(reading_figures(pictures, 0.01), "half-divisions").met);
+  pictures[4].text = "12.3";
+  CHECK(!finding(reading_figures(pictures, 0.01), "half-divisions").met);
+}
+
+TEST_CASE("written again with the eye elsewhere, a figure is the later eye's") {
+  const Level level = drill_level(DrillKind::read_meniscus);
+  Session session(level, 4, "");
+  ReadingWatch watch;
+  const double level_mm = -session.spec().drill.pictures[0].reading_cm3 * level.burette.scale_length_mm /
+                          level.burette.nominal_cm3;
+  for (const double above_mm : {0.0, 100.0}) {
+    HandsChange change;
+    change.eye_mm = level_mm + above_mm;
+    REQUIRE(!session.set_hands(change));
+    REQUIRE(!session.write({"reading/1", "9.99"}));
+    watch.after_change(session, session.attempt().changes.back());
+  }
+  HandsChange back;
+  back.eye_mm = level_mm;
+  REQUIRE(!session.set_hands(back));
+  REQUIRE(!session.write({"reading/2", "1.00"}));  // into another picture's cell: no look at this one
+  watch.after_change(session, session.attempt().changes.back());
+  CHECK(watch.figures(session).pictures[0].parallax_cm3() < -0.05);
+}
+
 }  // namespace halfdrop
