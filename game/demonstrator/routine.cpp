@@ -1,5 +1,7 @@
 #include "game/demonstrator/routine.h"
 
+#include <algorithm>
+
 namespace halfdrop {
 
 namespace {
@@ -93,7 +95,8 @@ void Routine::fill_burette() {
     pour_above(kStart_cm3 - kSlowFillingTakes_cm3);
     drip_jet_full();
   } else if (habits_.fills_jet) {
-    pour_above(kAboveZero_cm3);
+    // A short tube would run over.
+    pour_above(std::max(kAboveZero_cm3, -0.5 * bench_.level().burette.above_zero_cm3));
     fill_jet();
     drain_to(kStart_cm3);
   } else {

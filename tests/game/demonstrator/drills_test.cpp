@@ -58,6 +58,15 @@ TEST_CASE("mistakes of filling show in the filling drill, each where it belongs"
   CHECK(bare.marks.total == 0.0);
 }
 
+TEST_CASE("a burette with hardly any room above its zero mark is filled without running over") {
+  const auto level =
+      with_values(drill_level(DrillKind::fill_without_air), R"({"burette":{"above_zero_cm3":0.5}})");
+  REQUIRE(level.has_value());
+  const Performance performance = perform(*level, 2, "tester");
+  REQUIRE(!performance.gave_up);
+  CHECK(unmet(mark(performance.attempt)) == "");
+}
+
 TEST_CASE("a drop left hanging goes into the next volume") {
   const MarkedAttempt marked = performed(DrillKind::deliver_exactly, 2, {"drop-left-at-end"});
   const auto& volumes = std::get<DeliveryDrill>(*marked.drill).volumes;

@@ -245,9 +245,13 @@ TEST_CASE("slips and figures below nought say nothing of last figures") {
   pictures[1] = picture(2, 0.10, "-0.05", -0.05);
   const ReadingDrill drill = reading_figures(pictures, 0.05);
   CHECK(drill.slips == 1);
-  int written = 0;
-  for (const DigitCount& count : drill.digits) written += count.written;
+  int written = 0, called_for = 0;
+  for (const DigitCount& count : drill.digits) {
+    written += count.written;
+    called_for += count.called_for;
+  }
   CHECK(written == 28);
+  CHECK(called_for == 28);
 }
 
 TEST_CASE("an eye off level more often than now and then earns nothing for it") {
