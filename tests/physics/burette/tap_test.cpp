@@ -171,4 +171,23 @@ TEST_CASE("a trickle through the groove alone meets the friction of its two tape
   CHECK(ratio > 0.9);
 }
 
+TEST_CASE("a long narrow jet that is half wet resists half as much, a dry one hardly at all") {
+  BenchSpec spec = test::titration_bench();
+  spec.tap.jet_bore_mm = 0.2;
+  spec.tap.jet_narrow_mm = 100.0;
+  const auto at = [&](double wet) { return flow_cm3_s(spec.tap, spec.settled.liquid, 1.0, 400.0, wet); };
+  CHECK_NEAR(at(0.5) / at(1.0), 2.0, 0.03);
+  CHECK(at(0.0) > 50.0 * at(1.0));
+}
+
+TEST_CASE("a bore that grease half closes passes what a clean one of half the width does") {
+  BenchSpec greasy = test::titration_bench();
+  greasy.tap.groove_degrees = 0.0;
+  BenchSpec narrow = greasy;
+  greasy.tap.grease_in_bore = 0.5;
+  narrow.tap.bore_mm *= 0.5;
+  CHECK_NEAR(flow(greasy, 1.0, 400.0), flow(narrow, 1.0, 400.0), 1e-12);
+  CHECK(flow(greasy, 1.0, 400.0) < flow(test::titration_bench(), 1.0, 400.0));
+}
+
 }  // namespace halfdrop
