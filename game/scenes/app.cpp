@@ -140,12 +140,6 @@ void App::show_level(const std::string& path) {
     window_.close();
     return;
   }
-  if (level->drill) {
-    status_ = report({Fault{FaultKind::invalid, path, "/drill",
-                            "the window does not play drills yet: halfdrop-desk performs and marks them"}});
-    window_.close();
-    return;
-  }
   std::vector<LevelList::Entry> only;
   only.push_back({path, std::move(*level)});
   list_.emplace(std::move(only), std::vector<LevelList::Unfinished>{});

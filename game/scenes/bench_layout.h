@@ -15,6 +15,7 @@ inline constexpr float kShelfY = 250.0F;
 inline constexpr Rect kFar{0, 0, 190, 640};
 inline constexpr Rect kNear{190, 0, 660, 680};
 inline constexpr Rect kEye{864, 18, 316, 410};
+inline constexpr Rect kEyeLarge{190, 16, 594, 644};  ///< where reading is all there is
 
 /// Near picture: cm to the right of the jet, cm above the foot of the flask.
 [[nodiscard]] Point near_point(double x_cm, double height_cm);

@@ -18,6 +18,9 @@ float beaker_fill(const View& view) {
   return static_cast<float>(std::min(1.0, view.beaker_cm3 / kBeakerHolds_cm3));
 }
 
+/// What is asked for is let into the drill's beaker.
+const char* beaker_word(const BenchPicture& picture) { return picture.outfit.beaker_takes_it ? "" : "waste"; }
+
 float bottle_level(const BenchPicture& picture) {
   const double full = picture.spec.titrant.volume_cm3;
   return static_cast<float>(full > 0 ? std::clamp(picture.view.bottle_cm3 / full, 0.0, 1.0) : 0.0);
@@ -38,13 +41,17 @@ void spilt(Canvas& canvas, const View& view) {
 
 void draw_things_behind(Canvas& canvas, const BenchPicture& picture) {
   const View& view = picture.view;
-  draw_sink(canvas, layout::kSink);
+  const Outfit& outfit = picture.outfit;
+  if (!outfit.liquid) return;
   draw_cloth(canvas, layout::kCloth);
-  if (!pipette_in_hand(picture)) draw_pipette_rack(canvas, layout::kPipette);
-  if (view.hands.wash <= 0) draw_wash_bottle(canvas, layout::kWashBottle);
-  if (!view.funnel_in)
+  if (outfit.titration) {
+    draw_sink(canvas, layout::kSink);
+    if (!pipette_in_hand(picture)) draw_pipette_rack(canvas, layout::kPipette);
+    if (view.hands.wash <= 0) draw_wash_bottle(canvas, layout::kWashBottle);
+    if (!view.tile_laid) draw_leaning_tile(canvas, layout::kTileAside);
+  }
+  if (outfit.pouring && !view.funnel_in)
     draw_funnel(canvas, {layout::kFunnelAside.x + 33, layout::kFunnelAside.bottom() - 3}, 31, 30, 28, true);
-  if (!view.tile_laid) draw_leaning_tile(canvas, layout::kTileAside);
   draw_goggles_hook(canvas, layout::kGoggles, !view.goggles_on);
   draw_coat_peg(canvas, layout::kCoat, !view.coat_on);
 }
@@ -81,13 +88,16 @@ void draw_still_bench(Canvas& canvas, const BenchPicture& picture) {
   draw_far_stand(canvas, picture);
   draw_things_behind(canvas, picture);
   canvas.flush();
-  if (view.hands.pour <= 0) {
+  if (!picture.outfit.liquid) return;
+  if (picture.outfit.pouring && view.hands.pour <= 0) {
     draw_bottle(canvas, {layout::kTitrantBottle, picture.titrant_label, palette::paper, palette::accent,
                          0.85F * bottle_level(picture)});
   }
-  draw_bottle(canvas, {layout::kSampleBottle, picture.sample_label, palette::paper, palette::good, 0.7F});
-  draw_dropper_bottle(canvas, layout::kIndicator, picture.indicator);
-  if (!view.beaker_under) draw_beaker(canvas, layout::kBeakerAside, beaker_fill(view), "waste");
+  if (picture.outfit.titration) {
+    draw_bottle(canvas, {layout::kSampleBottle, picture.sample_label, palette::paper, palette::good, 0.7F});
+    draw_dropper_bottle(canvas, layout::kIndicator, picture.indicator);
+  }
+  if (!view.beaker_under) draw_beaker(canvas, layout::kBeakerAside, beaker_fill(view), beaker_word(picture));
   canvas.flush();
 }
 
@@ -110,17 +120,18 @@ void draw_moving_bench(Canvas& canvas, const BenchPicture& picture) {
   const View& view = picture.view;
   draw_far(canvas, picture);
   canvas.flush();
+  if (!picture.outfit.liquid) return;
   spilt(canvas, view);
   if (view.tile_laid) draw_laid_tile(canvas, layout::kTileLaid);
   draw_tap_and_jet(canvas, picture);
-  if (view.beaker_under) draw_beaker(canvas, layout::kBeakerUnder, beaker_fill(view), "waste");
+  if (view.beaker_under) draw_beaker(canvas, layout::kBeakerUnder, beaker_fill(view), beaker_word(picture));
   if (pipette_in_hand(picture)) {
     const double left =
         picture.view.pipette_cm3 > 0.5 ? 1.0 : 1.0 - picture.pipette_let_run_s / kPipetteRuns_s;
     draw_held_pipette(canvas, pipette_in_flask(picture), static_cast<float>(left));
     canvas.flush();
   }
-  draw_flask(canvas, picture);
+  if (picture.outfit.titration) draw_flask(canvas, picture);
   draw_washing(canvas, picture);
   draw_tap_handle(canvas, picture);
   canvas.flush();

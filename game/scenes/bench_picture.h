@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "game/scenes/canvas.h"
+#include "game/scenes/outfit.h"
 #include "game/session/view.h"
 
 namespace halfdrop {
@@ -11,6 +12,7 @@ namespace halfdrop {
 struct BenchPicture {
   const View& view;
   const BenchSpec& spec;
+  const Outfit& outfit;
   double clock_s = 0.0;                                ///< for cosmetic movement only
   std::string titrant_label, sample_label, indicator;  ///< words on the bottles
   double pipette_let_run_s = 1e9;                      ///< since the pipette was let run; cosmetic

@@ -9,8 +9,6 @@ namespace halfdrop {
 
 namespace {
 
-constexpr std::size_t kHalfColumns = 26;  ///< from the middle to the tube's edge
-
 /// A row lies under, within or over the dark curve: level under and over it, cut off at the curve's edge, and
 /// within it at a share of the way from edge to edge.
 struct Row {
@@ -83,23 +81,25 @@ SightEnd other_side(SightEnd end) {
 }  // namespace
 
 EyeImage::EyeImage(const EyeScene& scene, const EyeWindow& window)
-    : columns_(2 * kHalfColumns + 1), outer_mm_(scene.outer_mm()) {
+    : columns_(2 * window.half_columns + 1), outer_mm_(scene.outer_mm()) {
+  const std::size_t half = window.half_columns;
   std::vector<double> across;
   std::vector<Edges> all;
-  for (std::size_t i = 0; i <= kHalfColumns; ++i) {
+  for (std::size_t i = 0; i <= half; ++i) {
     // Columns crowd towards the tube's edge, where it bends light most.
-    const double share = std::sin(0.5 * kPi * static_cast<double>(i) / kHalfColumns);
+    const double share = std::sin(0.5 * kPi * static_cast<double>(i) / static_cast<double>(half));
     across.push_back(scene.outline_mm() * std::min(share, 1.0 - 1e-7));
     all.push_back(edges(scene, window, across.back()));
   }
   const std::vector<Row> rows = rows_of(all, window);
   points_.resize(rows.size() * columns_);
+  while (first_row_over_ < rows.size() && rows[first_row_over_].part != Row::Part::over) ++first_row_over_;
   for (std::size_t row = 0; row < rows.size(); ++row) {
-    for (std::size_t i = 0; i <= kHalfColumns; ++i) {
+    for (std::size_t i = 0; i <= half; ++i) {
       const SightEnd end = scene.look_through(across[i], all[i].inside(rows[row]));
       const double y_mm = all[i].drawn(rows[row], window.feather_mm);
-      points_[row * columns_ + kHalfColumns + i] = {{across[i], y_mm}, end};
-      points_[row * columns_ + kHalfColumns - i] = {{-across[i], y_mm}, other_side(end)};
+      points_[row * columns_ + half + i] = {{across[i], y_mm}, end};
+      points_[row * columns_ + half - i] = {{-across[i], y_mm}, other_side(end)};
     }
   }
 }

@@ -11,8 +11,9 @@ namespace halfdrop {
 /// The part of the picture to follow sight lines through.
 struct EyeWindow {
   double low_mm = 0.0, high_mm = 0.0;
-  double row_mm = 0.2;       ///< from one sight line to the next
-  double feather_mm = 0.05;  ///< over which one side of an edge passes into the other
+  double row_mm = 0.2;            ///< from one sight line to the next
+  double feather_mm = 0.05;       ///< over which one side of an edge passes into the other
+  std::size_t half_columns = 26;  ///< sight lines from the middle to the tube's edge
 
   friend bool operator==(const EyeWindow&, const EyeWindow&) = default;
 };
@@ -33,6 +34,8 @@ class EyeImage {
   [[nodiscard]] const EyePoint& point(std::size_t row, std::size_t column) const {
     return points_[row * columns_ + column];
   }
+  /// The lowest row that lies over the dark curve from side to side.
+  [[nodiscard]] std::size_t first_row_over() const { return first_row_over_; }
   [[nodiscard]] const std::vector<EyePoint>& points() const { return points_; }
 
   /// A ring of the scale on the tube's back, from one angle to another (180 degrees is the middle of the
@@ -44,7 +47,7 @@ class EyeImage {
   [[nodiscard]] std::optional<double> seen_at(SightMeets through, double height_mm, std::size_t column,
                                               double* side_mm) const;
 
-  std::size_t columns_ = 0;
+  std::size_t columns_ = 0, first_row_over_ = 0;
   double outer_mm_ = 0.0;
   std::vector<EyePoint> points_;
 };

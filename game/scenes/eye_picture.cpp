@@ -18,6 +18,7 @@ constexpr float kRailWidth = 62.0F;
 constexpr float kFrame = 8.0F;          ///< width of the frame
 constexpr double kLeastSeen_mm = 18.0;  ///< of the tube's length, top to bottom
 constexpr double kTubeShare = 0.86;     ///< of the picture's width
+constexpr float kBenchBegins = 500.0F;  ///< a rail that reaches the dark bench has a plate behind it
 const sf::Color kDarkCard = rgb(0x27343a);
 
 /// Says where to look when the meniscus is out of the picture.
@@ -74,6 +75,8 @@ void draw_card_handle(Canvas& canvas, const Rect& card) {
 void draw_rail(Canvas& canvas, const Rect& area, const View& view, const BenchSpec& spec, double look_down) {
   const Rect rail = EyePicture::rail(area);
   const float x = rail.centre().x;
+  if (rail.bottom() > kBenchBegins)
+    canvas.rounded_rect({rail.x - 6, rail.y - 9, rail.w + 22, rail.h + 18}, 12, rgb(0xf7f3ea, 0.9));
   canvas.rounded_rect({x - 2, rail.y, 4, rail.h}, 2, faded(palette::accent, 0.30));
   // The burette's scale along the rail.
   const float zero = EyePicture::rail_y(area, 0),

@@ -15,8 +15,8 @@ namespace {
 
 constexpr double kShortest_mm = 0.13, kLongest_mm = 0.16;  ///< thickness; ISO 385 allows 0.3
 constexpr double kFigures_mm = 2.35;                       ///< size of the type
-constexpr double kRow_mm = 0.25;
-constexpr double kFigures_x = 0.655;  ///< share of the tube's half width
+constexpr double kRow_mm = 0.25, kRow_units = 4.0;         ///< from one sight line to the next, at most
+constexpr double kFigures_x = 0.655;                       ///< share of the tube's half width
 
 const sf::Color kPrintOnDark = rgb(0xf2f6f5);
 
@@ -71,15 +71,15 @@ const EyeImage& image_of(const EyeScene& scene, const EyeWindow& window) {
 
 /// What the bowl of the meniscus shows is drawn out thin and torn into shreds narrower than a sight line;
 /// these run into each other, but for the sharp lower edge.
-void smooth_bowl(const EyeImage& image, std::vector<sf::Color>& colours) {
-  constexpr std::size_t kSharpRows = 5, kPasses = 3;
+void smooth_bowl(const EyeImage& image, std::size_t passes, std::vector<sf::Color>& colours) {
+  constexpr std::size_t kSharpRows = 5;
   const std::size_t columns = image.columns();
   const auto in_bowl = [&](std::size_t row, std::size_t column) {
     return image.point(row, column).end.meets == SightMeets::surface;
   };
   std::size_t first = 1;
   while (first + 1 < image.rows() && !in_bowl(first, columns / 2)) ++first;
-  for (std::size_t pass = 0; pass < kPasses; ++pass) {
+  for (std::size_t pass = 0; pass < passes; ++pass) {
     const std::vector<sf::Color> before = colours;
     for (std::size_t row = first + 1; row + 1 < image.rows(); ++row) {
       const double into = std::min(1.0, static_cast<double>(row - first) / kSharpRows);
@@ -94,6 +94,29 @@ void smooth_bowl(const EyeImage& image, std::vector<sf::Color>& colours) {
   }
 }
 
+/// Where sight lines begin to meet something else the picture's grid shows as steps; over the dark curve,
+/// where nothing is read, these run into each other.
+void soften_steps(const EyeImage& image, std::vector<sf::Color>& colours) {
+  constexpr int kPasses = 2;
+  const std::size_t columns = image.columns();
+  const auto differs = [&](std::size_t i, std::size_t j) {
+    const SightEnd &a = image.points()[i].end, &b = image.points()[j].end;
+    return a.meets != b.meets || a.turned != b.turned;
+  };
+  for (int pass = 0; pass < kPasses; ++pass) {
+    const std::vector<sf::Color> before = colours;
+    for (std::size_t row = image.first_row_over() + 1; row + 1 < image.rows(); ++row) {
+      for (std::size_t column = 1; column + 1 < columns; ++column) {
+        const std::size_t i = row * columns + column;
+        if (!differs(i, i - columns) && !differs(i, i + columns) && !differs(i, i - 1) && !differs(i, i + 1))
+          continue;
+        colours[i] = mixed(mixed(before[i - 1], before[i + 1], 0.5),
+                           mixed(before[i - columns], before[i + columns], 0.5), 0.5);
+      }
+    }
+  }
+}
+
 void draw_image(const EyePane& pane, const EyeImage& image) {
   Points points;
   std::vector<sf::Color> colours;
@@ -101,7 +124,8 @@ void draw_image(const EyePane& pane, const EyeImage& image) {
     points.push_back(pane.at(point.at));
     colours.push_back(light_of(pane.scene, point.end));
   }
-  smooth_bowl(image, colours);
+  smooth_bowl(image, image.columns() / 17, colours);
+  soften_steps(image, colours);
   pane.canvas.mesh(points, colours, image.columns());
 }
 
@@ -248,7 +272,10 @@ void draw_eye_tube(const EyePane& pane) {
   const auto marks = pane.scene.marks_between(pane.bottom_mm() - 8, pane.top_mm() + 8);
   if (ends.top_mm > ends.bottom_mm) {
     const double pixel_mm = static_cast<double>(pane.canvas.pixel()) / pane.per_mm;
-    const EyeImage& image = image_of(pane.scene, {ends.bottom_mm, ends.top_mm, kRow_mm, pixel_mm});
+    const auto half_columns = static_cast<std::size_t>(std::max(26.0, 1.65 * pane.per_mm));
+    const EyeImage& image = image_of(
+        pane.scene,
+        {ends.bottom_mm, ends.top_mm, std::min(kRow_mm, kRow_units / pane.per_mm), pixel_mm, half_columns});
     draw_image(pane, image);
     draw_mark_backs(pane, image, marks);
     draw_rim(pane);

@@ -187,7 +187,8 @@ void draw_far(Canvas& canvas, const BenchPicture& picture) {
   clamp(canvas, far, far.zero_y + span * 0.745F);
   receiver(canvas, far, picture);
   if (view.funnel_in) draw_funnel(canvas, {far.tube_x, far.rim_y - 21}, 17, 15, 22, false);
-  frame(canvas, {far.tube_x - 42, far.tap_y - 18, 84, far.foot_y - far.tap_y + 20});
+  if (picture.outfit.liquid)
+    frame(canvas, {far.tube_x - 42, far.tap_y - 18, 84, far.foot_y - far.tap_y + 20});
   eye_marker(canvas, far, picture);
   if (view.hands.pour > 0) {
     const Point lip{far.tube_x + 3, far.rim_y - (view.funnel_in ? 25.0F : 8.0F)};

@@ -32,6 +32,10 @@ void LevelList::show_cautions(std::size_t level) {
   focus_ = unfinished_.size() + level;
 }
 
+bool LevelList::heads_drills(std::size_t level) const {
+  return levels_[level].level.drill && (level == 0 || !levels_[level - 1].level.drill);
+}
+
 void LevelList::open(std::size_t row) {
   if (row < unfinished_.size()) {
     wish_ = Wish{Wish::Kind::go_on, unfinished_[row].path};
@@ -46,6 +50,7 @@ Rect LevelList::row_rect(std::size_t row) const {
   if (row < unfinished_.size()) return {kLeft, y + 54 * static_cast<float>(row), kWidth, 44};
   if (!unfinished_.empty()) y += 54 * static_cast<float>(unfinished_.size()) + 14;
   for (std::size_t i = 0; i < levels_.size(); ++i) {
+    if (heads_drills(i)) y += kHeading;
     const float height = card_height(levels_[i].level);
     if (unfinished_.size() + i == row) return {kLeft, y, kWidth, height};
     y += height + 12;

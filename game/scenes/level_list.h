@@ -23,8 +23,8 @@ class LevelList {
     std::string when;   ///< "25 Nov 14:50:12"
   };
   LevelList(std::vector<Entry> levels, std::vector<Unfinished> unfinished, std::vector<Fault> faults = {});
-  /// Reads levels/*.json of the data folder, in order, and the attempts without an end of the attempts
-  /// folder.
+  /// Reads levels/*.json and levels/drills/*.json of the data folder, in order, and the attempts without an
+  /// end of the attempts folder.
   [[nodiscard]] static LevelList read(const std::string& attempts_folder);
 
   void draw(Canvas& canvas) const;
@@ -54,6 +54,9 @@ class LevelList {
   /// Where a row lies before scrolling; one past the last: where the list ends.
   [[nodiscard]] Rect row_rect(std::size_t row) const;
   [[nodiscard]] float content_height() const;
+  /// The first level that is a drill has a heading of its own over it.
+  [[nodiscard]] bool heads_drills(std::size_t level) const;
+  void draw_number(Canvas& canvas, Point at, std::size_t level) const;
   void draw_list(Canvas& canvas) const;
   void draw_row(Canvas& canvas, std::size_t row) const;
   void draw_cautions(Canvas& canvas) const;
@@ -71,6 +74,7 @@ namespace list_layout {
 inline constexpr float kLeft = 190.0F, kWidth = 900.0F, kTop = 128.0F, kBottom = 664.0F;
 inline constexpr float kText = 74.0F;  ///< words right of the number
 inline constexpr float kLine = 23.0F;
+inline constexpr float kHeading = 32.0F;  ///< over the drills
 }  // namespace list_layout
 
 }  // namespace halfdrop

@@ -59,10 +59,18 @@ void LevelList::draw_row(Canvas& canvas, std::size_t row) const {
   }
   const std::size_t number = row - unfinished_.size();
   const Level& l = levels_[number].level;
-  canvas.text(std::to_string(number + 1), {at.x + 38, at.y + 36},
-              {26, palette::accent, Face::bold, Align::centre});
+  if (heads_drills(number))
+    canvas.text(words::kDrills, {kLeft, at.y - 10}, {16, palette::print_soft, Face::semibold});
+  draw_number(canvas, {at.x + 38, at.y + 36}, number);
   canvas.text(l.title, {at.x + kText, at.y + 32}, {21, palette::print, Face::bold});
   canvas.paragraph(l.why, {at.x + kText, at.y + 58}, at.w - kText - 20, kLine, {17, palette::print});
+}
+
+/// Titrations and drills are numbered apart.
+void LevelList::draw_number(Canvas& canvas, Point at, std::size_t level) const {
+  std::size_t number = 1;
+  for (std::size_t i = level; i > 0 && !heads_drills(i); --i) ++number;
+  canvas.text(std::to_string(number), at, {26, palette::accent, Face::bold, Align::centre});
 }
 
 void LevelList::draw_list(Canvas& canvas) const {

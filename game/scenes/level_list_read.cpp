@@ -66,7 +66,10 @@ std::vector<LevelList::Unfinished> unfinished_attempts(const std::string& folder
 LevelList LevelList::read(const std::string& attempts_folder) {
   std::vector<Entry> levels;
   std::vector<Fault> faults;
-  for (const auto& path : files_of(data_folder() + "/levels", ".json")) {
+  auto paths = files_of(data_folder() + "/levels", ".json");
+  const auto drills = files_of(data_folder() + "/levels/drills", ".json");
+  paths.insert(paths.end(), drills.begin(), drills.end());
+  for (const auto& path : paths) {
     auto level = read_level(path.string());
     if (level) {
       levels.push_back({path.string(), std::move(*level)});

@@ -13,12 +13,29 @@ void draw_page_ground(Canvas& canvas) {
                            {{0, palette::wall_light}, {0.6F, rgb(0xf3ede1)}, {1, rgb(0xe6ddcd)}}));
 }
 
-void draw_page_button(Canvas& canvas, const Rect& at, const std::string& text, bool strong) {
+void draw_page_button(Canvas& canvas, const Rect& at, const std::string& text, bool strong, float size) {
   canvas.soft_rect({at.x, at.y + 2, at.w, at.h}, 8, 4, faded(palette::shadow, strong ? 0.25 : 0.12));
   canvas.rounded_rect(at, 8, strong ? palette::accent : rgb(0xfffdf8));
   canvas.stroke(rounded_rect_points(at, 8), {1.5F, true}, palette::accent);
   canvas.text_middle(text, at.centre(),
-                     {17, strong ? palette::pill_text : palette::accent, Face::semibold, Align::centre});
+                     {size, strong ? palette::pill_text : palette::accent, Face::semibold, Align::centre});
+}
+
+void draw_paper_ground(Canvas& canvas, const Rect& p, bool forward) {
+  canvas.soft_rect({p.x + 3, p.y + (forward ? 14.0F : 6.0F), p.w, p.h}, 4, forward ? 22.0F : 9.0F,
+                   faded(palette::shadow, forward ? 0.42 : 0.34));
+  const float ear = 26;
+  // Cut by hand: no two corners alike.
+  canvas.polygon({{p.x, p.y + 3},
+                  {p.right() - ear, p.y + 0.4F},
+                  {p.right(), p.y + ear},
+                  {p.right() + 1.5F, p.bottom() - 2},
+                  {p.x + 2, p.bottom() + 1}},
+                 Paint::along({p.x, p.y}, {p.right(), p.bottom()},
+                              {{0, rgb(0xfffef8)}, {0.6F, palette::paper}, {1, palette::paper_shade}}));
+  canvas.polygon({{p.right() - ear, p.y}, {p.right(), p.y + ear}, {p.right() - ear + 2, p.y + ear - 3}},
+                 Paint::along({p.right() - ear, p.y + ear}, {p.right() - ear / 2, p.y + ear / 2},
+                              {{0, rgb(0xf7f2e4)}, {1, rgb(0xd6cfbd)}}));
 }
 
 void draw_scroll_bar(Canvas& canvas, const Rect& track, float content, float shown, float scroll) {

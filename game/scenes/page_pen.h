@@ -9,7 +9,10 @@ namespace halfdrop {
 
 /// Paper over the whole window.
 void draw_page_ground(Canvas& canvas);
-void draw_page_button(Canvas& canvas, const Rect& at, const std::string& text, bool strong);
+void draw_page_button(Canvas& canvas, const Rect& at, const std::string& text, bool strong,
+                      float size = 17.0F);
+/// A sheet cut by hand, with a dog's ear; `forward`: held over the bench.
+void draw_paper_ground(Canvas& canvas, const Rect& paper, bool forward);
 /// Where a page of `content` height stands when `shown` of it are seen from `scroll` on; nothing when all is
 /// seen.
 void draw_scroll_bar(Canvas& canvas, const Rect& track, float content, float shown, float scroll);

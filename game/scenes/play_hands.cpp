@@ -242,7 +242,7 @@ void PlayScene::choose(std::size_t button) {
       sf::Event hand_in{};
       hand_in.type = sf::Event::KeyPressed;
       hand_in.key.code = Key::H;
-      sheet_.event(hand_in, pointer_, session_);
+      paper_->event(hand_in, pointer_, session_);
     }
   }
 }
@@ -299,11 +299,12 @@ void PlayScene::event(const sf::Event& event, Point pointer) {
     return;
   }
   if (event.type == sf::Event::KeyReleased) {
+    paper_->event(event, pointer, session_);
     key_released(event.key);
   } else if (event.type == sf::Event::MouseButtonReleased) {
     if (drag_.holds) release(*drag_.holds);
     drag_ = {};
-  } else if (!sheet_.event(event, pointer, session_)) {
+  } else if (!paper_->event(event, pointer, session_)) {
     if (event.type == sf::Event::KeyPressed) key_pressed(event.key);
     if (event.type == sf::Event::MouseButtonPressed) mouse_pressed(event.mouseButton, pointer);
     if (event.type == sf::Event::MouseMoved) mouse_moved(pointer);

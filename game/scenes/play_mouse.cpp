@@ -75,10 +75,10 @@ void PlayScene::drag_to(Point at) {
       break;
     }
     case Grip::eye_rail:
-      change.eye_mm = std::clamp(EyePicture::eye_mm_at(layout::kEye, at.y), kEyeLowest_mm, kEyeHighest_mm);
+      change.eye_mm = std::clamp(EyePicture::eye_mm_at(outfit_.eye, at.y), kEyeLowest_mm, kEyeHighest_mm);
       break;
     case Grip::card:
-      change.card_mm = std::clamp(EyePicture::eye_mm_at(layout::kEye, at.y), kEyeLowest_mm, kEyeHighest_mm);
+      change.card_mm = std::clamp(EyePicture::eye_mm_at(outfit_.eye, at.y), kEyeLowest_mm, kEyeHighest_mm);
       break;
     default:
       return;
@@ -115,7 +115,7 @@ void PlayScene::wheel(float notches, Point at) {
   const Thing* const thing = thing_at(things_, at);
   if (thing != nullptr && thing->grip == Grip::tap) {
     set_tap(session_.hands().tap + steps * kWheelTap);
-  } else if (layout::kFar.contains(at) || layout::kEye.contains(at)) {
+  } else if (layout::kFar.contains(at) || outfit_.eye.contains(at)) {
     move_eye(steps * (shift_ ? 10.0 : 1.0));
   }
 }

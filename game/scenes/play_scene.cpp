@@ -34,7 +34,8 @@ PlayScene::PlayScene(Session session, std::optional<Journal> journal, const Play
     : session_(std::move(session)),
       journal_(std::move(journal)),
       settings_(settings),
-      sheet_(session_.level()) {
+      outfit_(outfit_of(session_.level())),
+      paper_(paper_of(session_.level(), settings.projector)) {
   session_.on_change = [this](const Change& change) {
     if (!journal_) return;
     // The journal keeps what it could not write and tries again with the next change.
@@ -48,8 +49,9 @@ BenchPicture PlayScene::picture() const {
   const Level& level = session_.level();
   return {view_,
           session_.spec(),
+          outfit_,
           clock_s_,
-          level.titrant.label,
+          outfit_.water ? "Water" : level.titrant.label,
           level.sample.label,
           short_indicator_name(level.indicator),
           clock_s_ - pipette_let_run_at_s_};
@@ -97,7 +99,7 @@ std::string PlayScene::foot_words() const {
   if (wordless_) return {};
   if (!looking_.empty()) return looking_;
   if (message_left_s_ > 0) return message_;
-  if (sheet_.editing() || sheet_.area().contains(pointer_)) return {};
+  if (paper_->editing() || paper_->area().contains(pointer_)) return {};
   if (const Thing* thing = thing_at(things_, pointer_)) return thing->says;
   if (clock_s_ > kGreetingStays_s || settings_.projector) return {};
   return "Point at a thing to see what it does   ·   [F1] all keys   ·   [F2] how it is done   ·   [Esc] "
@@ -108,10 +110,10 @@ void PlayScene::draw(Canvas& canvas) {
   const BenchPicture now = picture();
   still_.draw(canvas, still_key(now), [&now](Canvas& layer) { draw_still_bench(layer, now); });
   draw_moving_bench(canvas, now);
-  EyePicture::draw(canvas, layout::kEye, view_, session_.spec());
+  EyePicture::draw(canvas, outfit_.eye, view_, session_.spec());
   canvas.flush();
   const bool is_warning = message_left_s_ > 0 && looking_.empty();
-  sheet_.draw(canvas, session_);
+  paper_->draw(canvas, session_);
   canvas.flush();
   draw_pill(canvas, foot_words(), is_warning, settings_.projector);
   if (card_ == Card::keys) draw_help_card(canvas);
@@ -123,7 +125,7 @@ void PlayScene::draw(Canvas& canvas) {
 std::vector<std::pair<std::string, Rect>> PlayScene::places() const {
   std::vector<std::pair<std::string, Rect>> all;
   for (const Thing& thing : things_) all.emplace_back(thing.name, thing.rect);
-  const auto paper = sheet_.places();
+  const auto paper = paper_->places();
   all.insert(all.end(), paper.begin(), paper.end());
   for (const PauseButton& button : pause_buttons()) all.emplace_back("pause/" + button.name, button.rect);
   return all;

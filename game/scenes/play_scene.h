@@ -10,8 +10,8 @@
 
 #include "game/records/attempt_file.h"
 #include "game/scenes/grasps.h"
+#include "game/scenes/paper.h"
 #include "game/scenes/senses_words.h"
-#include "game/scenes/sheet_paper.h"
 #include "game/scenes/still_layer.h"
 #include "game/scenes/things.h"
 
@@ -93,7 +93,8 @@ class PlayScene {
   Session session_;
   std::optional<Journal> journal_;
   PlaySettings settings_;
-  SheetPaper sheet_;
+  Outfit outfit_;
+  std::unique_ptr<Paper> paper_;
   StillLayer still_;
   SensesVoice voice_;
   View view_;

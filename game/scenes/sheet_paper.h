@@ -1,29 +1,27 @@
 #pragma once
-// The results sheet as paper one writes on. The bench goes on ticking while one writes.
+// The results sheet as paper one writes on.
 
-#include <SFML/Window/Event.hpp>
 #include <string>
 #include <vector>
 
-#include "game/scenes/canvas.h"
+#include "game/scenes/paper.h"
 #include "game/scenes/sheet_layout.h"
-#include "game/session/session.h"
 
 namespace halfdrop {
 
-class SheetPaper {
+class SheetPaper : public Paper {
  public:
   explicit SheetPaper(const Level& level);
 
-  void draw(Canvas& canvas, const Session& session) const;
+  void draw(Canvas& canvas, const Session& session) const override;
   /// True when the paper took the event. `pointer` is the mouse in design units. R opens the next cell, T
   /// brings the paper forward, H asks whether to hand in. Enter, Tab and up/down write through Session::write
   /// at the session's tick, Esc leaves the cell as it was, Delete strikes it out; a confirmed "Hand in" ends
   /// the session ("handed in").
-  bool event(const sf::Event& event, sf::Vector2f pointer, Session& session);
+  bool event(const sf::Event& event, sf::Vector2f pointer, Session& session) override;
 
   /// A cell is being written: keys belong to the paper.
-  [[nodiscard]] bool editing() const { return !editing_.empty(); }
+  [[nodiscard]] bool editing() const override { return !editing_.empty(); }
   [[nodiscard]] const std::string& edited_cell() const { return editing_; }
   /// The question "Hand in?" stands open: keys belong to the paper.
   [[nodiscard]] bool asking() const { return asking_; }
@@ -35,10 +33,10 @@ class SheetPaper {
 
   /// Where the paper lies, and a cell of it; also "hand in", "turn", "yes", "no". Empty rectangle if not
   /// shown.
-  [[nodiscard]] Rect area() const;
+  [[nodiscard]] Rect area() const override;
   [[nodiscard]] Rect rect_of(const std::string& cell) const;
   /// Every place that can be clicked, by name.
-  [[nodiscard]] std::vector<std::pair<std::string, Rect>> places() const;
+  [[nodiscard]] std::vector<std::pair<std::string, Rect>> places() const override;
 
  private:
   [[nodiscard]] SheetLayout layout() const;

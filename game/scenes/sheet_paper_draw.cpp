@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
 #include "game/scenes/sheet_paper.h"
 #include "game/scenes/words.h"
@@ -34,24 +35,6 @@ void draw_tick(Canvas& canvas, Point at, float size) {
 void draw_tick_box(Canvas& canvas, const Rect& cell, float size) {
   const Rect box{cell.centre().x - size / 2, cell.centre().y - size / 2, size, size};
   canvas.stroke(rounded_rect_points(box, 2), {std::max(1.0F, canvas.pixel()), true}, palette::print_soft);
-}
-
-void draw_sheet(Canvas& canvas, const SheetLayout& sheet, bool forward) {
-  const Rect& p = sheet.paper;
-  canvas.soft_rect({p.x + 3, p.y + (forward ? 14.0F : 6.0F), p.w, p.h}, 4, forward ? 22.0F : 9.0F,
-                   faded(palette::shadow, forward ? 0.42 : 0.34));
-  const float ear = 26;
-  // Cut by hand: no two corners alike.
-  canvas.polygon({{p.x, p.y + 3},
-                  {p.right() - ear, p.y + 0.4F},
-                  {p.right(), p.y + ear},
-                  {p.right() + 1.5F, p.bottom() - 2},
-                  {p.x + 2, p.bottom() + 1}},
-                 Paint::along({p.x, p.y}, {p.right(), p.bottom()},
-                              {{0, rgb(0xfffef8)}, {0.6F, palette::paper}, {1, palette::paper_shade}}));
-  canvas.polygon({{p.right() - ear, p.y}, {p.right(), p.y + ear}, {p.right() - ear + 2, p.y + ear - 3}},
-                 Paint::along({p.right() - ear, p.y + ear}, {p.right() - ear / 2, p.y + ear / 2},
-                              {{0, rgb(0xf7f2e4)}, {1, rgb(0xd6cfbd)}}));
 }
 
 void draw_grid(Canvas& canvas, const SheetLayout& sheet, const std::vector<std::string>& runs) {
@@ -221,7 +204,7 @@ void SheetPaper::draw_foot(Canvas& canvas, const SheetLayout& sheet) const {
 void SheetPaper::draw(Canvas& canvas, const Session& session) const {
   const SheetLayout sheet = layout();
   canvas.flush();
-  draw_sheet(canvas, sheet, forward_);
+  draw_paper_ground(canvas, sheet.paper, forward_);
   if (forward_) {
     canvas.text_middle(level_.title, {sheet.table.x + 2, sheet.paper.y + 30}, print(20, Face::bold));
   }

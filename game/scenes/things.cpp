@@ -57,14 +57,15 @@ Thing flask(const BenchPicture& picture) {
   return held("flask", {foot.x - half, foot.y - high, 2 * half, high + 4}, says, Grip::flask);
 }
 
-Thing beaker(const View& view) {
+Thing beaker(const View& view, bool for_waste) {
+  const std::string name = for_waste ? "Waste beaker" : "Beaker";
   if (view.beaker_under) {
     return clicked("beaker", layout::kBeakerUnder,
-                   "Waste beaker: click takes it away [B]; right button pours it out [Shift+B]",
+                   name + ": click takes it away [B]; right button pours it out [Shift+B]",
                    Deed::take_beaker_away, Deed::empty_beaker);
   }
   return clicked("beaker", layout::kBeakerAside,
-                 "Waste beaker: click puts it under the jet [B]; right button pours it out [Shift+B]",
+                 name + ": click puts it under the jet [B]; right button pours it out [Shift+B]",
                  Deed::put_beaker_under, Deed::empty_beaker);
 }
 
@@ -110,11 +111,15 @@ Thing coat(const View& view) {
       Deed::put_on_coat);
 }
 
-void add_bottles(const BenchPicture& picture, std::vector<Thing>& all) {
-  all.push_back(held(
-      "titrant", layout::kTitrantBottle,
-      "Titrant: hold the button or [P] to pour it into the burette; gently with Shift or the right button",
-      Grip::pour));
+void add_bottle(const BenchPicture& picture, std::vector<Thing>& all) {
+  all.push_back(held("titrant", layout::kTitrantBottle,
+                     (picture.outfit.water ? std::string("Water") : std::string("Titrant")) +
+                         ": hold the button or [P] to pour it into the burette; gently with Shift or the "
+                         "right button",
+                     Grip::pour));
+}
+
+void add_titration(const BenchPicture& picture, std::vector<Thing>& all) {
   const bool in_hand = pipette_in_hand(picture);
   all.push_back(
       pipette(picture.view, "pipette", in_hand ? pipette_in_flask(picture) : layout::kPipette.grown(6)));
@@ -124,6 +129,9 @@ void add_bottles(const BenchPicture& picture, std::vector<Thing>& all) {
   all.push_back(held("water", layout::kWashBottle,
                      "Wash bottle: hold the button or [W] to wash down the flask's wall and the jet",
                      Grip::wash));
+  all.push_back(clicked("sink", layout::kSink,
+                        "Sink: click rinses the flask with water [V]; right button only empties it [X]",
+                        Deed::rinse_flask, Deed::empty_flask));
 }
 
 void add_room(const View& view, std::vector<Thing>& all) {
@@ -131,24 +139,21 @@ void add_room(const View& view, std::vector<Thing>& all) {
       "cloth", layout::kCloth,
       view.spilt_cm3 > 0 ? "Cloth: the bench is wet, click mops it up [M]" : "Cloth: for mopping up [M]",
       Deed::wipe_bench));
-  all.push_back(clicked("sink", layout::kSink,
-                        "Sink: click rinses the flask with water [V]; right button only empties it [X]",
-                        Deed::rinse_flask, Deed::empty_flask));
   all.push_back(goggles(view));
   all.push_back(coat(view));
 }
 
 void add_eye(const BenchPicture& picture, std::vector<Thing>& all) {
   const Hands& hands = picture.view.hands;
-  all.push_back(held("eye-rail", EyePicture::rail(layout::kEye),
+  all.push_back(held("eye-rail", EyePicture::rail(picture.outfit.eye),
                      "Your eye: drag it, turn the wheel, or [↑] [↓] (10 mm with Shift); level when the far "
                      "half of a ring hides behind the near",
                      Grip::eye_rail));
-  all.push_back(held("card", EyePicture::card_handle(layout::kEye, hands.card_mm).grown(4),
+  all.push_back(held("card", EyePicture::card_handle(picture.outfit.eye, hands.card_mm).grown(4),
                      "Reading card, white over dark: drag it until its dark edge stands just below the "
                      "meniscus [K]",
                      Grip::card));
-  all.push_back(held("eye-picture", EyePicture::frame(layout::kEye),
+  all.push_back(held("eye-picture", EyePicture::frame(picture.outfit.eye),
                      "What your eye sees: turn the wheel to move it; [K] holds the card just below",
                      Grip::none));
   all.push_back(held("eye", far_eye(picture.spec, hands.eye_mm).grown(3),
@@ -159,15 +164,20 @@ void add_eye(const BenchPicture& picture, std::vector<Thing>& all) {
 
 std::vector<Thing> things(const BenchPicture& picture) {
   const View& view = picture.view;
-  std::vector<Thing> all = {tap(picture), jet(picture)};
-  if (view.beaker_under) all.push_back(beaker(view));
-  all.push_back(flask(picture));
-  if (!view.beaker_under) all.push_back(beaker(view));
-  all.push_back(tile(view));
-  add_bottles(picture, all);
-  add_room(view, all);
+  const Outfit& outfit = picture.outfit;
+  std::vector<Thing> all;
+  if (outfit.liquid) {
+    all = {tap(picture), jet(picture)};
+    if (view.beaker_under) all.push_back(beaker(view, !outfit.beaker_takes_it));
+    if (outfit.titration) all.push_back(flask(picture));
+    if (!view.beaker_under) all.push_back(beaker(view, !outfit.beaker_takes_it));
+    if (outfit.titration) all.push_back(tile(view));
+    if (outfit.pouring) add_bottle(picture, all);
+    if (outfit.titration) add_titration(picture, all);
+    add_room(view, all);
+  }
   add_eye(picture, all);
-  all.push_back(funnel(picture));
+  if (outfit.pouring) all.push_back(funnel(picture));
   return all;
 }
 

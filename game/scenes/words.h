@@ -18,6 +18,9 @@ inline constexpr const char* kSheetForward = "click a cell, or R, to write \u00b
 inline constexpr const char* kSheetEditing = "Enter writes it now \u00b7 Tab next \u00b7 Esc leaves it";
 inline constexpr const char* kHandInQuestion = "Hand in? Nothing can be changed after.";
 inline constexpr const char* kHandIn = "Hand in";
+inline constexpr const char* kHandInKey = "Hand in (H)";
+inline constexpr const char* kHandInLast = "Hand in? That is final.";
+inline constexpr const char* kHandInShort = "Hand in?";
 inline constexpr const char* kYes = "Yes (Y)";
 inline constexpr const char* kNo = "No (N)";
 
@@ -50,6 +53,7 @@ inline constexpr const char* kNotMet = "not met";
 inline constexpr const char* kListSubtitle = "Burette technique, rehearsed";
 inline constexpr const char* kMethodKey = "New to this? F2 at the bench shows how it is done.";
 inline constexpr const char* kListKeys = "Up and Down choose, Enter opens, Esc leaves";
+inline constexpr const char* kDrills = "Drills, a minute or two each: one skill, with water";
 inline constexpr const char* kUnfinished = "Not finished";
 inline constexpr const char* kBefore = "Before you begin";
 inline constexpr const char* kStart = "I have read this: start (Enter)";

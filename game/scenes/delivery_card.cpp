@@ -1,0 +1,63 @@
+// The card of "deliver exactly": what is asked for, one after the other.
+
+#include "game/marking/delivery_drill.h"
+#include "game/scenes/drill_card.h"
+#include "game/scenes/palette.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr Rect kArea{850, 436, 418, 272};
+
+class DeliveryCard : public DrillCard {
+ public:
+  using DrillCard::DrillCard;
+
+ protected:
+  void step(Session& session) override {
+    if (closed(session) == asked().size()) return ask();
+    if (const auto refused = session.act(Deed::close_volume)) return tell(*refused);
+    if (closed(session) == asked().size()) ask();
+  }
+
+  [[nodiscard]] std::string step_words() const override { return "It is in (Enter)"; }
+  [[nodiscard]] bool takes_figures() const override { return false; }
+
+  void draw_inside(Canvas& canvas, const Session& session) const override {
+    const Rect in = inside();
+    const float heading = word_size(18);
+    canvas.text(message().empty() ? "Let into the beaker" : message(), {in.x, in.y + heading},
+                {heading, message().empty() ? palette::print : palette::bad, Face::bold});
+    const float top = in.y + heading + 10, rows = static_cast<float>(asked().size());
+    const float row = std::min(38.0F, (in.bottom() - top) / rows);
+    for (std::size_t i = 0; i < asked().size(); ++i)
+      draw_row(canvas, {in.x, top + row * static_cast<float>(i), in.w, row}, i, closed(session));
+  }
+
+ private:
+  [[nodiscard]] const std::vector<Delivery>& asked() const { return level_.drill->deliveries; }
+  static std::size_t closed(const Session& session) {
+    return static_cast<std::size_t>(session.state().drill_step);
+  }
+
+  void draw_row(Canvas& canvas, const Rect& at, std::size_t i, std::size_t now) const {
+    const float size = std::min(word_size(21), at.h * 0.86F), middle = at.centre().y;
+    if (i == now) canvas.rounded_rect({at.x - 6, at.y + 1, at.w + 12, at.h - 2}, 6, rgb(0xfbe9b7, 0.9));
+    canvas.text_middle(std::to_string(i + 1), {at.x + 16, middle},
+                       {size, palette::print_soft, Face::semibold, Align::centre});
+    canvas.text_middle(asked_text(asked()[i]), {at.x + 40, middle},
+                       {size, i < now ? palette::print_soft : palette::print, Face::semibold});
+    if (i <= now)
+      canvas.text_middle(i < now ? "let in" : "now", {at.right() - 6, middle},
+                         {size, i < now ? palette::print_soft : palette::ink, Face::italic, Align::right});
+  }
+};
+
+}  // namespace
+
+std::unique_ptr<DrillCard> delivery_card(const Level& level, bool large) {
+  return std::make_unique<DeliveryCard>(level, kArea, large);
+}
+
+}  // namespace halfdrop

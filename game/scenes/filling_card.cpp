@@ -1,0 +1,52 @@
+// The card of "fill without air": one reading to write.
+
+#include "game/scenes/drill_card.h"
+#include "game/scenes/palette.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr Rect kArea{850, 436, 418, 272};
+
+class FillingCard : public DrillCard {
+ public:
+  using DrillCard::DrillCard;
+
+ protected:
+  void step(Session& session) override {
+    if (typed().empty()) {
+      if (!session.cell(reading_cell(1)).empty()) return ask();
+      return tell("Type the reading first, then Enter.");
+    }
+    write(reading_cell(1), session);
+  }
+
+  [[nodiscard]] std::string step_words() const override { return "Write it (Enter)"; }
+
+  void draw_inside(Canvas& canvas, const Session& session) const override {
+    const Rect in = inside();
+    const float size = word_size(18);
+    float y = in.y + size;
+    y += canvas.paragraph("Fill the burette, ready for a first reading.", {in.x, y}, in.w, size * 1.25F,
+                          {size, palette::print, Face::bold}) +
+         4;
+    const Rect entry{in.x, y, in.w - 84, 62};
+    draw_entry(canvas, entry, session.cell(reading_cell(1)));
+    canvas.text_middle("cm\u00b3", {in.right() - 70, entry.centre().y}, {word_size(24), palette::print});
+    const bool written = !session.cell(reading_cell(1)).empty();
+    const std::string note = !message().empty() ? message()
+                                                : (written ? "Written. Enter once more: hand in."
+                                                           : "Read the meniscus, type it: 0.15");
+    canvas.paragraph(note, {in.x, entry.bottom() + size * 1.3F}, in.w, size * 1.15F,
+                     {size, message().empty() ? palette::print : palette::bad, Face::regular});
+  }
+};
+
+}  // namespace
+
+std::unique_ptr<DrillCard> filling_card(const Level& level, bool large) {
+  return std::make_unique<FillingCard>(level, kArea, large);
+}
+
+}  // namespace halfdrop

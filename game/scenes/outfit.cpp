@@ -1,0 +1,20 @@
+#include "game/scenes/outfit.h"
+
+#include "game/scenes/bench_layout.h"
+
+namespace halfdrop {
+
+Outfit outfit_of(const Level& level) {
+  Outfit outfit;
+  outfit.eye = layout::kEye;
+  if (!level.drill) return outfit;
+  outfit.water = true;
+  outfit.titration = false;
+  outfit.pouring = level.drill->kind == DrillKind::fill_without_air;
+  outfit.beaker_takes_it = level.drill->kind == DrillKind::deliver_exactly;
+  outfit.liquid = level.drill->kind != DrillKind::read_meniscus;
+  if (!outfit.liquid) outfit.eye = layout::kEyeLarge;
+  return outfit;
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,21 @@
+#pragma once
+// What stands on the bench in a level, and where the eye's picture is: an exercise has everything, a drill
+// what it needs.
+
+#include "game/level/level.h"
+#include "game/scenes/paint.h"
+
+namespace halfdrop {
+
+struct Outfit {
+  bool titration = true;         ///< flask, tile, pipette, sample, indicator, wash bottle, sink
+  bool pouring = true;           ///< bottle of titrant, funnel
+  bool liquid = true;            ///< tap, beaker, cloth, coat and goggles: otherwise one only reads
+  bool water = false;            ///< the burette holds water
+  bool beaker_takes_it = false;  ///< what is delivered; otherwise the beaker is for waste
+  Rect eye;                      ///< the eye's picture with its rail
+};
+
+[[nodiscard]] Outfit outfit_of(const Level& level);
+
+}  // namespace halfdrop

@@ -1,0 +1,103 @@
+// The card of "read the meniscus": which picture it is, the figure being written, how many are done.
+
+#include "game/scenes/bench_layout.h"
+#include "game/scenes/drill_card.h"
+#include "game/scenes/palette.h"
+#include "game/scenes/words.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr Rect kArea{808, 16, 458, 688};
+constexpr int kDotsInRow = 10;
+
+std::string method_words(double to_cm3) {
+  return to_cm3 < 0.02 ? "Lowest point of the meniscus, to 0.01 cm\u00b3"
+                       : "Lowest point of the meniscus, to 0.05 cm\u00b3";
+}
+
+class ReadingCard : public DrillCard {
+ public:
+  using DrillCard::DrillCard;
+
+ protected:
+  void step(Session& session) override {
+    const int number = shown(session);
+    const bool skips = typed().empty() && session.cell(reading_cell(number)).empty();
+    if (skips && skip_asked_ != number) {
+      skip_asked_ = number;
+      tell("Nothing is written. Enter once more leaves this picture unread.");
+      return;
+    }
+    if (!typed().empty() && !write(reading_cell(number), session)) return;
+    if (number == level_.drill->pictures) return ask();
+    if (const auto refused = session.act(Deed::next_picture)) tell(*refused);
+  }
+
+  [[nodiscard]] std::string step_words() const override {
+    return large() ? "Next (Enter)" : "Write it, turn over (Enter)";
+  }
+
+  void draw_inside(Canvas& canvas, const Session& session) const override {
+    const Rect in = inside();
+    const int number = shown(session), of = level_.drill->pictures;
+    canvas.text("Picture " + std::to_string(number) + " of " + std::to_string(of), {in.x, in.y + 36},
+                {34, palette::print, Face::bold});
+    canvas.text(words::clock(session.state().tick), {in.right(), in.y + 36},
+                {word_size(22), palette::print_soft, Face::semibold, Align::right});
+    draw_dots(canvas, {in.x, in.y + 58}, session);
+    const int rows = (of + kDotsInRow - 1) / kDotsInRow;
+    float y = in.y + 58 + 26 * static_cast<float>(rows) + 26;
+    y += canvas.paragraph(method_words(level_.drill->to_cm3), {in.x, y + 18}, in.w, word_size(20) * 1.25F,
+                          {word_size(20), palette::print, Face::semibold}) +
+         14;
+    draw_entry(canvas, {in.x, y, in.w - 90, 104}, session.cell(reading_cell(number)));
+    canvas.text_middle("cm\u00b3", {in.right() - 74, y + 52}, {34, palette::print});
+    y += 104 + 14;
+    if (!message().empty())
+      canvas.paragraph(message(), {in.x, y + 22}, in.w, word_size(18) * 1.25F,
+                       {word_size(18), palette::bad, Face::semibold});
+    draw_hints(canvas);
+  }
+
+ private:
+  static int shown(const Session& session) { return static_cast<int>(session.state().drill_step) + 1; }
+
+  /// One a picture: written, present, to come.
+  void draw_dots(Canvas& canvas, Point at, const Session& session) const {
+    const float pitch = inside().w / static_cast<float>(kDotsInRow);
+    for (int i = 0; i < level_.drill->pictures; ++i) {
+      const Point centre{at.x + pitch * (static_cast<float>(i % kDotsInRow) + 0.5F),
+                         at.y + 12 + 26 * static_cast<float>(i / kDotsInRow)};
+      const bool written = !session.cell(reading_cell(i + 1)).empty();
+      canvas.circle(centre, 7, written ? palette::accent : rgb(0xe3ddcf));
+      if (i + 1 == shown(session))
+        canvas.stroke(ellipse_points(centre, 10.5F, 10.5F), {2.2F, true}, palette::tap_handle);
+    }
+  }
+
+  void draw_hints(Canvas& canvas) const {
+    const Rect in = inside();
+    const float size = word_size(17), step = size * 1.45F;
+    float y = in.bottom() - 3 * step + 4;
+    for (const auto& [keys, what] :
+         {std::pair{"\u2191 \u2193", large() ? "move the eye" : "eye up, down; 10 mm with Shift"},
+          std::pair{"K", large() ? "hold the card" : "card just below the eye"},
+          std::pair{"0 \u2026 9", large() ? "write" : "write; Backspace takes back"}}) {
+      canvas.text(keys, {in.x, y}, {size, palette::accent, Face::bold});
+      canvas.text(what, {in.x + size * 3.9F, y}, {size, palette::print});
+      y += step;
+    }
+  }
+
+  int skip_asked_ = 0;  ///< picture that may be left unread
+};
+
+}  // namespace
+
+std::unique_ptr<DrillCard> reading_card(const Level& level, bool large) {
+  return std::make_unique<ReadingCard>(level, kArea, large);
+}
+
+}  // namespace halfdrop
