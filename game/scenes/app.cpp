@@ -98,7 +98,9 @@ void App::frame(double wall_s) {
     follow_marks();
   } else if (marking_.valid()) {
     if (marking_.wait_for(std::chrono::seconds(0)) == std::future_status::ready) {
-      marks_ = std::make_unique<MarksPage>(marking_.get());
+      Marking done = marking_.get();
+      marks_ = std::make_unique<MarksPage>(std::move(done.marked), std::move(done.earlier),
+                                           options_.play.projector);
     }
   } else if (bench_) {
     bench_->advance(wall_s);
@@ -223,7 +225,9 @@ void App::show(Result<std::unique_ptr<PlayScene>> scene) {
 
 void App::begin_marking() {
   attempt_ = bench_->session().attempt();
-  marking_ = std::async(std::launch::async, [attempt = *attempt_] { return mark(attempt); });
+  marking_ = std::async(std::launch::async, [attempt = *attempt_, folder = options_.folder] {
+    return Marking{mark(attempt), earlier_goes(folder, attempt)};
+  });
 }
 
 void App::look_at(Tick tick) {

@@ -44,7 +44,11 @@ class App {
   std::unique_ptr<PlayScene> bench_;
   std::unique_ptr<PlayScene> moment_;  ///< a moment of the attempt, shown from the marks
   std::optional<Attempt> attempt_;     ///< what the marks are about
-  std::future<MarkedAttempt> marking_;
+  struct Marking {
+    MarkedAttempt marked;
+    std::vector<EarlierGo> earlier;
+  };
+  std::future<Marking> marking_;
   std::unique_ptr<MarksPage> marks_;
   std::string level_path_;
   int status_ = 0;

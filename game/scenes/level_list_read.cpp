@@ -1,45 +1,16 @@
 // Reads the levels and the unfinished attempts for the list.
 
-#include <sys/stat.h>
 #include <algorithm>
-#include <array>
-#include <ctime>
-#include <filesystem>
 
 #include "game/records/attempt_file.h"
 #include "game/scenes/level_list.h"
+#include "game/scenes/shelf_files.h"
 
 namespace halfdrop {
 
 namespace {
 
 constexpr std::size_t kMostOffered = 3;
-
-/// Paths of a folder's files with an ending, by name; empty if there is no such folder.
-std::vector<std::filesystem::path> files_of(const std::string& folder, const std::string& ending) {
-  std::vector<std::filesystem::path> paths;
-  std::error_code none;
-  for (std::filesystem::directory_iterator file(folder, none), end; !none && file != end;
-       file.increment(none)) {
-    if (file->path().extension() == ending && file->path().filename() != "schema.json")
-      paths.push_back(file->path());
-  }
-  std::sort(paths.begin(), paths.end());
-  return paths;
-}
-
-std::time_t changed(const std::filesystem::path& path) {
-  struct stat facts {};
-  return ::stat(path.c_str(), &facts) == 0 ? facts.st_mtime : 0;
-}
-
-std::string day_and_time(std::time_t time) {
-  std::tm local{};
-  if (!localtime_r(&time, &local)) return {};
-  std::array<char, 64> text{};
-  const std::size_t length = std::strftime(text.data(), text.size(), "%d %b %H:%M:%S", &local);
-  return {text.data(), length};
-}
 
 bool unfinished(const Attempt& attempt) {
   return attempt.changes.empty() || !std::holds_alternative<Ending>(attempt.changes.back().what);

@@ -68,7 +68,10 @@ std::string verdict(const Diagnosis& said, const MarkedAttempt& marked) {
   return verdict(said, largest_cause(marked));
 }
 
-MarksPage::MarksPage(MarkedAttempt marked) : marked_(std::move(marked)) {}
+MarksPage::MarksPage(MarkedAttempt marked, std::vector<EarlierGo> earlier, bool projector)
+    : marked_(std::move(marked)), earlier_(std::move(earlier)), projector_(projector) {
+  if (marked_.drill) said_ = Diagnosis{};
+}
 
 MarksPage::Wish MarksPage::take_wish() { return std::exchange(wish_, Wish::none); }
 

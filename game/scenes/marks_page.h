@@ -9,6 +9,7 @@
 
 #include "game/marking/marks.h"
 #include "game/scenes/canvas.h"
+#include "game/scenes/earlier_goes.h"
 
 namespace halfdrop {
 
@@ -32,7 +33,9 @@ struct Diagnosis {
 
 class MarksPage {
  public:
-  explicit MarksPage(MarkedAttempt marked);
+  /// A drill asks nothing before its figures are shown, and has earlier goes to compare with; `projector`:
+  /// its charts with words for the back row.
+  explicit MarksPage(MarkedAttempt marked, std::vector<EarlierGo> earlier = {}, bool projector = false);
 
   void draw(Canvas& canvas) const;
   /// `pointer` is the mouse in design units.
@@ -62,11 +65,15 @@ class MarksPage {
   void draw_footer(Canvas& canvas) const;
   float draw_summary(Canvas& canvas, float y) const;
   float draw_scores(Canvas& canvas, float y) const;
+  float draw_gate(Canvas& canvas, float y) const;
   float draw_charts(Canvas& canvas, float y) const;
+  float draw_titre_charts(Canvas& canvas, float y) const;
   float draw_findings(Canvas& canvas, float y) const;
   float draw_finding(Canvas& canvas, float y, std::size_t index) const;
 
   MarkedAttempt marked_;
+  std::vector<EarlierGo> earlier_;
+  bool projector_;
   std::optional<Diagnosis> said_;
   std::optional<std::size_t> chosen_;   ///< cause under the pen
   std::optional<std::size_t> finding_;  ///< finding chosen by Tab

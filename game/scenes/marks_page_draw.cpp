@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/scenes/drill_charts.h"
 #include "game/scenes/marks_page.h"
 #include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
@@ -71,31 +72,52 @@ float MarksPage::draw_summary(Canvas& canvas, float y) const {
     y += canvas.paragraph("This attempt does not replay as it was played: " + marked_.outcome.message,
                           {kLeft, y}, kWidth, 24, {17, palette::bad, Face::semibold});
   }
+  if (marked_.drill) return y - 18;
   y += canvas.paragraph(verdict(*said_, marked_), {kLeft, y}, kWidth, 25, plain(18));
   y += 2 + canvas.paragraph(result_line(marked_), {kLeft, y}, kWidth, 25, plain(18));
   return y;
 }
 
-float MarksPage::draw_scores(Canvas& canvas, float y) const {
+/// Safety first, then the total.
+float MarksPage::draw_gate(Canvas& canvas, float y) const {
   const bool safe = marked_.marks.safe;
+  const bool judged = std::any_of(marked_.findings.begin(), marked_.findings.end(),
+                                  [](const Finding& f) { return f.score == Score::safety; });
   const Rect gate{kLeft, y, kWidth, 44};
   canvas.rounded_rect(gate, 8, safe ? faded(palette::good, 0.12) : faded(palette::bad, 0.12));
   canvas.stroke(rounded_rect_points(gate, 8), {1.4F, true}, safe ? palette::good : palette::bad);
-  draw_tick_or_cross(canvas, {gate.x + 24, gate.centre().y}, 12, safe);
-  canvas.text_middle(safe ? words::kSafetyMet : words::kSafetyNotMet, {gate.x + 48, gate.centre().y},
+  if (judged) draw_tick_or_cross(canvas, {gate.x + 24, gate.centre().y}, 12, safe);
+  canvas.text_middle(!judged ? words::kSafetyNothing : (safe ? words::kSafetyMet : words::kSafetyNotMet),
+                     {gate.x + (judged ? 48.0F : 20.0F), gate.centre().y},
                      {18, palette::print, Face::semibold});
   canvas.text_middle("Total: " + points({marked_.marks.total, marked_.marks.of}),
                      {gate.right() - 16, gate.centre().y}, {20, palette::print, Face::bold, Align::right});
-  const float each = (kWidth - 3 * kGap) / 4;
+  return gate.bottom();
+}
+
+float MarksPage::draw_scores(Canvas& canvas, float y) const {
+  y = draw_gate(canvas, y) + 14;
   constexpr Score scores[] = {Score::hand, Score::eye, Score::record, Score::arithmetic};
+  std::vector<std::size_t> shown;  // a drill has no points in some
   for (std::size_t i = 0; i < 4; ++i) {
-    draw_score_bar(canvas, {kLeft + (each + kGap) * static_cast<float>(i), y + 58, each, 50},
-                   std::string(score_name(scores[i])), marked_.marks.parts[i], safe);
+    if (marked_.marks.parts[i].of > 0) shown.push_back(i);
   }
-  return y + 58 + 56;
+  const float columns = static_cast<float>(std::max<std::size_t>(1, shown.size()));
+  const float each = (kWidth - (columns - 1) * kGap) / columns;
+  for (std::size_t at = 0; at < shown.size(); ++at) {
+    draw_score_bar(canvas, {kLeft + (each + kGap) * static_cast<float>(at), y, each, 50},
+                   std::string(score_name(scores[shown[at]])), marked_.marks.parts[shown[at]],
+                   marked_.marks.safe);
+  }
+  return y + 56;
 }
 
 float MarksPage::draw_charts(Canvas& canvas, float y) const {
+  if (!marked_.drill) return draw_titre_charts(canvas, y);
+  return y + draw_drill_charts(canvas, {kLeft, y}, kWidth, {*marked_.drill, earlier_, projector_});
+}
+
+float MarksPage::draw_titre_charts(Canvas& canvas, float y) const {
   const auto broken_down = [](const TitreRow& row) { return row.breakdown.has_value(); };
   if (std::none_of(marked_.titres.begin(), marked_.titres.end(), broken_down)) return y;
   y = heading(canvas, y, words::kWhereTitre, words::kWhereTitreWhy);

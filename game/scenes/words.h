@@ -43,6 +43,7 @@ inline constexpr const char* kMarksKeys =
     "Wheel, Page Up and Page Down turn the page; a time shows that moment";
 inline constexpr const char* kSafetyMet = "Safety: met";
 inline constexpr const char* kSafetyNotMet = "Safety: not met. Until it is, nothing counts: the total is 0.";
+inline constexpr const char* kSafetyNothing = "Nothing was handled: safety is not judged here.";
 inline constexpr const char* kWhereTitre = "Where each titre came from";
 inline constexpr const char* kWhereTitreWhy =
     "From the ideal titre to the one you recorded, in cm\u00b3; a bar to the right raised your titre.";
