@@ -20,7 +20,9 @@ Rect draw_chart_card(Canvas& canvas, const Rect& card, const std::string& headin
 void draw_chart_dot(Canvas& canvas, Point at, float radius, bool full, sf::Color colour);
 void draw_chart_cross(Canvas& canvas, Point at, float radius, sf::Color colour);
 
-float draw_reading_charts(Canvas& canvas, Point top_left, float width, const ReadingDrill& drill, bool large);
+using ChartPlaces = std::vector<std::pair<std::string, Rect>>;
+float draw_reading_charts(Canvas& canvas, Point top_left, float width, const DrillCharts& charts,
+                          ChartPlaces& places);
 float draw_delivery_chart(Canvas& canvas, Point top_left, float width, const DrillCharts& charts);
 /// Key figures now and in the first go.
 float draw_key_figures(Canvas& canvas, Point top_left, float width, const DrillCharts& charts);

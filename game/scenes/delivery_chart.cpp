@@ -23,9 +23,9 @@ void draw_row(Canvas& canvas, const Rect& at, const DeliveryRow& row, bool large
   const ChartWords sizes = chart_words(large);
   const bool drop = row.volume.asked.what != Delivery::What::volume;
   const double step = drop ? kDropStep_cm3 : kVolumeStep_cm3;
-  std::vector<double> all = row.earlier;
-  if (const auto error = row.volume.error_cm3()) all.push_back(*error);
-  const double reach = reach_of(all, drop ? kDropReach_cm3 : kVolumeReach_cm3, step);
+  std::vector<double> now;  // earlier goes that were further off lie at the end of the axis
+  if (const auto error = row.volume.error_cm3()) now.push_back(*error);
+  const double reach = reach_of(now, drop ? kDropReach_cm3 : kVolumeReach_cm3, step);
   const float names = sizes.normal * 8.5F, figures = sizes.normal * 9.0F;
   const Rect plot{at.x + names, at.y, at.w - names - figures, at.h};
   const Axis axis{-reach, reach, plot.x, plot.right()};

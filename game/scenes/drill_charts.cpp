@@ -90,13 +90,14 @@ float draw_key_figures(Canvas& canvas, Point top_left, float width, const DrillC
   return height;
 }
 
-float draw_drill_charts(Canvas& canvas, Point top_left, float width, const DrillCharts& charts) {
+float draw_drill_charts(Canvas& canvas, Point top_left, float width, const DrillCharts& charts,
+                        ChartPlaces& places) {
   Point at = top_left;
   const auto below = [&](float height) {
     if (height > 0) at.y += height + kBetween;
   };
-  if (const auto* reading = std::get_if<ReadingDrill>(&charts.drill))
-    below(draw_reading_charts(canvas, at, width, *reading, charts.large));
+  if (std::holds_alternative<ReadingDrill>(charts.drill))
+    below(draw_reading_charts(canvas, at, width, charts, places));
   if (std::holds_alternative<DeliveryDrill>(charts.drill))
     below(draw_delivery_chart(canvas, at, width, charts));
   below(draw_key_figures(canvas, at, width, charts));

@@ -15,8 +15,10 @@ struct DrillCharts {
   bool large = false;
 };
 
-/// Draws from the top left corner on in a column of a width; returns the height used.
-float draw_drill_charts(Canvas& canvas, Point top_left, float width, const DrillCharts& charts);
+/// Draws from the top left corner on in a column of a width; returns the height used. Appends what can be
+/// clicked: "picture/3".
+float draw_drill_charts(Canvas& canvas, Point top_left, float width, const DrillCharts& charts,
+                        std::vector<std::pair<std::string, Rect>>& places);
 
 /// From a volume to a place: `low` lies at `from`, `high` at `to`, cut off beyond.
 struct Axis {

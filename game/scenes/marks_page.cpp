@@ -145,6 +145,14 @@ bool MarksPage::page_key(const sf::Event::KeyEvent& key) {
   }
 }
 
+void MarksPage::look_at_picture(const std::string& place) {
+  for (const PictureRead& picture : std::get<ReadingDrill>(*marked_.drill).pictures) {
+    if (place != "picture/" + std::to_string(picture.number)) continue;
+    wish_ = Wish::replay;
+    replay_tick_ = picture.tick;
+  }
+}
+
 bool MarksPage::choose(const std::string& place) {
   if (place == "again") wish_ = Wish::again;
   if (place == "level list") wish_ = Wish::level_list;
@@ -155,6 +163,7 @@ bool MarksPage::choose(const std::string& place) {
       if (place == "cause/" + std::string(cause_id(static_cast<Cause>(i)))) chosen_ = i;
     }
   }
+  if (place.starts_with("picture/")) look_at_picture(place);
   for (std::size_t i = 0; i < marked_.findings.size(); ++i) {
     if (place != "finding/" + std::to_string(i)) continue;
     wish_ = Wish::replay;

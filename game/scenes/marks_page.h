@@ -50,7 +50,7 @@ class MarksPage {
   void answer(const Diagnosis& said) { said_ = said; }
   [[nodiscard]] const MarkedAttempt& marked() const { return marked_; }
   /// What can be clicked now, as last drawn: "cause/...", "too high", "too low", "nothing", "again", "level
-  /// list", "finding/0".
+  /// list", "finding/0", "picture/1".
   [[nodiscard]] const std::vector<std::pair<std::string, Rect>>& places() const { return places_; }
 
  private:
@@ -58,6 +58,7 @@ class MarksPage {
   bool page_key(const sf::Event::KeyEvent& key);
   bool click(sf::Vector2f at);
   bool choose(const std::string& place);
+  void look_at_picture(const std::string& place);
   void say(bool too_high);
   void scroll(float by);
   void draw_question(Canvas& canvas) const;

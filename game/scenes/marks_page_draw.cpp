@@ -72,7 +72,7 @@ float MarksPage::draw_summary(Canvas& canvas, float y) const {
     y += canvas.paragraph("This attempt does not replay as it was played: " + marked_.outcome.message,
                           {kLeft, y}, kWidth, 24, {17, palette::bad, Face::semibold});
   }
-  if (marked_.drill) return y - 18;
+  if (marked_.drill) return y - 8;
   y += canvas.paragraph(verdict(*said_, marked_), {kLeft, y}, kWidth, 25, plain(18));
   y += 2 + canvas.paragraph(result_line(marked_), {kLeft, y}, kWidth, 25, plain(18));
   return y;
@@ -84,8 +84,9 @@ float MarksPage::draw_gate(Canvas& canvas, float y) const {
   const bool judged = std::any_of(marked_.findings.begin(), marked_.findings.end(),
                                   [](const Finding& f) { return f.score == Score::safety; });
   const Rect gate{kLeft, y, kWidth, 44};
-  canvas.rounded_rect(gate, 8, safe ? faded(palette::good, 0.12) : faded(palette::bad, 0.12));
-  canvas.stroke(rounded_rect_points(gate, 8), {1.4F, true}, safe ? palette::good : palette::bad);
+  const sf::Color colour = !judged ? palette::accent : (safe ? palette::good : palette::bad);
+  canvas.rounded_rect(gate, 8, faded(colour, 0.12));
+  canvas.stroke(rounded_rect_points(gate, 8), {1.4F, true}, colour);
   if (judged) draw_tick_or_cross(canvas, {gate.x + 24, gate.centre().y}, 12, safe);
   canvas.text_middle(!judged ? words::kSafetyNothing : (safe ? words::kSafetyMet : words::kSafetyNotMet),
                      {gate.x + (judged ? 48.0F : 20.0F), gate.centre().y},
@@ -114,7 +115,12 @@ float MarksPage::draw_scores(Canvas& canvas, float y) const {
 
 float MarksPage::draw_charts(Canvas& canvas, float y) const {
   if (!marked_.drill) return draw_titre_charts(canvas, y);
-  return y + draw_drill_charts(canvas, {kLeft, y}, kWidth, {*marked_.drill, earlier_, projector_});
+  std::vector<std::pair<std::string, Rect>> dots;
+  y += draw_drill_charts(canvas, {kLeft, y}, kWidth, {*marked_.drill, earlier_, projector_}, dots);
+  for (const auto& dot : dots) {
+    if (dot.second.y > 0 && dot.second.bottom() < kFooter) places_.push_back(dot);
+  }
+  return y;
 }
 
 float MarksPage::draw_titre_charts(Canvas& canvas, float y) const {
@@ -139,7 +145,8 @@ float MarksPage::draw_finding(Canvas& canvas, float y, std::size_t index) const 
   const float lines =
       static_cast<float>(canvas.wrapped(finding.seen, width, seen).size() +
                          (finding.advice.empty() ? 0 : canvas.wrapped(finding.advice, width, advice).size()));
-  const Rect row{kLeft, y, kWidth, std::max(1.0F, lines) * 23 + 21};
+  const bool costs = finding.cost_cm3 && std::fabs(*finding.cost_cm3) >= 0.0005;
+  const Rect row{kLeft, y, kWidth, std::max(costs ? 2.0F : 1.0F, lines) * 23 + 21};
   if (finding_ == index) canvas.rounded_rect(row, 6, rgb(0xfbe9b7, 0.8));
   draw_tick_or_cross(canvas, {kLeft + 22, y + 22}, 11, finding.met);
   canvas.text_middle(finding.met ? words::kMet : words::kNotMet, {kLeft + 42, y + 22},
@@ -150,7 +157,7 @@ float MarksPage::draw_finding(Canvas& canvas, float y, std::size_t index) const 
   std::string facts(score_name(finding.score));
   if (finding.of > 0) facts += ", " + points({finding.points, finding.of});
   canvas.text_middle(facts, {right, y + 22}, plain(15));
-  if (finding.cost_cm3)
+  if (costs)
     canvas.text_middle("cost " + words::with_sign(*finding.cost_cm3, 3) + " cm\u00b3", {right, y + 42},
                        plain(15));
   const Rect when{kLeft + kWidth - 82, y + 9, 74, 28};

@@ -44,13 +44,16 @@ void draw_bias(Canvas& canvas, const Rect& plot, const Axis& axis, const SampleS
   canvas.line({plot.x, y}, {plot.right(), y}, 2.2F, palette::accent);
 }
 
-void draw_errors(Canvas& canvas, const Rect& plot, const Axis& axis, const ReadingDrill& drill) {
+void draw_errors(Canvas& canvas, const Rect& plot, const Axis& axis, const ReadingDrill& drill,
+                 ChartPlaces& places) {
   const float pitch = plot.w / static_cast<float>(std::max<std::size_t>(1, drill.pictures.size()));
   const float radius = std::min(6.0F, pitch * 0.3F);
   for (const PictureRead& picture : drill.pictures) {
     if (!picture.read()) continue;
     const Point at{plot.x + pitch * (static_cast<float>(picture.number) - 0.5F),
                    axis.at(picture.error_cm3())};
+    places.emplace_back("picture/" + std::to_string(picture.number),
+                        Rect{at.x - pitch / 2, std::clamp(at.y, plot.y, plot.bottom()) - 12, pitch, 24});
     if (picture.slip()) {
       draw_chart_cross(canvas, {at.x, std::clamp(at.y, plot.y + radius, plot.bottom() - radius)}, radius,
                        palette::bad);
@@ -84,11 +87,15 @@ void draw_legend(Canvas& canvas, Point at, float right, const ReadingDrill& dril
   });
 }
 
-float draw_error_chart(Canvas& canvas, Point top_left, float width, const ReadingDrill& drill, bool large) {
+float draw_error_chart(Canvas& canvas, Point top_left, float width, const DrillCharts& charts,
+                       ChartPlaces& places) {
+  const auto& drill = std::get<ReadingDrill>(charts.drill);
+  const bool large = charts.large;
   const ChartWords sizes = chart_words(large);
   const float height = large ? 420.0F : 272.0F, legend = sizes.small * (large ? 3.0F : 1.7F);
-  const Rect in = draw_chart_card(canvas, {top_left.x, top_left.y, width, height},
-                                  "Written minus true, picture by picture / cm\u00b3", large);
+  const Rect in =
+      draw_chart_card(canvas, {top_left.x, top_left.y, width, height},
+                      "Written minus true, picture by picture / cm\u00b3; a click shows what you saw", large);
   const float labels = sizes.small * 3.1F;
   const Rect plot{in.x + labels, in.y, in.w - labels, in.h - legend - 6};
   std::vector<double> errors;
@@ -99,7 +106,7 @@ float draw_error_chart(Canvas& canvas, Point top_left, float width, const Readin
   draw_grid(canvas, plot, axis, large);
   draw_bias(canvas, plot, axis, drill.errors);
   canvas.flush();
-  draw_errors(canvas, plot, axis, drill);
+  draw_errors(canvas, plot, axis, drill, places);
   draw_legend(canvas, {plot.x, plot.bottom() + 6 + sizes.small * 0.85F}, plot.right(), drill, large);
   return height;
 }
@@ -209,13 +216,14 @@ float draw_trained_chart(Canvas& canvas, Point top_left, float width, const Read
 
 }  // namespace
 
-float draw_reading_charts(Canvas& canvas, Point top_left, float width, const ReadingDrill& drill,
-                          bool large) {
+float draw_reading_charts(Canvas& canvas, Point top_left, float width, const DrillCharts& charts,
+                          ChartPlaces& places) {
   constexpr float kGap = 16.0F;
-  float y = top_left.y + draw_error_chart(canvas, top_left, width, drill, large) + kGap;
+  const auto& drill = std::get<ReadingDrill>(charts.drill);
+  float y = top_left.y + draw_error_chart(canvas, top_left, width, charts, places) + kGap;
   const float each = (width - kGap) / 2;
-  const float digits = draw_digit_chart(canvas, {top_left.x, y}, each, drill, large);
-  draw_trained_chart(canvas, {top_left.x + each + kGap, y}, each, drill, large);
+  const float digits = draw_digit_chart(canvas, {top_left.x, y}, each, drill, charts.large);
+  draw_trained_chart(canvas, {top_left.x + each + kGap, y}, each, drill, charts.large);
   return y + digits - top_left.y;
 }
 

@@ -64,11 +64,15 @@ class Drill:
 
     def run_to(self, target):
         """Wide open, then less, then drops; the eye follows the meniscus."""
-        for left, tap, step in ((2.0, "0.3", 0.2), (0.35, "0.09", 0.1), (0.03, "0.065", 0.0)):
+        stages = [(2.5, 0.64), (0.3, 0.53), (0.03, 0.5)]
+        for left, tap in stages if target - self.reading() > 5 else stages[1:]:
+            if target - self.reading() > left:
+                self.tap_to(tap)
+            end = time.monotonic() + 100
             while target - self.reading() > left:
-                self.tap_to(float(tap))
-                self.window.bench_seconds(max(step, 0.05))
+                assert time.monotonic() < end, f"no flow at {tap}: {self.window.senses}"
                 self.level_eye()
+                time.sleep(0.02)
         self.window.key("s")
         self.window.bench_seconds(1.0)
 
@@ -102,8 +106,7 @@ class Drill:
     def one_drop(self, share):
         """Lets it swell, and shuts the tap when it has fallen or is large enough."""
         seen = 0.0
-        self.tap_to(0.06)
-        self.window.key("Right")
+        self.tap_to(0.495)
         end = time.monotonic() + 60
         while time.monotonic() < end:
             now = self.window.senses.number("hanging")
@@ -115,14 +118,38 @@ class Drill:
         self.window.bench_seconds(0.5)
 
     def fill_without_air(self):
+        """Careless: the funnel stays in, and the jet full of air."""
         self.dress()
-        if not self.careless:
-            self.window.key("s")
-            self.window.key("n")
-            self.window.key("b")
+        self.window.key("s")  # the tap stood open
+        self.window.key("n")
+        self.window.key("b")
+        for _ in range(4):  # from above: the rim, where the meniscus will come
+            self.window.key("shift+Up")
         self.window.do("keydown", "p")
-        self.window.until(lambda s: s.number("reading") < 1.5 or s.number("t") > 60, "the burette filled")
+        self.window.until(lambda s: s.get("reading", "none") != "none" and s.number("reading") < -0.6,
+                          "water above the zero")
         self.window.do("keyup", "p")
+        if not self.careless:
+            self.window.key("n")
+            self.tap_to(1.0)
+            self.window.until(lambda s: s.get("jet") == "full", "a jet without air")
+            self.level_eye()
+            self.window.until(lambda s: s.number("reading") > 0.05, "the meniscus on the scale")
+            self.window.key("s")
+            self.window.bench_seconds(1.0)
+            self.window.key("o")
+        else:
+            self.tap_to(0.1)
+            self.window.bench_seconds(8.0)
+            self.window.key("s")
+        self.window.bench_seconds(1.0)
+        self.level_eye()
+        self.window.key("k")
+        self.window.bench_seconds(0.5)
+        self.window.type(self.written())
+        self.window.key("Return")
+        time.sleep(0.2)
+        self.hand_in()
 
 
 def play(arguments, level, folder, seed):
