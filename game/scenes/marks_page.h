@@ -46,6 +46,8 @@ class MarksPage {
   [[nodiscard]] Wish take_wish();
   /// Where to replay from, after Wish::replay.
   [[nodiscard]] Tick replay_tick() const { return replay_tick_; }
+  /// Does what a click on one of the places does.
+  bool choose(const std::string& place);
   [[nodiscard]] bool answered() const { return said_.has_value(); }
   void answer(const Diagnosis& said) { said_ = said; }
   [[nodiscard]] const MarkedAttempt& marked() const { return marked_; }
@@ -57,7 +59,6 @@ class MarksPage {
   bool question_key(const sf::Event::KeyEvent& key);
   bool page_key(const sf::Event::KeyEvent& key);
   bool click(sf::Vector2f at);
-  bool choose(const std::string& place);
   void look_at_picture(const std::string& place);
   void say(bool too_high);
   void scroll(float by);

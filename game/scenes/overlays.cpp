@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
+#include <span>
 
 #include "game/scenes/palette.h"
 
@@ -57,42 +59,69 @@ void card(Canvas& canvas, const Rect& rect) {
       rect, 14, Paint::vertical(rect.y, rect.bottom(), {{0, sf::Color::White}, {1, palette::paper_shade}}));
 }
 
+/// What a key needs to be of any use.
+enum class Needs { nothing, liquid, pouring, titration, reading, delivery, filling };
+
 struct HelpLine {
   const char *keys, *words;
+  Needs needs = Needs::nothing;
 };
 
-constexpr std::array<HelpLine, 15> kLeft{{{"← →", "tap: shut, open"},
-                                          {"Shift, Ctrl + ← →", "finer, coarser (hold)"},
-                                          {"S, D", "snap it shut, back to where it was"},
-                                          {"↑ ↓", "eye 1 mm up, down"},
-                                          {"Shift + ↑ ↓", "eye 10 mm"},
-                                          {"PgUp PgDn", "eye 50 mm"},
-                                          {"K", "hold the card below the eye"},
-                                          {"Space (hold)", "swirl the flask"},
-                                          {"W (hold)", "wash down"},
-                                          {"P (hold)", "pour titrant in (Shift: gently)"},
-                                          {"F", "flask under the jet, aside"},
-                                          {"N", "funnel in, out"},
-                                          {"O", "touch off the hanging drop"},
-                                          {"J", "flick the jet with a finger"},
-                                          {"L", "white tile"}}};
-constexpr std::array<HelpLine, 15> kRight{{{"C", "coat on"},
-                                           {"G", "eye protection on, off"},
-                                           {"B", "beaker under the jet, away"},
-                                           {"Shift + B", "pour the beaker out"},
-                                           {"A", "pipette: fill, let out"},
-                                           {"I", "a drop of indicator"},
-                                           {"X", "empty the flask"},
-                                           {"V", "rinse the flask"},
-                                           {"M", "mop the bench"},
-                                           {"R", "write the next result"},
-                                           {"T", "results sheet to the front"},
-                                           {"H", "hand in"},
-                                           {"F1", "these keys"},
-                                           {"F2", "how it is done"},
-                                           {"Esc, F11", "pause, full screen"}}};
+constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs::liquid},
+                              HelpLine{"Shift, Ctrl + \u2190 \u2192", "finer, coarser (hold)", Needs::liquid},
+                              HelpLine{"S, D", "snap it shut, back to where it was", Needs::liquid},
+                              HelpLine{"\u2191 \u2193", "eye 1 mm up, down"},
+                              HelpLine{"Shift + \u2191 \u2193", "eye 10 mm"},
+                              HelpLine{"PgUp PgDn", "eye 50 mm"},
+                              HelpLine{"K", "hold the card below the eye"},
+                              HelpLine{"Space (hold)", "swirl the flask", Needs::titration},
+                              HelpLine{"W (hold)", "wash down", Needs::titration},
+                              HelpLine{"P (hold)", "pour into the burette (Shift: gently)", Needs::pouring},
+                              HelpLine{"F", "flask under the jet, aside", Needs::titration},
+                              HelpLine{"N", "funnel in, out", Needs::pouring},
+                              HelpLine{"O", "touch off the hanging drop", Needs::liquid},
+                              HelpLine{"J", "flick the jet with a finger", Needs::liquid},
+                              HelpLine{"L", "white tile", Needs::titration},
+                              HelpLine{"C", "coat on", Needs::liquid},
+                              HelpLine{"G", "eye protection on, off", Needs::liquid},
+                              HelpLine{"B", "beaker under the jet, away", Needs::liquid},
+                              HelpLine{"Shift + B", "pour the beaker out", Needs::liquid},
+                              HelpLine{"A", "pipette: fill, let out", Needs::titration},
+                              HelpLine{"I", "a drop of indicator", Needs::titration},
+                              HelpLine{"X", "empty the flask", Needs::titration},
+                              HelpLine{"V", "rinse the flask", Needs::titration},
+                              HelpLine{"M", "mop the bench", Needs::liquid},
+                              HelpLine{"R", "write the next result", Needs::titration},
+                              HelpLine{"T", "results sheet to the front", Needs::titration},
+                              HelpLine{"0 \u2026 9, Enter", "write the reading, turn over", Needs::reading},
+                              HelpLine{"0 \u2026 9, Enter", "write the reading", Needs::filling},
+                              HelpLine{"Enter", "say that it is in the beaker", Needs::delivery},
+                              HelpLine{"H", "hand in"},
+                              HelpLine{"F1", "these keys"},
+                              HelpLine{"F2", "how it is done"},
+                              HelpLine{"Esc, F11", "pause, full screen"}};
 
-void help_column(Canvas& canvas, const std::array<HelpLine, 15>& lines, float x) {
+bool has(const Outfit& outfit, Needs needs) {
+  switch (needs) {
+    case Needs::nothing:
+      return true;
+    case Needs::liquid:
+      return outfit.liquid;
+    case Needs::pouring:
+      return outfit.pouring;
+    case Needs::titration:
+      return outfit.titration;
+    case Needs::reading:
+      return !outfit.liquid;
+    case Needs::delivery:
+      return outfit.beaker_takes_it;
+    case Needs::filling:
+      return outfit.pouring && !outfit.titration;
+  }
+  return false;
+}
+
+void help_column(Canvas& canvas, std::span<const HelpLine> lines, float x) {
   float y = 152;
   for (const HelpLine& line : lines) {
     canvas.text(line.keys, {x + 150, y}, {17, palette::accent, Face::bold, Align::right});
@@ -132,14 +161,19 @@ void draw_pill(Canvas& canvas, const std::string& words, bool is_warning, bool p
   canvas.flush();
 }
 
-void draw_help_card(Canvas& canvas) {
+void draw_help_card(Canvas& canvas, const Outfit& outfit) {
   const Rect rect{200, 60, 880, 600};
   card(canvas, rect);
   canvas.text("The bench by keys", {rect.x + 40, 112}, {28, palette::accent, Face::bold});
   canvas.text("Everything goes by mouse as well: what the pointer lies on says what it does.",
               {rect.right() - 40, 112}, {16, palette::print_soft, Face::italic, Align::right});
-  help_column(canvas, kLeft, rect.x + 30);
-  help_column(canvas, kRight, rect.x + 450);
+  std::vector<HelpLine> lines;
+  std::copy_if(kHelp.begin(), kHelp.end(), std::back_inserter(lines),
+               [&](const HelpLine& line) { return has(outfit, line.needs); });
+  const std::span<const HelpLine> all(lines);
+  const std::size_t half = (all.size() + 1) / 2;
+  help_column(canvas, all.first(half), rect.x + 30);
+  help_column(canvas, all.subspan(half), rect.x + 450);
   canvas.text("A rehearsal. It is no evidence of practical competence and replaces no risk assessment.",
               {rect.centre().x, rect.bottom() - 24}, {16, palette::print_soft, Face::regular, Align::centre});
   canvas.flush();

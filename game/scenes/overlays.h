@@ -5,13 +5,15 @@
 #include <vector>
 
 #include "game/scenes/canvas.h"
+#include "game/scenes/outfit.h"
 
 namespace halfdrop {
 
 /// One line (or two in the projector's size) on a dark pill; [words in brackets] stand out as keys.
 void draw_pill(Canvas& canvas, const std::string& words, bool is_warning, bool projector);
 
-void draw_help_card(Canvas& canvas);
+/// The keys that are of use in a level.
+void draw_help_card(Canvas& canvas, const Outfit& outfit);
 /// The level's method, step by step.
 void draw_method_card(Canvas& canvas, const std::vector<std::string>& steps);
 

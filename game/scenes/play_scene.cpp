@@ -116,7 +116,7 @@ void PlayScene::draw(Canvas& canvas) {
   paper_->draw(canvas, session_);
   canvas.flush();
   draw_pill(canvas, foot_words(), is_warning, settings_.projector);
-  if (card_ == Card::keys) draw_help_card(canvas);
+  if (card_ == Card::keys) draw_help_card(canvas, outfit_);
   if (card_ == Card::method) draw_method_card(canvas, session_.level().method);
   if (paused_) draw_pause(canvas, pause_choice_);
   canvas.flush();

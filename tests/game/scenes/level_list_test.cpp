@@ -90,3 +90,18 @@ TEST_CASE("Esc in the list leaves the program") {
   press(list, sf::Keyboard::Escape);
   REQUIRE(list.take_wish().has_value());
 }
+
+TEST_CASE("a drill follows the titrations under a heading of its own, which no row covers") {
+  std::vector<LevelList::Entry> entries;
+  for (int i = 0; i < 4; ++i) {
+    Level level;
+    level.id = "level-" + std::to_string(i);
+    if (i > 1) level.drill = Drill{};
+    entries.push_back({"levels/" + level.id + ".json", level});
+  }
+  const auto places = LevelList(std::move(entries), {}).places();
+  REQUIRE(places.size() == 4);
+  const auto gap = [&](std::size_t i) { return places[i].second.y - places[i - 1].second.bottom(); };
+  CHECK(gap(1) == doctest::Approx(static_cast<double>(gap(3))).epsilon(1e-5));
+  CHECK(static_cast<double>(gap(2) - gap(1)) >= 20.0);
+}

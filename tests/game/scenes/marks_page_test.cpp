@@ -113,3 +113,20 @@ TEST_CASE("without an accurate titre nobody is told to have been right") {
   CHECK(verdict({}, MarkedAttempt{}) ==
         "You said: nothing went wrong. There is no accurate titre to judge that by.");
 }
+
+TEST_CASE("a drill is shown without a question first, and a reading's error leads to its picture") {
+  PictureRead picture;
+  picture.number = 4;
+  picture.shown = true;
+  picture.true_cm3 = 12.31;
+  picture.written_cm3 = 12.35;
+  picture.text = "12.35";
+  picture.tick = 960;
+  MarkedAttempt attempt;
+  attempt.drill = reading_figures({picture}, 0.05);
+  MarksPage page(attempt);
+  CHECK(page.answered());
+  page.choose("picture/4");
+  CHECK(page.take_wish() == MarksPage::Wish::replay);
+  CHECK(page.replay_tick() == 960);
+}
