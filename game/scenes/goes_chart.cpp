@@ -27,7 +27,7 @@ void draw_series(Canvas& canvas, const Rect& in, const GoSeries& series, bool la
   const ChartWords sizes = chart_words(large);
   canvas.text_middle(series.name, {in.x, in.y + sizes.normal * 0.6F},
                      {sizes.normal, palette::print, Face::semibold});
-  const float labels = sizes.small * 3.1F, top = in.y + sizes.normal * 1.6F;
+  const float labels = sizes.small * 3.1F, top = in.y + sizes.normal * 1.5F + sizes.small;
   const Rect plot{in.x + labels, top, in.w - labels, in.bottom() - top - sizes.small * 1.5F};
   const Axis axis{series.low, series.high, plot.bottom(), plot.y};
   const int steps = static_cast<int>(std::lround((series.high - series.low) / series.step));
