@@ -145,6 +145,11 @@ void Routine::end_run(const std::string& run, Titration& titration) {
   moves_.stop_swirling();
   paper_.final(run, habits_.moves_eye ? read(habits_.eye_too_high_at_end_mm) : read_from(eye_at_start_mm_));
   moves_.flask_aside();
+  mop_up();
+}
+
+void Routine::mop_up() {
+  if (bench_.look().bench_wet) bench_.act(Deed::wipe_bench);
 }
 
 void Routine::trial() {
@@ -178,6 +183,7 @@ void Routine::finish() {
   std::vector<std::string> counted = {pair->one, pair->other};
   if (habits_.counts_trial) counted.insert(counted.begin(), kTrial);
   paper_.work_out(counted);
+  mop_up();
 }
 
 }  // namespace halfdrop

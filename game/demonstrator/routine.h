@@ -37,6 +37,7 @@ class Routine {
   int read_from(double eye_mm);
   void begin_run(const std::string& run);
   void end_run(const std::string& run, Titration& titration);
+  void mop_up();
 
   AtBench& bench_;
   Habits habits_;

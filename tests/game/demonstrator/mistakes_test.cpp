@@ -116,6 +116,12 @@ TEST_CASE("without goggles every titre is the same and nothing counts") {
   }
 }
 
+TEST_CASE("what leaks on to the bench is mopped up: it costs in the titre, not in safety") {
+  const MarkedAttempt wrong = marked_with({"tap-leaks"});
+  CHECK(wrong.marks.safe);
+  CHECK(wrong.marks.total > 0.0);
+}
+
 TEST_CASE("two mistakes together change both of their causes") {
   const MarkedAttempt wrong = marked_with({"eye-too-high-at-start", "overshoot"});
   CHECK_NEAR(change_of(Cause::parallax_initial, wrong).mean_cm3, 0.124, 0.02);
