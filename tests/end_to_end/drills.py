@@ -125,10 +125,14 @@ class Drill:
         self.window.key("n")
         self.window.key("b")
         enough = 0.8 if self.careless else -0.6
-        self.window.do("keydown", "p")
-        self.window.until(lambda s: s.get("reading", "none") != "none" and s.number("reading") < enough,
-                          "water up to the zero")
-        self.window.do("keyup", "p")
+        for gently, mark in ((False, 8.0), (True, enough)):
+            if gently:
+                self.window.do("keydown", "shift")
+            self.window.do("keydown", "p")
+            self.window.until(lambda s: s.get("reading", "none") != "none" and s.number("reading") < mark,
+                              f"water up to {mark}")
+            self.window.do("keyup", "p")
+        self.window.do("keyup", "shift")
         if not self.careless:
             self.window.key("n")
             self.tap_to(1.0)
@@ -167,7 +171,7 @@ def check(drill, careless, figures):
 def play(arguments, level, folder, seed):
     width, height = (int(n) for n in arguments.size.split("x"))
     window = Window(arguments.halfdrop, arguments.drill, folder, seed=seed, size=(width, height),
-                    time_scale=arguments.time_scale)
+                    time_scale=arguments.time_scale, more=("--projector",) if arguments.projector else ())
     try:
         time.sleep(1.5)
         window.key("Return")  # the cautions are read: start
@@ -191,6 +195,7 @@ def main():
     parser.add_argument("desk")
     parser.add_argument("drill")
     parser.add_argument("--careless", action="store_true")
+    parser.add_argument("--projector", action="store_true")
     parser.add_argument("--goes", type=int, default=1)
     parser.add_argument("--pages", type=int, default=0)
     parser.add_argument("--size", default="1280x720")

@@ -21,7 +21,7 @@ class Senses(dict):
 
 
 class Window:
-    def __init__(self, program, level, folder, seed, size=(1280, 720), time_scale=6):
+    def __init__(self, program, level, folder, seed, size=(1280, 720), time_scale=6, more=()):
         self.size = size
         self.folder = folder
         self.places = self._places(program, level)
@@ -30,7 +30,7 @@ class Window:
         self.log = open(os.path.join(folder, "say.log"), "w", encoding="utf-8")
         self.process = subprocess.Popen(
             [program, level, "--folder", folder, "--seed", str(seed), "--say", "--alias", "end to end",
-             "--time-scale", str(time_scale), "--size", f"{size[0]}x{size[1]}"],
+             "--time-scale", str(time_scale), "--size", f"{size[0]}x{size[1]}", *more],
             stdout=subprocess.PIPE, text=True)
         threading.Thread(target=self._listen, daemon=True).start()
 
