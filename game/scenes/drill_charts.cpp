@@ -64,7 +64,10 @@ float draw_key_figures(Canvas& canvas, Point top_left, float width, const DrillC
   const float height = 20 + sizes.heading * 1.25F + row * rows + 18;
   const Rect in =
       draw_chart_card(canvas, {top_left.x, top_left.y, width, height}, "Key figures", charts.large);
-  const float now_x = in.x + in.w * (compares ? 0.46F : 0.80F), first_x = in.x + in.w * 0.68F;
+  // The back row gets the figures; what is said of them would not fit beside.
+  const bool says = compares && !charts.large;
+  const float now_x = in.x + in.w * (says ? 0.46F : (compares ? 0.70F : 0.80F)),
+              first_x = in.x + in.w * (says ? 0.68F : 1.0F);
   const TextStyle plain{sizes.normal, palette::print}, soft{sizes.small, palette::print_soft};
   float y = in.y + row / 2;
   const auto right = [](TextStyle style, Face face) {
@@ -75,7 +78,8 @@ float draw_key_figures(Canvas& canvas, Point top_left, float width, const DrillC
   if (compares) {
     canvas.text_middle("now", {now_x, y}, right(soft, Face::semibold));
     canvas.text_middle("first go", {first_x, y}, right(soft, Face::semibold));
-    canvas.text_middle("against the first go, " + charts.earlier.front().when, {first_x + 24, y}, soft);
+    if (says)
+      canvas.text_middle("against the first go, " + charts.earlier.front().when, {first_x + 24, y}, soft);
     y += row;
   }
   for (const FigureChange& change : changes) {
@@ -83,7 +87,7 @@ float draw_key_figures(Canvas& canvas, Point top_left, float width, const DrillC
     canvas.text_middle(figure_words(change.second), {now_x, y}, right(plain, Face::semibold));
     if (compares) {
       canvas.text_middle(figure_words(change.first), {first_x, y}, right(plain, Face::regular));
-      canvas.text_middle(change.verdict, {first_x + 24, y}, plain);
+      if (says) canvas.text_middle(change.verdict, {first_x + 24, y}, plain);
     }
     y += row;
   }

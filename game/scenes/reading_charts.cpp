@@ -74,7 +74,7 @@ void draw_legend(Canvas& canvas, Point at, float right, const ReadingDrill& dril
       at.y += size * 1.4F;
     }
     mark(Point{x + 8, at.y});
-    canvas.text_middle(text, {x + 22, at.y}, style);
+    canvas.text_middle(text, {x + 24, at.y}, style);
     x += wide;
   };
   entry("eye level", [&](Point p) { draw_chart_dot(canvas, p, 6, true, palette::accent); });
@@ -92,10 +92,12 @@ float draw_error_chart(Canvas& canvas, Point top_left, float width, const DrillC
   const auto& drill = std::get<ReadingDrill>(charts.drill);
   const bool large = charts.large;
   const ChartWords sizes = chart_words(large);
-  const float height = large ? 420.0F : 272.0F, legend = sizes.small * (large ? 3.0F : 1.7F);
+  const float height = large ? 400.0F : 272.0F, legend = sizes.small * 1.7F;
   const Rect in =
       draw_chart_card(canvas, {top_left.x, top_left.y, width, height},
-                      "Written minus true, picture by picture / cm\u00b3; a click shows what you saw", large);
+                      large ? "Written minus true / cm\u00b3"
+                            : "Written minus true, picture by picture / cm\u00b3; a click shows what you saw",
+                      large);
   const float labels = sizes.small * 3.1F;
   const Rect plot{in.x + labels, in.y, in.w - labels, in.h - legend - 6};
   std::vector<double> errors;
@@ -168,11 +170,11 @@ float draw_digit_chart(Canvas& canvas, Point top_left, float width, const Readin
   canvas.line({plot.x, plot.bottom()}, {plot.right(), plot.bottom()}, 1.4F, palette::print);
   const float y = plot.bottom() + sizes.small * 2.4F;
   canvas.rect({in.x, y - 6, 14, 12}, palette::accent);
-  canvas.text_middle("you wrote", {in.x + 20, y}, {sizes.small, palette::print});
+  canvas.text_middle("you wrote", {in.x + 22, y}, {sizes.small, palette::print});
   const float second = in.x + 40 + canvas.text_width("you wrote", {sizes.small, palette::print});
   canvas.stroke({{second, y - 6}, {second + 14, y - 6}, {second + 14, y + 6}, {second, y + 6}}, {1.6F, true},
                 palette::accent);
-  canvas.text_middle("called for", {second + 20, y}, {sizes.small, palette::print});
+  canvas.text_middle("called for", {second + 22, y}, {sizes.small, palette::print});
   canvas.text_middle(digit_words(drill), {in.x, y + sizes.small * 1.45F},
                      {sizes.small, palette::print, Face::semibold});
   return height;
@@ -204,9 +206,10 @@ float draw_trained_chart(Canvas& canvas, Point top_left, float width, const Read
     draw_spread(canvas, {in.x, y, in.w, row}, axis, "You", drill.errors.sd, sizes, true);
     y += row + 8;
   }
-  const std::string to = drill.to_cm3 > 0.01 ? ", written to " + figure_text(drill.to_cm3, 2) : "";
+  const std::string to = drill.to_cm3 > 0.01 && !large ? ", written to " + figure_text(drill.to_cm3, 2) : "";
   draw_spread(canvas, {in.x, y, in.w, row}, axis, "A trained reader" + to, trained, sizes, false);
   y += row + 10;
+  if (large) return height;
   canvas.paragraph(
       "A trained reader\u2019s 0.022 cm\u00b3 is a spread between many readers (Gordus 1987), so it holds "
       "their biases too; on top comes what rounding to a step adds.",
