@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "game/scenes/bench_layout.h"
+#include "game/scenes/drop_picture.h"
 #include "game/scenes/glassware.h"
 #include "game/scenes/palette.h"
 #include "game/scenes/room_picture.h"
@@ -24,17 +25,6 @@ const char* beaker_word(const BenchPicture& picture) { return picture.outfit.bea
 float bottle_level(const BenchPicture& picture) {
   const double full = picture.spec.titrant.volume_cm3;
   return static_cast<float>(full > 0 ? std::clamp(picture.view.bottle_cm3 / full, 0.0, 1.0) : 0.0);
-}
-
-void spilt(Canvas& canvas, const View& view) {
-  if (view.spilt_cm3 < 0.01) return;
-  const auto size = static_cast<float>(16 + 26 * std::sqrt(std::min(4.0, view.spilt_cm3)));
-  const Point at{layout::kJetX, layout::kFootY + 12};  // under jet and rim, running to the front
-  canvas.ellipse(at, size, size * 0.17F + 1, faded(palette::bench_deep, 0.75));
-  canvas.ellipse(at, size - 1.5F, size * 0.16F,
-                 Paint::vertical(at.y - 8, at.y + 8,
-                                 {{0, faded(palette::water, 0.75)}, {1, faded(palette::water_edge, 0.35)}}));
-  canvas.ellipse(at + Point{-size * 0.3F, -1.5F}, size * 0.3F, 1.4F, faded(sf::Color::White, 0.8));
 }
 
 }  // namespace
@@ -121,8 +111,8 @@ void draw_moving_bench(Canvas& canvas, const BenchPicture& picture) {
   draw_far(canvas, picture);
   canvas.flush();
   if (!picture.outfit.liquid) return;
-  spilt(canvas, view);
   if (view.tile_laid) draw_laid_tile(canvas, layout::kTileLaid);
+  draw_spilt(canvas, view);
   draw_tap_and_jet(canvas, picture);
   if (view.beaker_under) draw_beaker(canvas, layout::kBeakerUnder, beaker_fill(view), beaker_word(picture));
   if (pipette_in_hand(picture)) {
@@ -134,6 +124,7 @@ void draw_moving_bench(Canvas& canvas, const BenchPicture& picture) {
   if (picture.outfit.titration) draw_flask(canvas, picture);
   draw_washing(canvas, picture);
   draw_tap_handle(canvas, picture);
+  draw_leak(canvas, picture);
   canvas.flush();
 }
 

@@ -1,13 +1,12 @@
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <vector>
 
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/bench_picture.h"
+#include "game/scenes/drop_picture.h"
 #include "game/scenes/glassware.h"
 #include "game/scenes/palette.h"
-#include "physics/burette/drop_shape.h"
 
 namespace halfdrop {
 
@@ -156,65 +155,6 @@ void tap_body(Canvas& canvas, const TapPlaces& at) {
   canvas.stroke(ellipse_points({kJetX, at.tap}, 16, 16), {1, true}, faded(palette::glass_edge, 0.8));
 }
 
-/// The true outlines of the drops that hang at one tip, in steps of volume; each worked out when first drawn.
-class DropOutlines {
- public:
-  /// From the lowest point up; null when nothing is to be seen.
-  const std::vector<DropPoint>* of(const BenchSpec& spec, double volume_cm3) {
-    const double share = volume_cm3 / spec.settled.largest_drop_cm3;
-    const auto step = static_cast<std::size_t>(std::lround(std::clamp(share, 0.0, 1.0) * kSteps));
-    if (step == 0) return nullptr;
-    const DropTip tip{0.5 * spec.tap.tip_outer_mm, spec.settled.capillary_mm};
-    if (tip.radius_mm != tip_.radius_mm || tip.capillary_mm != tip_.capillary_mm) outlines_ = {};
-    tip_ = tip;
-    std::vector<DropPoint>& outline = outlines_.at(step);
-    if (outline.empty())
-      outline = drop_outline(tip, spec.settled.largest_drop_cm3 * static_cast<double>(step) / kSteps);
-    return &outline;
-  }
-
- private:
-  static constexpr std::size_t kSteps = 64;
-  DropTip tip_{0.0, 0.0};
-  std::array<std::vector<DropPoint>, kSteps + 1> outlines_;
-};
-
-void hanging_drop(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at) {
-  static DropOutlines outlines;
-  const std::vector<DropPoint>* outline = outlines.of(picture.spec, picture.view.hanging_cm3);
-  if (outline == nullptr) return;
-  const float h = static_cast<float>(outline->back().height_mm) * kNearUnits_cm / 10;
-  float wide = 0.0F;
-  Points left;
-  for (const DropPoint& point : *outline) {
-    const float x = static_cast<float>(point.radius_mm) * kNearUnits_cm / 10;
-    wide = std::max(wide, x);
-    left.push_back({kJetX - x, at.tip + h - static_cast<float>(point.height_mm) * kNearUnits_cm / 10});
-  }
-  const Points drop = both_sides(left);
-  canvas.polygon(drop, Paint::horizontal(kJetX - wide, kJetX + wide,
-                                         {{0, rgb(0x6f929d)},
-                                          {0.22F, rgb(0xcfe0e4)},
-                                          {0.55F, rgb(0xf1f7f8)},
-                                          {0.8F, rgb(0xbcd2d8)},
-                                          {1, rgb(0x668a95)}}));
-  canvas.stroke(drop, {0.9F, true}, faded(palette::glass_dark, 0.75));
-  if (h > 4)
-    canvas.ellipse({kJetX - wide * 0.36F, at.tip + h - wide * 1.05F}, wide * 0.16F, h * 0.15F,
-                   sf::Color::White);
-}
-
-void falling_drop(Canvas& canvas, float y, double volume_cm3) {
-  const float r = static_cast<float>(std::cbrt(volume_cm3 * 3 / (4 * kPi))) * kNearUnits_cm;
-  canvas.ellipse({kJetX, y - r * 1.4F}, r * 0.45F, r * 1.6F, faded(palette::water_edge, 0.25));
-  canvas.ellipse({kJetX, y}, r * 0.96F, r * 1.06F,
-                 Paint::horizontal(kJetX - r, kJetX + r,
-                                   {{0, rgb(0x6f929d)}, {0.4F, rgb(0xe6f0f2)}, {1, rgb(0x668a95)}}));
-  canvas.stroke(ellipse_points({kJetX, y}, r * 0.96F, r * 1.06F, 24), {0.8F, true},
-                faded(palette::glass_dark, 0.7));
-  canvas.ellipse({kJetX - r * 0.35F, y - r * 0.3F}, r * 0.18F, r * 0.28F, sf::Color::White);
-}
-
 float landing_y(const BenchPicture& picture) {
   const View& view = picture.view;
   if (view.beaker_under) return layout::kBeakerUnder.bottom() - 30;
@@ -237,7 +177,7 @@ void on_the_way(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at
   }
   for (const double fallen : view.drops_fallen_cm) {
     const float y = at.tip + 4 + static_cast<float>(fallen) * kNearUnits_cm;
-    if (y < end) falling_drop(canvas, y, view.full_drop_cm3);
+    if (y < end) draw_falling_drop(canvas, {kJetX, y}, view.full_drop_cm3);
   }
 }
 
@@ -248,7 +188,7 @@ void draw_tap_and_jet(Canvas& canvas, const BenchPicture& picture) {
   tube(canvas, picture, at);
   jet(canvas, picture, at);
   on_the_way(canvas, picture, at);
-  hanging_drop(canvas, picture, at);
+  draw_hanging_drop(canvas, picture.spec, {kJetX, at.tip}, picture.view.hanging_cm3);
 }
 
 void draw_tap_handle(Canvas& canvas, const BenchPicture& picture) {

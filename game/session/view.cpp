@@ -32,11 +32,23 @@ void view_burette(const Session& session, View& v) {
                     : static_cast<double>(state.jet_below) * kVolumeQuantum_cm3 / spec.burette.jet_cm3;
   v.hanging_cm3 = cm3_in(state, Account::pendant_drop);
   v.full_drop_cm3 = spec.settled.full_drop_cm3;
-  v.plug_drop_cm3 = cm3_in(state, Account::plug_drop);
   v.streams = v.flow_cm3_s >= spec.settled.stream_from_cm3_s;
   for (const FallingDrop& drop : state.falling) {
     if (drop.flying) v.drops_fallen_cm.push_back(drop.fallen_cm);
   }
+}
+
+/// The bench has what lets go of the plug at once: its fall is to be seen only, by how much hangs anew.
+void view_leak(const Session& session, View& v) {
+  const BenchSpec& spec = session.spec();
+  const BenchState& state = session.state();
+  v.plug_drop_cm3 = cm3_in(state, Account::plug_drop);
+  const double seeps = seeps_cm3_s(spec, state);
+  if (seeps <= 0.0 || state.ledger.moved(Account::plug_drop, Account::bench_top).empty()) return;
+  const double since_s = v.plug_drop_cm3 / seeps;
+  const double fallen_cm = 0.5 * kGravity_m_s2 * since_s * since_s * 100.0;
+  if (fallen_cm < spec.tip_above_bench_cm + 0.1 * spec.burette.jet_length_mm)
+    v.plug_drop_fallen_cm = fallen_cm;
 }
 
 /// CIEDE2000 of a zone from the same zone before any titrant, seen on what the flask stands on.
@@ -90,6 +102,7 @@ View view(const Session& session) {
   v.beaker_under = state.beaker_under;
   v.tile_laid = state.tile_laid;
   view_burette(session, v);
+  view_leak(session, v);
   view_flask(session, v);
   v.wall_cm3 = cm3_in(state, Account::flask_wall);
   v.beaker_cm3 = cm3_in(state, Account::beaker);

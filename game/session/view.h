@@ -1,6 +1,7 @@
 #pragma once
 // Plain facts to draw or to mark. Made from a session, never changes it.
 
+#include <optional>
 #include <vector>
 
 #include "game/session/session.h"
@@ -30,12 +31,14 @@ struct View {
   double eye_above_level_mm = 0.0;  ///< eye above the meniscus
   bool column_empty = true;         ///< no liquid in the tube
 
-  double flow_cm3_s = 0.0;              ///< leaves at the tip
-  double plug = 0.0;                    ///< where the tap's plug stands, whatever the hand does
-  double jet_fill = 0.0;                ///< 0 full of air .. 1 full of liquid
-  double jet_below = 0.0;               ///< of the jet's room, liquid below the air in it; 1: there is none
-  double hanging_cm3 = 0.0;             ///< at the tip
-  double plug_drop_cm3 = 0.0;           ///< at the tap's plug, which leaks
+  double flow_cm3_s = 0.0;     ///< leaves at the tip
+  double plug = 0.0;           ///< where the tap's plug stands, whatever the hand does
+  double jet_fill = 0.0;       ///< 0 full of air .. 1 full of liquid
+  double jet_below = 0.0;      ///< of the jet's room, liquid below the air in it; 1: there is none
+  double hanging_cm3 = 0.0;    ///< at the tip
+  double plug_drop_cm3 = 0.0;  ///< hangs at the tap's plug, which leaks
+  /// Of the last drop that let go there, below the plug: until it is on the bench.
+  std::optional<double> plug_drop_fallen_cm;
   double full_drop_cm3 = 0.05;          ///< what falls of a drop that grew slowly
   bool streams = false;                 ///< no drop hangs: it runs in a stream
   std::vector<double> drops_fallen_cm;  ///< below the tip, one a falling drop

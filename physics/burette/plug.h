@@ -15,6 +15,8 @@ struct TapSpec;
 
 /// Where a plug comes to stand when the hand goes to a position (0 across .. 1 in line).
 [[nodiscard]] double plug_after(const TapSpec& tap, double plug, double hand);
+/// cm3/s that seep out of the column at the plug's ends now.
+[[nodiscard]] double seeps_cm3_s(const BenchSpec& spec, const BenchState& state);
 /// One tick: what seeps out of the column at the plug's ends, and drips from there.
 void seep(const BenchSpec& spec, BenchState& state);
 
