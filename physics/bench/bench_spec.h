@@ -63,11 +63,13 @@ struct BuretteSpec {
   /// nominal.
   double scale_linear_cm3 = 0.0;
   double scale_bow_cm3 = 0.0;
-  double grease = 0.0;  ///< 0 clean glass .. 1 greasy: what beads it keeps (wall_film.h)
+  double grease = 0.0;  ///< share of the wall that is greasy (wall_film.h)
   /// What follows; set by settle(). The scale allows for this film, as a line and a bow like its error.
   double film_linear_cm3 = 0.0;
   double film_bow_cm3 = 0.0;
   double film_per_capillarity_mm = 0.0;  ///< film's thickness over Ca^(2/3)
+  double greasy_edge_mm_s = 0.0;         ///< how fast a liquid's edge retreats on greasy glass
+  double greasy_film_mm = 0.0;           ///< film that a quicker meniscus leaves there
 };
 
 /// Tap plug and outlet, for the flow.

@@ -66,7 +66,7 @@ std::string state_hash(const BenchState& state) {
   Fnv1a hash;
   hash.add(state.tick);
   add_ledger(hash, state.ledger);
-  for (const auto& kind : {state.film.runs, state.film.beads})
+  for (const auto& kind : {state.film.runs, state.film.greasy})
     for (const Quanta volume : kind) hash.add(volume);
   add_hands(hash, state.hands);
   hash.add(state.plug);

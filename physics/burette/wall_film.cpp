@@ -45,16 +45,19 @@ class Wall {
 double share_bare(double bare, std::size_t i) { return std::clamp(bare - static_cast<double>(i), 0.0, 1.0); }
 
 void lay(const BenchSpec& spec, BenchState& state, const Wall& wall, double from, double to) {
-  const double film_mm =
-      film_laid_mm(spec.burette, spec.settled.liquid, (to - from) * wall.length_mm() / kSecondsPerTick);
+  const BuretteSpec& burette = spec.burette;
+  const double speed_mm_s = (to - from) * wall.length_mm() / kSecondsPerTick;
+  const double clean_mm = (1.0 - burette.grease) * film_laid_mm(burette, spec.settled.liquid, speed_mm_s);
+  const double greasy_mm =
+      speed_mm_s > burette.greasy_edge_mm_s ? burette.grease * burette.greasy_film_mm : 0.0;
   const auto last = std::min(static_cast<std::size_t>(to), kFilmLengths - 1);
   for (auto i = static_cast<std::size_t>(from); i <= last; ++i) {
     const double area_cm2 = (share_bare(to, i) - share_bare(from, i)) * wall.area_cm2();
-    const Quanta runs = volume_quanta(film_mm * 0.1 * area_cm2);
-    const Quanta beads = volume_quanta(spec.burette.grease * kBeads_mm * 0.1 * area_cm2);
-    const Parcel laid = state.ledger.transfer(Account::column, Account::wall_film, runs + beads);
-    state.film.beads[i] += std::min(beads, laid.volume);
-    state.film.runs[i] += laid.volume - std::min(beads, laid.volume);
+    const Quanta runs = volume_quanta(clean_mm * 0.1 * area_cm2);
+    const Quanta greasy = volume_quanta(greasy_mm * 0.1 * area_cm2);
+    const Parcel laid = state.ledger.transfer(Account::column, Account::wall_film, runs + greasy);
+    state.film.greasy[i] += std::min(greasy, laid.volume);
+    state.film.runs[i] += laid.volume - std::min(greasy, laid.volume);
   }
 }
 
@@ -64,7 +67,7 @@ void drown(BenchState& state, double from, double to) {
     const double was_bare = share_bare(from, i);
     if (was_bare <= 0.0) return;
     const double drowned = 1.0 - share_bare(to, i) / was_bare;
-    for (Quanta* clings : {&state.film.runs[i], &state.film.beads[i]}) {
+    for (Quanta* clings : {&state.film.runs[i], &state.film.greasy[i]}) {
       const auto returns = static_cast<Quanta>(drowned * static_cast<double>(*clings));
       state.ledger.transfer(Account::wall_film, Account::column, returns);
       *clings -= returns;
@@ -76,11 +79,11 @@ void run_down(const BenchSpec& spec, BenchState& state, const Wall& wall, double
   const LiquidFlow& liquid = spec.settled.liquid;
   const double rim_m = 2.0 * kPi * inner_radius_mm(spec.burette) * 1e-3;
   const double per_cube = liquid.density_kg_m3 * kGravity_m_s2 / (3.0 * liquid.viscosity_pa_s) * rim_m *
-                          seconds(kFilmTicks) * 1e6;
+                          (1.0 - spec.burette.grease) * seconds(kFilmTicks) * 1e6;
   const auto last = std::min(static_cast<std::size_t>(bare), kFilmLengths - 1);
   for (std::size_t i = last + 1; i-- > 0;) {
     Quanta& here = state.film.runs[i];
-    const double area_cm2 = share_bare(bare, i) * wall.area_cm2();
+    const double area_cm2 = (1.0 - spec.burette.grease) * share_bare(bare, i) * wall.area_cm2();
     if (here == 0 || area_cm2 <= 0.0) continue;
     const double thick_m = static_cast<double>(here) * kVolumeQuantum_cm3 / area_cm2 * 0.01;
     // A quantum left on a sliver of wall is boundlessly thick: compared as numbers, before any rounding.
@@ -97,17 +100,25 @@ void run_down(const BenchSpec& spec, BenchState& state, const Wall& wall, double
   }
 }
 
-/// The larger beads slide down to the column.
-void slide_beads(const BenchSpec& spec, BenchState& state, const Wall& wall, double bare) {
-  const double stays_mm = spec.burette.grease * kBeads_mm * (1.0 - kBeadsSlide);
+/// The film on greasy glass slides down at its edge's speed, but for the drops that stay.
+void slide(const BenchSpec& spec, BenchState& state, const Wall& wall, double bare) {
+  const BuretteSpec& burette = spec.burette;
+  const double stays_mm = burette.grease * burette.greasy_film_mm * kDropsStay;
+  const double slides_mm = burette.greasy_edge_mm_s * seconds(kFilmTicks);
   const auto last = std::min(static_cast<std::size_t>(bare), kFilmLengths - 1);
-  for (std::size_t i = 0; i <= last; ++i) {
-    const Quanta stays = volume_quanta(stays_mm * 0.1 * share_bare(bare, i) * wall.area_cm2());
-    const Quanta slides = volume_quanta(static_cast<double>(state.film.beads[i] - stays) *
-                                        kVolumeQuantum_cm3 * seconds(kFilmTicks) / kBeadsSlide_s);
-    if (slides <= 0) continue;
-    state.film.beads[i] -= slides;
-    state.ledger.transfer(Account::wall_film, Account::column, slides);
+  for (std::size_t i = last + 1; i-- > 0;) {
+    const double bare_share = share_bare(bare, i);
+    if (bare_share <= 0.0) continue;
+    const Quanta stays = volume_quanta(stays_mm * 0.1 * bare_share * wall.area_cm2());
+    const Quanta moves = state.film.greasy[i] - stays;
+    if (moves <= 0) continue;
+    const double share = std::min(1.0, slides_mm / (bare_share * wall.length_mm()));
+    const auto leaves = static_cast<Quanta>(share * static_cast<double>(moves));
+    state.film.greasy[i] -= leaves;
+    if (i == last || share_bare(bare, i + 1) <= 0.0)
+      state.ledger.transfer(Account::wall_film, Account::column, leaves);
+    else
+      state.film.greasy[i + 1] += leaves;
   }
 }
 
@@ -120,6 +131,20 @@ double film_laid_mm(const BuretteSpec& burette, const LiquidFlow& liquid, double
   return burette.film_per_capillarity_mm * root * root;
 }
 
+double edge_retreats_mm_s(const LiquidFlow& liquid, double receding_degrees) {
+  const double angle = receding_degrees * kPi / 180.0;
+  const double capillary_mm =
+      std::sqrt(liquid.surface_tension_n_m / (liquid.density_kg_m3 * kGravity_m_s2)) * 1e3;
+  const double wedge = elementary::log(capillary_mm / kMolecule_mm);
+  return angle * angle * angle * liquid.surface_tension_n_m /
+         (9.0 * std::sqrt(3.0) * liquid.viscosity_pa_s * wedge) * 1e3;
+}
+
+double thick_film_mm(const LiquidFlow& liquid, double speed_mm_s) {
+  return std::sqrt(3.0 * liquid.viscosity_pa_s * speed_mm_s * 1e-3 / (liquid.density_kg_m3 * kGravity_m_s2)) *
+         1e3;
+}
+
 double film_allowed_cm3(const BuretteSpec& burette, double reading_cm3) {
   const double u = std::clamp(reading_cm3 / burette.nominal_cm3, 0.0, 1.0);
   return burette.film_linear_cm3 * u + burette.film_bow_cm3 * 4.0 * u * (1.0 - u);
@@ -128,6 +153,8 @@ double film_allowed_cm3(const BuretteSpec& burette, double reading_cm3) {
 void settle_film(BenchSpec& spec) {
   BuretteSpec& burette = spec.burette;
   const LiquidFlow& liquid = spec.settled.liquid;
+  burette.greasy_edge_mm_s = edge_retreats_mm_s(liquid, kGreasyRecedes_degrees);
+  burette.greasy_film_mm = thick_film_mm(liquid, burette.greasy_edge_mm_s);
   burette.film_linear_cm3 = burette.film_bow_cm3 = 0.0;
   constexpr int kSteps = 50;
   const double step_cm3 = burette.nominal_cm3 / kSteps;
@@ -154,7 +181,7 @@ void cling_and_run(const BenchSpec& spec, BenchState& state, Quanta column_befor
   if (state.tick % kFilmTicks != 0 || state.ledger.balance(Account::wall_film).empty()) return;
   const double bare = wall.bare(state.ledger.balance(Account::column).volume);
   run_down(spec, state, wall, bare);
-  if (spec.burette.grease > 0.0) slide_beads(spec, state, wall, bare);
+  if (spec.burette.grease > 0.0) slide(spec, state, wall, bare);
 }
 
 }  // namespace halfdrop

@@ -60,7 +60,7 @@ std::string overfull(const BenchSpec& spec, const BenchState& state) {
 
 Quanta all_film(const WallFilm& film) {
   Quanta sum = 0;
-  for (std::size_t i = 0; i < kFilmLengths; ++i) sum += film.runs[i] + film.beads[i];
+  for (std::size_t i = 0; i < kFilmLengths; ++i) sum += film.runs[i] + film.greasy[i];
   return sum;
 }
 
