@@ -18,6 +18,7 @@ using test::RunPlan;
 
 constexpr double kExact_cm3 = 1e-9;
 constexpr double kHalfDrop_cm3 = 0.02;
+constexpr double kParked_cm = 26.0;
 
 HandsChange held(std::optional<double> HandsChange::*hand, double value) {
   HandsChange change;
@@ -131,9 +132,11 @@ TEST_CASE("a half drop touched off on the beaker is lost: the titre has it, unde
   const TitreRow row = run_with([&](BenchHands& hands) {
     const double flask_cm3 = in_flask_cm3(hands);
     hung_cm3 = hang_half_drop(hands);
+    hands.hold(held(&HandsChange::flask_x_cm, kParked_cm));
     hands.act(Deed::put_beaker_under);
     hands.act(Deed::touch_off_drop);
     hands.act(Deed::take_beaker_away);
+    hands.hold(held(&HandsChange::flask_x_cm, 0.0));
     CHECK(in_flask_cm3(hands) == flask_cm3);
   });
   CHECK_NEAR(unrounded_cm3(row) - unrounded_cm3(without_half_drop()), hung_cm3, 0.001);
