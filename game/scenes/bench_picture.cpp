@@ -27,6 +27,15 @@ float bottle_level(const BenchPicture& picture) {
   return static_cast<float>(full > 0 ? std::clamp(picture.view.bottle_cm3 / full, 0.0, 1.0) : 0.0);
 }
 
+/// Where it stands under the jet, or is held to the tip to take a drop off.
+Rect beaker_under(const BenchPicture& picture) {
+  Rect beaker = layout::kBeakerUnder;
+  const float held = touching(picture.view);
+  beaker.x -= held * (beaker.w / 2 - 7);
+  beaker.y -= held * (beaker.y + 16 - layout::tip_y(picture.spec));
+  return beaker;
+}
+
 }  // namespace
 
 void draw_things_behind(Canvas& canvas, const BenchPicture& picture) {
@@ -114,7 +123,7 @@ void draw_moving_bench(Canvas& canvas, const BenchPicture& picture) {
   if (view.tile_laid) draw_laid_tile(canvas, layout::kTileLaid);
   draw_spilt(canvas, view);
   draw_tap_and_jet(canvas, picture);
-  if (view.beaker_under) draw_beaker(canvas, layout::kBeakerUnder, beaker_fill(view), beaker_word(picture));
+  if (view.beaker_under) draw_beaker(canvas, beaker_under(picture), beaker_fill(view), beaker_word(picture));
   if (pipette_in_hand(picture)) {
     const double left =
         picture.view.pipette_cm3 > 0.5 ? 1.0 : 1.0 - picture.pipette_let_run_s / kPipetteRuns_s;

@@ -101,6 +101,15 @@ void draw_leak(Canvas& canvas, const BenchPicture& picture) {
   if (y < (view.tile_laid ? kOnTileY : kSpiltY)) draw_falling_drop(canvas, {hangs.x, y}, view.full_drop_cm3);
 }
 
+float touching(const View& view) {
+  if (!view.touched_off_s) return 0.0F;
+  constexpr double kThere_s = 0.12, kLeaves_s = 0.35;
+  const double s = *view.touched_off_s;
+  const double share =
+      s < kThere_s ? s / kThere_s : 1.0 - std::max(0.0, s - kLeaves_s) / (kTouchShows_s - kLeaves_s);
+  return static_cast<float>(share * share * (3.0 - 2.0 * share));
+}
+
 void draw_spilt(Canvas& canvas, const View& view) {
   if (view.spilt_cm3 < 0.01) return;
   const auto wide = static_cast<float>(14 + 26 * std::sqrt(std::min(4.0, view.spilt_cm3)));

@@ -11,6 +11,8 @@ void draw_falling_drop(Canvas& canvas, Point centre, double volume_cm3);
 /// What a leaking plug shows: wet under its rim, the drop that gathers there (as wide a foot as the tip's),
 /// and one on its way to the bench, in front of the flask.
 void draw_leak(Canvas& canvas, const BenchPicture& picture);
+/// How far a glass is moved over to the tip to take a drop off: 0..1.
+[[nodiscard]] float touching(const View& view);
 /// What lies on the bench, or on the tile laid there.
 void draw_spilt(Canvas& canvas, const View& view);
 

@@ -4,6 +4,7 @@
 
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/bench_picture.h"
+#include "game/scenes/drop_picture.h"
 #include "game/scenes/glassware.h"
 #include "game/scenes/palette.h"
 
@@ -162,7 +163,29 @@ void draw_liquid(Canvas& canvas, const BenchPicture& picture, const FlaskShape& 
   liquid_surface(canvas, picture, at);
 }
 
-/// Drops that cling above the liquid, at places that stay.
+void clinging_drop(Canvas& canvas, Point p, float r, float high) {
+  canvas.ellipse(
+      p, r, r * high,
+      Paint::vertical(p.y - r, p.y + r,
+                      {{0, faded(palette::water_edge, 0.75)}, {1, faded(sf::Color::White, 0.85)}}));
+  canvas.stroke(ellipse_points(p, r, r * high, 20), {0.9F, true}, faded(palette::glass_dark, 0.7));
+  canvas.circle(p + Point{-r * 0.3F, -r * 0.5F}, r * 0.3F, sf::Color::White);
+}
+
+/// What was touched off at the neck hangs there, below a wet trace, where the wash bottle's jet meets it.
+void neck_drop(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape, Point foot) {
+  const double volume_cm3 = std::min(picture.view.wall_cm3, picture.view.full_drop_cm3);
+  const auto r = static_cast<float>(std::cbrt(volume_cm3 * 3 / (4 * kPi))) * kNearUnits_cm;
+  const float touched = -shape.height() + 26, hangs = touched + 12;
+  const auto wall = [&](float y) { return foot.x + shape.half_at(y) - kWall; };
+  Points trace;
+  for (float y = touched; y <= hangs; y += 2) trace.push_back({wall(y) - 1.5F, foot.y + y});
+  canvas.stroke(trace, {3.0F, false, true}, faded(palette::water_edge, 0.7));
+  canvas.stroke(trace, {1.0F, false, true}, faded(sf::Color::White, 0.9));
+  clinging_drop(canvas, {wall(hangs) - r * 0.7F, foot.y + hangs + r * 0.5F}, r * 0.85F, 1.45F);
+}
+
+/// Drops that cling above the liquid, the first at the neck, the others at places that stay.
 void wall_drops(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape, Point foot) {
   static const std::array<Point, 14> places{{{-0.62F, 0.42F},
                                              {0.55F, 0.50F},
@@ -179,21 +202,16 @@ void wall_drops(Canvas& canvas, const BenchPicture& picture, const FlaskShape& s
                                              {0.82F, 0.48F},
                                              {-0.4F, 0.36F}}};
   const View& view = picture.view;
-  const double share = view.wall_cm3 / 0.25;
+  if (view.wall_cm3 < 0.002) return;
+  neck_drop(canvas, picture, shape, foot);
+  const double share = (view.wall_cm3 - view.full_drop_cm3) / 0.25;
   const auto count =
       static_cast<std::size_t>(std::clamp(std::ceil(14 * std::sqrt(std::max(0.0, share))), 0.0, 14.0));
-  if (view.wall_cm3 < 0.002) return;
   for (std::size_t i = 0; i < count; ++i) {
     const float y = -shape.height() * places[i].y;
     if (y > -static_cast<float>(view.flask_depth_cm) * kNearUnits_cm - 10) continue;
-    const Point p = foot + Point{places[i].x * (shape.half_at(y) - 6), y};
-    const float r = 2.1F + static_cast<float>(i % 3) * 0.6F;
-    canvas.ellipse(
-        p, r, r * 1.35F,
-        Paint::vertical(p.y - r, p.y + r,
-                        {{0, faded(palette::water_edge, 0.75)}, {1, faded(sf::Color::White, 0.85)}}));
-    canvas.stroke(ellipse_points(p, r, r * 1.35F, 20), {0.9F, true}, faded(palette::glass_dark, 0.7));
-    canvas.circle(p + Point{-r * 0.3F, -r * 0.5F}, r * 0.3F, sf::Color::White);
+    clinging_drop(canvas, foot + Point{places[i].x * (shape.half_at(y) - 6), y},
+                  2.1F + static_cast<float>(i % 3) * 0.6F, 1.35F);
   }
 }
 
@@ -272,7 +290,12 @@ Point flask_foot(const BenchPicture& picture) {
   const Hands& hands = picture.view.hands;
   const double phase = 2 * kPi * kSwirls_per_s * picture.clock_s;
   const auto lift = static_cast<float>(hands.flask_y_cm) * kNearUnits_cm;
-  return Point{layout::flask_x(hands.flask_x_cm), layout::kFootY - lift} +
+  const FlaskSpec& flask = picture.spec.flask;
+  const float to_tip = picture.view.flask_under_jet && !picture.view.beaker_under
+                           ? static_cast<float>(flask.neck_radius_cm) * kNearUnits_cm - kWall -
+                                 static_cast<float>(picture.spec.tap.tip_outer_mm) / 20 * kNearUnits_cm
+                           : 0.0F;
+  return Point{layout::flask_x(hands.flask_x_cm) - touching(picture.view) * to_tip, layout::kFootY - lift} +
          Point{static_cast<float>(hands.swirl * 6.0 * std::cos(phase)),
                static_cast<float>(hands.swirl * 2.0 * std::sin(phase))};
 }

@@ -79,7 +79,7 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"P (hold)", "pour into the burette (Shift: gently)", Needs::pouring},
                               HelpLine{"F", "flask under the jet, aside", Needs::titration},
                               HelpLine{"N", "funnel in, out", Needs::pouring},
-                              HelpLine{"O", "touch off the hanging drop", Needs::liquid},
+                              HelpLine{"O", "touch off what hangs (half drops)", Needs::liquid},
                               HelpLine{"J", "flick the jet with a finger", Needs::liquid},
                               HelpLine{"L", "white tile", Needs::titration},
                               HelpLine{"C", "coat on", Needs::liquid},

@@ -39,9 +39,12 @@ Thing tap(const BenchPicture& picture) {
 Thing jet(const BenchPicture& picture) {
   const float top = layout::tap_y(picture.spec) + 26, tip = layout::tip_y(picture.spec);
   const bool hangs = picture.view.hanging_cm3 > 0;
+  const bool flask = picture.view.flask_under_jet && !picture.view.beaker_under;
+  const std::string drop =
+      flask ? "A drop hangs: click or [O] touches it off on the flask's neck; then rinse it down [W]"
+            : "A drop hangs at the tip: click to touch it off on the beaker [O]";
   return clicked("jet", {kJetX - 14, top, 28, tip + 16 - top},
-                 hangs ? "A drop hangs at the tip: click to touch it off on the glass [O]"
-                       : "The jet, below the tap: click to flick it with a finger [J]",
+                 hangs ? drop : "The jet, below the tap: click to flick it with a finger [J]",
                  hangs ? Deed::touch_off_drop : Deed::flick_jet);
 }
 

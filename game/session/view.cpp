@@ -51,6 +51,18 @@ void view_leak(const Session& session, View& v) {
     v.plug_drop_fallen_cm = fallen_cm;
 }
 
+void view_touching(const Session& session, View& v) {
+  const std::vector<Change>& changes = session.attempt().changes;
+  for (auto change = changes.rbegin(); change != changes.rend(); ++change) {
+    const double ago_s = seconds(session.state().tick - change->tick);
+    if (ago_s > kTouchShows_s) return;
+    const Deed* deed = std::get_if<Deed>(&change->what);
+    if (deed == nullptr || *deed != Deed::touch_off_drop) continue;
+    v.touched_off_s = ago_s;
+    return;
+  }
+}
+
 /// CIEDE2000 of a zone from the same zone before any titrant, seen on what the flask stands on.
 double zone_change(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop,
                    const Xyz& seen) {
@@ -103,6 +115,7 @@ View view(const Session& session) {
   v.tile_laid = state.tile_laid;
   view_burette(session, v);
   view_leak(session, v);
+  view_touching(session, v);
   view_flask(session, v);
   v.wall_cm3 = cm3_in(state, Account::flask_wall);
   v.beaker_cm3 = cm3_in(state, Account::beaker);

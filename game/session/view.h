@@ -20,6 +20,9 @@ struct ReadingSeen {
 };
 [[nodiscard]] ReadingSeen reading_seen(const BenchSpec& spec, const BenchState& state);
 
+/// How long a drop's touching off is to be seen.
+inline constexpr double kTouchShows_s = 0.8;
+
 struct View {
   double time_s = 0.0;
   Hands hands;
@@ -39,6 +42,7 @@ struct View {
   double plug_drop_cm3 = 0.0;  ///< hangs at the tap's plug, which leaks
   /// Of the last drop that let go there, below the plug: until it is on the bench.
   std::optional<double> plug_drop_fallen_cm;
+  std::optional<double> touched_off_s;  ///< since a drop was touched off: for kTouchShows_s
   double full_drop_cm3 = 0.05;          ///< what falls of a drop that grew slowly
   bool streams = false;                 ///< no drop hangs: it runs in a stream
   std::vector<double> drops_fallen_cm;  ///< below the tip, one a falling drop
