@@ -163,6 +163,22 @@ void draw_liquid(Canvas& canvas, const BenchPicture& picture, const FlaskShape& 
   liquid_surface(canvas, picture, at);
 }
 
+/// Shares of the half width and of the height.
+const std::array<Point, 14> kWallPlaces{{{-0.62F, 0.42F},
+                                         {0.55F, 0.50F},
+                                         {-0.30F, 0.58F},
+                                         {0.78F, 0.36F},
+                                         {-0.80F, 0.30F},
+                                         {0.24F, 0.40F},
+                                         {-0.50F, 0.66F},
+                                         {0.66F, 0.62F},
+                                         {0.05F, 0.52F},
+                                         {-0.72F, 0.52F},
+                                         {0.40F, 0.70F},
+                                         {-0.12F, 0.72F},
+                                         {0.82F, 0.48F},
+                                         {-0.4F, 0.36F}}};
+
 void clinging_drop(Canvas& canvas, Point p, float r, float high) {
   canvas.ellipse(
       p, r, r * high,
@@ -187,20 +203,6 @@ void neck_drop(Canvas& canvas, const BenchPicture& picture, const FlaskShape& sh
 
 /// Drops that cling above the liquid, the first at the neck, the others at places that stay.
 void wall_drops(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape, Point foot) {
-  static const std::array<Point, 14> places{{{-0.62F, 0.42F},
-                                             {0.55F, 0.50F},
-                                             {-0.30F, 0.58F},
-                                             {0.78F, 0.36F},
-                                             {-0.80F, 0.30F},
-                                             {0.24F, 0.40F},
-                                             {-0.50F, 0.66F},
-                                             {0.66F, 0.62F},
-                                             {0.05F, 0.52F},
-                                             {-0.72F, 0.52F},
-                                             {0.40F, 0.70F},
-                                             {-0.12F, 0.72F},
-                                             {0.82F, 0.48F},
-                                             {-0.4F, 0.36F}}};
   const View& view = picture.view;
   if (view.wall_cm3 < 0.002) return;
   neck_drop(canvas, picture, shape, foot);
@@ -208,9 +210,9 @@ void wall_drops(Canvas& canvas, const BenchPicture& picture, const FlaskShape& s
   const auto count =
       static_cast<std::size_t>(std::clamp(std::ceil(14 * std::sqrt(std::max(0.0, share))), 0.0, 14.0));
   for (std::size_t i = 0; i < count; ++i) {
-    const float y = -shape.height() * places[i].y;
+    const float y = -shape.height() * kWallPlaces[i].y;
     if (y > -static_cast<float>(view.flask_depth_cm) * kNearUnits_cm - 10) continue;
-    clinging_drop(canvas, foot + Point{places[i].x * (shape.half_at(y) - 6), y},
+    clinging_drop(canvas, foot + Point{kWallPlaces[i].x * (shape.half_at(y) - 6), y},
                   2.1F + static_cast<float>(i % 3) * 0.6F, 1.35F);
   }
 }
