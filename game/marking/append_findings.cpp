@@ -9,9 +9,6 @@ namespace halfdrop {
 
 namespace {
 
-/// So many that could not be judged are said as one.
-constexpr std::ptrdiff_t kSaidOnce = 3;
-
 std::string advice_for(Score score) {
   switch (score) {
     case Score::record:

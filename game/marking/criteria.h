@@ -29,6 +29,9 @@ struct Case {
 
 using Criterion = Finding (*)(const Case&);
 
+/// So many criteria that could not be judged are said as one.
+inline constexpr std::ptrdiff_t kSaidOnce = 3;
+
 /// Appends a score's findings; several that could not be judged become one, with their points, and with that
 /// advice in place of what is said of a titration.
 void append_findings(Score score, std::vector<Finding> of_score, std::vector<Finding>& findings,

@@ -19,6 +19,7 @@ void FillingWatch::look(const Session& session) {
   drill_.funnel_in = bench.funnel_in;
   drill_.funnel_cm3 = books.balance(Account::funnel).volume_cm3();
   drill_.hanging_cm3 = books.balance(Account::pendant_drop).volume_cm3();
+  drill_.running = view(session).flow_cm3_s > 0.0;
   drill_.true_cm3 = scale_reading_cm3(spec.burette, books.balance(Account::column).volume_cm3());
   drill_.apparent_cm3 = reading_seen(spec, bench).bottom_cm3;
   drill_.on_scale = !books.balance(Account::column).empty() && drill_.true_cm3 >= 0.0 &&

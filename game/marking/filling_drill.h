@@ -14,6 +14,7 @@ struct FillingDrill {
   bool funnel_in = false;
   double funnel_cm3 = 0.0;  ///< still to drip from it
   double hanging_cm3 = 0.0;
+  bool running = false;   ///< water still left at the tip
   bool on_scale = false;  ///< meniscus between the first and the last mark
   double true_cm3 = 0.0, apparent_cm3 = 0.0;
   double poured_cm3 = 0.0;  ///< into the burette or its funnel, until then

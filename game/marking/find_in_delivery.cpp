@@ -1,7 +1,9 @@
 // What the drill "deliver exactly" says of a hand.
 
+#include <algorithm>
 #include <cmath>
 
+#include "game/marking/criteria.h"
 #include "game/marking/drill_marks.h"
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
@@ -22,6 +24,10 @@ std::string seen_of(const VolumeDelivered& volume) {
 }
 
 const char* advice_for(const VolumeDelivered& volume) {
+  constexpr double kNothing_cm3 = 0.0005;
+  if (*volume.delivered_cm3 < kNothing_cm3)
+    return "Nothing came into the beaker. Beaker under the jet first; what hangs or runs past is not "
+           "delivered.";
   const bool too_much = *volume.error_cm3() > 0.0;
   switch (volume.asked.what) {
     case Delivery::What::one_drop:
@@ -43,7 +49,18 @@ const char* advice_for(const VolumeDelivered& volume) {
 
 constexpr const char* kNothingClosed = "Let it in, shut the tap, and say that it is delivered.";
 
-Finding judge(const VolumeDelivered& volume, std::size_t number, const Level& level) {
+/// Words for all that were never said to be delivered, when they are told as one.
+std::string never_said_of(const DeliveryDrill& drill) {
+  const auto open =
+      std::count_if(drill.volumes.begin(), drill.volumes.end(),
+                    [](const VolumeDelivered& volume) { return !volume.delivered_cm3.has_value(); });
+  if (open < kSaidOnce) return {};
+  const auto all = static_cast<std::ptrdiff_t>(drill.volumes.size());
+  return "Only " + std::to_string(all - open) + " of " + std::to_string(all) + " were said to be delivered.";
+}
+
+Finding judge(const VolumeDelivered& volume, std::size_t number, const Level& level,
+              const std::string& never_said) {
   const bool is_volume = volume.asked.what == Delivery::What::volume;
   const std::vector<Band>& bands = is_volume ? level.hand_bands : level.drill->drop_bands;
   Finding finding{Score::hand,
@@ -57,7 +74,9 @@ Finding judge(const VolumeDelivered& volume, std::size_t number, const Level& le
                   ""};
   if (!volume.delivered_cm3) {
     finding.judged = false;
-    finding.seen = sentence(asked_text(volume.asked)) + " was never said to be delivered.";
+    finding.seen = never_said;
+    if (never_said.empty())
+      finding.seen = sentence(asked_text(volume.asked)) + " was never said to be delivered.";
     finding.advice = kNothingClosed;
     return finding;
   }
@@ -73,7 +92,9 @@ Finding judge(const VolumeDelivered& volume, std::size_t number, const Level& le
 
 void find_in_delivery(const DeliveryDrill& drill, const Level& level, std::vector<Finding>& findings) {
   std::vector<Finding> hand;
-  for (const VolumeDelivered& volume : drill.volumes) hand.push_back(judge(volume, hand.size() + 1, level));
+  const std::string never_said = never_said_of(drill);
+  for (const VolumeDelivered& volume : drill.volumes)
+    hand.push_back(judge(volume, hand.size() + 1, level, never_said));
   append_findings(Score::hand, std::move(hand), findings, kNothingClosed);
 }
 

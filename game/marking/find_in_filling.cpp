@@ -35,6 +35,17 @@ Finding unjudged(Finding finding) {
   return finding;
 }
 
+Finding on_scale(const FillingDrill& drill) {
+  const Rule rule{Score::hand, "on-scale", 1.0};
+  const std::string stood = "The meniscus stood at " + figure_text(drill.true_cm3, 2);
+  if (drill.running)
+    return all_or_nothing(rule, drill, false, stood + " and was still falling: the tap was not shut.",
+                          "Shut the tap and wait until nothing moves, then read.");
+  return all_or_nothing(rule, drill, drill.on_scale,
+                        stood + (drill.on_scale ? ", on the scale." : ", off the scale."),
+                        "Let it down to the zero mark or a little below: it need not be 0.00.");
+}
+
 /// Costs are signed as in a titre that would begin with this reading.
 std::vector<Finding> of_the_hand(const FillingDrill& drill) {
   const bool full = drill.jet_air_cm3 <= kSeenInJet_cm3, no_drop = drill.hanging_cm3 <= kSeenHanging_cm3;
@@ -54,10 +65,7 @@ std::vector<Finding> of_the_hand(const FillingDrill& drill) {
                      no_drop ? "No drop hung at the tip."
                              : cm3_text(drill.hanging_cm3, 3) + " hung at the tip: it would fall uncounted.",
                      "Touch it off on the beaker before you read."),
-      all_or_nothing({Score::hand, "on-scale", 1.0}, drill, drill.on_scale,
-                     "The meniscus stood at " + figure_text(drill.true_cm3, 2) +
-                         (drill.on_scale ? ", on the scale." : ", off the scale."),
-                     "Let it down to the zero mark or a little below: it need not be 0.00.")};
+      on_scale(drill)};
   hand[0].cost_cm3 = drill.jet_air_cm3;
   hand[1].cost_cm3 = -drill.funnel_cm3;
   hand[2].cost_cm3 = -drill.hanging_cm3;
@@ -88,9 +96,11 @@ std::vector<Finding> of_the_eye(const FillingDrill& drill, const Level& level) {
 }
 
 Finding of_the_record(const FillingDrill& drill) {
-  return all_or_nothing({Score::record, "half-divisions", 1.0}, drill, written_to_half_a_division(drill.text),
-                        as_written(drill.text) + " was written.",
-                        "Two decimals, the second 0 or 5; 0.00 too has both.");
+  const bool met = written_to_half_a_division(drill.text);
+  return all_or_nothing(
+      {Score::record, "half-divisions", 1.0}, drill, met,
+      as_written(drill.text) + " was written: " + (met ? "" : "not ") + "two decimals, the second 0 or 5.",
+      "Two decimals, the second 0 or 5; 0.00 too has both.");
 }
 
 }  // namespace

@@ -14,6 +14,7 @@ namespace {
 
 /// A bias below this is seen by statistics and felt by nobody: a tenth of a division (our own choice).
 constexpr double kBiasMatters_cm3 = 0.01;
+constexpr const char* kLowestPoint = "Read the lowest point of the curve, not where it climbs the wall.";
 
 struct Rule {
   Score score;
@@ -38,16 +39,39 @@ Finding settled(Finding finding, bool met, const std::string& seen, const char* 
 
 std::string read_more() { return "Read at least " + std::to_string(kFewestValues) + " pictures."; }
 
+std::string advice_for_few(const ReadingDrill& drill) {
+  if (drill.read < kFewestValues) return read_more();
+  return "The slips come first: mend those, then bias and spread can be seen.";
+}
+
 Finding too_few(Finding finding, const ReadingDrill& drill) {
   finding.judged = false;
-  finding.seen = "Only " + count_text(static_cast<std::size_t>(drill.errors.count), "reading") +
-                 " without a slip: too few to say.";
-  finding.advice = read_more();
+  finding.advice = advice_for_few(drill);
+  if (drill.read == 0) {
+    finding.seen = "No reading was written.";
+  } else if (drill.slips > 0) {
+    finding.seen = "Only " + std::to_string(drill.errors.count) + " of " +
+                   count_text(static_cast<std::size_t>(drill.read), "reading") +
+                   " without a slip: too few to say more.";
+  } else {
+    finding.seen =
+        "Only " + count_text(static_cast<std::size_t>(drill.read), "reading") + ": too few to say more.";
+  }
   return finding;
 }
 
 std::string with_error(double cm3, double error_cm3) {
   return signed_cm3_text(cm3, 3) + " ± " + figure_text(error_cm3, 3);
+}
+
+/// Most figures lie nearer to the upper edge than to the lowest point, as the eye saw them.
+bool reads_the_edge(const ReadingDrill& drill) {
+  const auto at_the_edge = [](const PictureRead& picture) {
+    return picture.read() && !picture.slip() &&
+           std::fabs(*picture.written_cm3 - picture.apparent_edge_cm3) <
+               std::fabs(*picture.written_cm3 - picture.apparent_cm3);
+  };
+  return 2 * std::count_if(drill.pictures.begin(), drill.pictures.end(), at_the_edge) > drill.errors.count;
 }
 
 Finding bias(const ReadingDrill& drill) {
@@ -62,8 +86,12 @@ Finding bias(const ReadingDrill& drill) {
     return settled(finding, true, "A bias is seen, too small to matter: " + figure + ".", "");
   finding.cost_cm3 = errors.mean;
   const bool high = errors.mean > 0.0;
+  const std::string seen = std::string("Your eye reads ") + (high ? "high" : "low") + ": " + figure;
+  if (reads_the_edge(drill))
+    return settled(finding, false, seen + ". Your figures lie at the upper edge of the meniscus.",
+                   kLowestPoint);
   return settled(
-      finding, false, std::string("Your eye reads ") + (high ? "high" : "low") + ": " + figure + ".",
+      finding, false, seen + ".",
       high ? "Look for the lowest point of the curve and for what lies above it: too high a figure "
              "comes from an eye that stays below the meniscus, or from rounding down the tube."
            : "Too low a figure comes from an eye that stays above the meniscus, from its upper edge, "
@@ -76,14 +104,14 @@ Finding steady(const ReadingDrill& drill) {
   if (errors.count < kFewestValues) return too_few(finding, drill);
   const double trained = trained_sd_cm3(drill.to_cm3);
   std::string seen = "Spread (SD) " + cm3_text(errors.sd, 3) + " ± " + figure_text(errors.sd_error, 3) +
-                     "; a trained reader's is " + figure_text(kTrainedSd_cm3, 3);
+                     "; between trained readers it is " + figure_text(kTrainedSd_cm3, 3);
   if (drill.to_cm3 > 0.01)
     seen += ", " + figure_text(trained, 3) + " when written to " + figure_text(drill.to_cm3, 2);
   const double away = errors.sd - trained;
   if (std::fabs(away) <= kSeenErrors * errors.sd_error)
-    return settled(finding, true, seen + ": about as steady.", "");
+    return settled(finding, true, seen + ": no difference that can be told from chance.", "");
   return settled(
-      finding, away < 0.0, seen + (away < 0.0 ? ": steadier." : ": less steady."),
+      finding, away < 0.0, seen + (away < 0.0 ? "; yours here is smaller." : "; yours is larger."),
       "Level eye, card just below the meniscus, and the same look each time: lowest point, nearest mark, "
       "nearest half division.");
 }
@@ -126,7 +154,9 @@ Finding no_slips(const ReadingDrill& drill) {
                      std::to_string(first->number) + ": " + as_written(first->text) +
                      " where the meniscus stood at " + figure_text(first->true_cm3, 2) +
                      (like.empty() ? "" : " (" + like + ")") + ".",
-                 "Find the numbered mark above the meniscus first, then count downwards from it.");
+                 like.find("upper edge") != std::string::npos
+                     ? kLowestPoint
+                     : "Find the numbered mark above the meniscus first, then count downwards from it.");
 }
 
 Finding bands(const ReadingDrill& drill, const Level& level) {
@@ -138,7 +168,10 @@ Finding bands(const ReadingDrill& drill, const Level& level) {
   finding.cost_cm3 = drill.mean_size_cm3;
   finding.seen = "Readings were off by " + cm3_text(drill.mean_size_cm3, 3) + " on average, either way.";
   if (!finding.met)
-    finding.advice = "See below which part of it is bias, which is spread, and which is the eye's height.";
+    finding.advice = drill.slips > 0
+                         ? "The slips first; what is left of it is bias, spread and the eye's height."
+                         : "See which part of it is bias, which is spread, and which is the eye's "
+                           "height.";
   return finding;
 }
 
@@ -170,10 +203,23 @@ Finding decimals(const ReadingDrill& drill) {
   return settled(finding, true, std::string("Every reading has ") + rule + ".", "");
 }
 
+std::string chance_text(double chance) {
+  constexpr double kLeastTold = 0.001;
+  if (chance < kLeastTold) return "a chance below 0.1 %";
+  return "a chance of " + figure_text(100.0 * chance, 1) + " %";
+}
+
 Finding last_digit(const ReadingDrill& drill) {
   Finding finding = start({Score::record, "last-figure", 1.0}, drill);
   int written = 0;
   for (const DigitCount& count : drill.digits) written += count.written;
+  if (written < kFewestValues && drill.errors.count >= kFewestValues) {
+    finding.judged = false;
+    finding.seen = "Only " + count_text(static_cast<std::size_t>(written), "reading") +
+                   " with a second decimal: too few to see a liking.";
+    finding.advice = "Write both decimals each time.";
+    return finding;
+  }
   if (written < kFewestValues) return too_few(finding, drill);
   if (!drill.liked_digit)
     return settled(finding, true, "No last figure is liked better than the meniscus called for.", "");
@@ -182,8 +228,8 @@ Finding last_digit(const ReadingDrill& drill) {
   return settled(
       finding, false,
       "You like a last " + std::to_string(*drill.liked_digit) + ": " + share(liked.written) +
-          " of your readings end in it, " + share(liked.called_for) +
-          " should (chance of that: " + figure_text(100.0 * drill.liked_chance, 1) + " %).",
+          " of your readings end in it, " + share(liked.called_for) + " should (" +
+          chance_text(drill.liked_chance) + " if no figure were liked).",
       "Decide the last figure by looking, not by liking: nearer to the mark, or nearer to the middle?");
 }
 
@@ -192,9 +238,9 @@ Finding last_digit(const ReadingDrill& drill) {
 void find_in_reading(const ReadingDrill& drill, const Level& level, std::vector<Finding>& findings) {
   std::vector<Finding> eye = {bands(drill, level), bias(drill), steady(drill), level_eye(drill),
                               no_slips(drill)};
-  append_findings(Score::eye, std::move(eye), findings, read_more());
+  append_findings(Score::eye, std::move(eye), findings, advice_for_few(drill));
   std::vector<Finding> record = {all_written(drill), decimals(drill), last_digit(drill)};
-  append_findings(Score::record, std::move(record), findings, read_more());
+  append_findings(Score::record, std::move(record), findings, advice_for_few(drill));
 }
 
 }  // namespace halfdrop

@@ -213,11 +213,12 @@ void App::begin(const std::string& level_path) {
 /// not.
 void App::show(Result<std::unique_ptr<PlayScene>> scene) {
   if (!scene) {
-    const int status = report(scene.error());
-    if (!list_) {
-      status_ = status;
-      window_.close();
-    }
+    status_ = report(scene.error());
+    bench_.reset();  // one that has ended cannot be played on
+    marks_.reset();
+    if (!list_) return window_.close();
+    status_ = 0;
+    list_->tell(scene.error());
     return;
   }
   bench_ = std::move(*scene);

@@ -1,5 +1,8 @@
 // The card of "deliver exactly": what is asked for, one after the other.
 
+#include <algorithm>
+#include <optional>
+
 #include "game/marking/delivery_drill.h"
 #include "game/scenes/drill_card.h"
 #include "game/scenes/palette.h"
@@ -16,8 +19,16 @@ class DeliveryCard : public DrillCard {
 
  protected:
   void step(Session& session) override {
-    if (closed(session) == asked().size()) return ask();
+    const std::size_t now = closed(session);
+    if (now == asked().size()) return ask();
+    // Enter may still be held down from the page before, or hit twice: there is no way back.
+    if (came_in(session) == at_last_close_ && empty_asked_ != now) {
+      empty_asked_ = now;
+      return tell("Nothing came in. Enter again leaves it so.");
+    }
     if (const auto refused = session.act(Deed::close_volume)) return tell(*refused);
+    at_last_close_ = came_in(session);
+    empty_asked_.reset();
     if (closed(session) == asked().size()) ask();
   }
 
@@ -27,8 +38,13 @@ class DeliveryCard : public DrillCard {
   void draw_inside(Canvas& canvas, const Session& session) const override {
     const Rect in = inside();
     const float heading = word_size(18);
-    canvas.text(message().empty() ? "Let into the beaker" : message(), {in.x, in.y + heading},
-                {heading, message().empty() ? palette::print : palette::bad, Face::bold});
+    const bool came_in_since = empty_asked_ && came_in(session) != at_last_close_;
+    const bool says = !message().empty() && !came_in_since;
+    TextStyle style{heading, says ? palette::bad : palette::print, Face::bold};
+    const std::string words = says ? message() : "Let into the beaker";
+    // What refuses a volume may be longer than the card is wide.
+    style.size = std::min(heading, heading * in.w / canvas.text_width(words, style));
+    canvas.text(words, {in.x, in.y + heading}, style);
     const float top = in.y + heading + 10, rows = static_cast<float>(asked().size());
     const float row = std::min(38.0F, (in.bottom() - top) / rows);
     for (std::size_t i = 0; i < asked().size(); ++i)
@@ -36,7 +52,13 @@ class DeliveryCard : public DrillCard {
   }
 
  private:
+  Quanta at_last_close_ = 0;                ///< came into the beaker until then
+  std::optional<std::size_t> empty_asked_;  ///< volume of which nothing came in, and that was said
+
   [[nodiscard]] const std::vector<Delivery>& asked() const { return level_.drill->deliveries; }
+  static Quanta came_in(const Session& session) {
+    return session.state().ledger.entered(Account::beaker).volume;
+  }
   static std::size_t closed(const Session& session) {
     return static_cast<std::size_t>(session.state().drill_step);
   }

@@ -48,18 +48,23 @@ void draw_chart_cross(Canvas& canvas, Point at, float radius, sf::Color colour) 
   canvas.stroke({{at.x - radius, at.y + radius}, {at.x + radius, at.y - radius}}, style, colour);
 }
 
+/// Each key figure beside that of the first go, or alone when there was none.
+std::vector<FigureChange> changes_since_first(const DrillCharts& charts) {
+  std::vector<FigureChange> changes;
+  if (charts.earlier.empty()) {
+    for (const DrillFigure& figure : key_figures(charts.drill)) changes.push_back({{}, figure, ""});
+    return changes;
+  }
+  MarkedAttempt now;
+  now.drill = charts.drill;
+  return compare_goes(charts.earlier.front().marked, now);
+}
+
 float draw_key_figures(Canvas& canvas, Point top_left, float width, const DrillCharts& charts) {
   const ChartWords sizes = chart_words(charts.large);
   const float row = sizes.normal * 1.6F;
   const bool compares = !charts.earlier.empty();
-  std::vector<FigureChange> changes;
-  if (compares) {
-    MarkedAttempt now;
-    now.drill = charts.drill;
-    changes = compare_goes(charts.earlier.front().marked, now);
-  } else {
-    for (const DrillFigure& figure : key_figures(charts.drill)) changes.push_back({{}, figure, ""});
-  }
+  const std::vector<FigureChange> changes = changes_since_first(charts);
   const float rows = static_cast<float>(changes.size() + (compares ? 1 : 0));
   const float height = 20 + sizes.heading * 1.25F + row * rows + 18;
   const Rect in =

@@ -27,26 +27,58 @@ bool something_done(const DrillFigures& drill) {
                      [](const VolumeDelivered& volume) { return volume.delivered_cm3.has_value(); });
 }
 
-}  // namespace
+/// A level of the same name may be another drill: a teacher's own, or one that was changed since.
+bool same_drill_by(const Attempt& one, const Attempt& other) {
+  return one.alias == other.alias && one.level.id == other.level.id && one.level.drill &&
+         one.level.drill->kind == other.level.drill->kind &&
+         one.level.drill->to_cm3 == other.level.drill->to_cm3 &&
+         one.level.drill->deliveries.size() == other.level.drill->deliveries.size();
+}
 
-std::vector<EarlierGo> earlier_goes(const std::string& folder, const Attempt& attempt, std::size_t most) {
-  std::vector<EarlierGo> goes;
-  if (!attempt.level.drill || attempt.changes.empty()) return goes;
+struct OnFile {
+  std::string when;
+  Attempt attempt;
+};
+
+/// Handed in before this attempt by the same person, oldest first.
+std::vector<OnFile> goes_before(const std::string& folder, const Attempt& attempt) {
+  std::vector<OnFile> before;
   auto paths = files_of(folder, ".jsonl");
   std::erase_if(paths,
                 [&](const auto& path) { return !path.filename().string().starts_with(attempt.level.id); });
   std::stable_sort(paths.begin(), paths.end(),
                    [](const auto& a, const auto& b) { return changed(a) < changed(b); });
   for (const auto& path : paths) {
-    const auto file = read_attempt(path.string());
-    if (!file || file->attempt.alias != attempt.alias || file->attempt.level.id != attempt.level.id) continue;
-    if (!handed_in(file->attempt)) continue;
+    auto file = read_attempt(path.string());
+    if (!file || !same_drill_by(file->attempt, attempt) || !handed_in(file->attempt)) continue;
     if (is_the_same(file->attempt, attempt)) break;
-    MarkedAttempt marked = mark(file->attempt);
-    if (!marked.outcome.reproduced || !marked.drill || !something_done(*marked.drill)) continue;
-    goes.push_back({day_and_time(changed(path)), std::move(marked)});
-    if (goes.size() > most) goes.erase(goes.begin() + 1);  // the first stays
+    before.push_back({day_and_time(changed(path)), std::move(file->attempt)});
   }
+  return before;
+}
+
+/// Nothing when it does not replay, or nothing was done.
+std::optional<EarlierGo> marked_go(const OnFile& on_file) {
+  MarkedAttempt marked = mark(on_file.attempt);
+  if (!marked.outcome.reproduced || !marked.drill || !something_done(*marked.drill)) return std::nullopt;
+  return EarlierGo{on_file.when, std::move(marked)};
+}
+
+}  // namespace
+
+std::vector<EarlierGo> earlier_goes(const std::string& folder, const Attempt& attempt, std::size_t most) {
+  std::vector<EarlierGo> goes;
+  if (!attempt.level.drill || attempt.changes.empty() || most == 0) return goes;
+  const std::vector<OnFile> before = goes_before(folder, attempt);
+  // The first, then from the latest backwards: of hundreds only those shown are replayed.
+  auto first = before.begin();
+  for (; first != before.end() && goes.empty(); ++first) {
+    if (auto go = marked_go(*first)) goes.push_back(std::move(*go));
+  }
+  for (auto latest = before.end(); latest != first && goes.size() < most; --latest) {
+    if (auto go = marked_go(*std::prev(latest))) goes.push_back(std::move(*go));
+  }
+  if (!goes.empty()) std::reverse(goes.begin() + 1, goes.end());
   return goes;
 }
 

@@ -27,18 +27,17 @@ class FillingCard : public DrillCard {
   void draw_inside(Canvas& canvas, const Session& session) const override {
     const Rect in = inside();
     const float size = word_size(18);
-    float y = in.y + size;
-    y += canvas.paragraph("Fill the burette, ready for a first reading.", {in.x, y}, in.w, size * 1.25F,
-                          {size, palette::print, Face::bold}) +
-         4;
-    const Rect entry{in.x, y, in.w - 84, 62};
+    // A line a thing: two lines of the largest words must fit below the figure.
+    canvas.text(large() ? "Fill, then read" : "Fill the burette, ready for a first reading.",
+                {in.x, in.y + size}, {size, palette::print, Face::bold});
+    const Rect entry{in.x, in.y + size * 1.6F, in.w - 84, large() ? 52.0F : 62.0F};
     draw_entry(canvas, entry, session.cell(reading_cell(1)));
     canvas.text_middle("cm\u00b3", {in.right() - 70, entry.centre().y}, {word_size(24), palette::print});
     const bool written = !session.cell(reading_cell(1)).empty();
     const std::string note = !message().empty() ? message()
                                                 : (written ? "Written. Enter once more: hand in."
                                                            : "Read the meniscus, type it: 0.15");
-    canvas.paragraph(note, {in.x, entry.bottom() + size * 1.3F}, in.w, size * 1.15F,
+    canvas.paragraph(note, {in.x, entry.bottom() + size * 1.25F}, in.w, size * 1.15F,
                      {size, message().empty() ? palette::print : palette::bad, Face::regular});
   }
 };

@@ -68,7 +68,7 @@ float draw_reading_goes(Canvas& canvas, Point top_left, float width, const Drill
   const auto* now = std::get_if<ReadingDrill>(&charts.drill);
   if (now == nullptr || charts.earlier.empty()) return 0.0F;
   GoSeries bias{"Bias, with twice its standard error", {}, 0, 0, 0.05, 0.0, ""};
-  GoSeries spread{"Spread (SD)", {}, 0, 0, 0.05, trained_sd_cm3(now->to_cm3), "a trained reader"};
+  GoSeries spread{"Spread (SD)", {}, 0, 0, 0.05, trained_sd_cm3(now->to_cm3), "trained readers"};
   const auto add = [&](const ReadingDrill& drill) {
     if (drill.errors.count < 2) return;
     bias.points.push_back({drill.errors.mean, kSeenErrors * drill.errors.mean_error});

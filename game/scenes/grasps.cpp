@@ -47,10 +47,12 @@ HandsChange Grasps::due(Tick now) {
   return change;
 }
 
-HandsChange Grasps::release_all() {
+HandsChange Grasps::release_all(const Hands& hands) {
   holds_ = {};
   HandsChange change;
-  for (const Grasp grasp : kAll) set(change, grasp, 0.0);
+  if (hands.swirl > 0.0) set(change, Grasp::swirl, 0.0);
+  if (hands.wash > 0.0) set(change, Grasp::wash, 0.0);
+  if (hands.pour > 0.0) set(change, Grasp::pour, 0.0);
   return change;
 }
 

@@ -22,8 +22,9 @@ class Grasps {
   [[nodiscard]] HandsChange release(Grasp grasp, Tick now);
   /// Releases whose time has come.
   [[nodiscard]] HandsChange due(Tick now);
-  /// Lets go of everything at once.
-  [[nodiscard]] HandsChange release_all();
+  /// Lets go of everything at once: of what was taken, and of what these hands still hold (an attempt gone on
+  /// with). Empty when that is nothing.
+  [[nodiscard]] HandsChange release_all(const Hands& hands);
 
  private:
   struct Hold {

@@ -27,6 +27,10 @@ LevelList::LevelList(std::vector<Entry> levels, std::vector<Unfinished> unfinish
 
 std::optional<LevelList::Wish> LevelList::take_wish() { return std::exchange(wish_, std::nullopt); }
 
+void LevelList::tell(const std::vector<Fault>& faults) {
+  message_ = faults.empty() ? "" : to_string(faults.front());
+}
+
 void LevelList::show_cautions(std::size_t level) {
   cautions_ = level;
   focus_ = unfinished_.size() + level;
@@ -91,6 +95,7 @@ std::vector<std::pair<std::string, Rect>> LevelList::places() const {
 }
 
 bool LevelList::choose(const std::string& place) {
+  message_.clear();
   if (place == "start" && cautions_) wish_ = Wish{Wish::Kind::start, levels_[*cautions_].path};
   if (place == "back") cautions_.reset();
   for (std::size_t i = 0; i < unfinished_.size(); ++i) {

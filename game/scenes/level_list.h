@@ -30,6 +30,9 @@ class LevelList {
   void draw(Canvas& canvas) const;
   /// `pointer` is the mouse in design units.
   bool event(const sf::Event& event, sf::Vector2f pointer);
+  /// Says why nothing came of the last wish.
+  void tell(const std::vector<Fault>& faults);
+  [[nodiscard]] const std::string& message() const { return message_; }
   /// Shows a level's cautions at once (level named on the command line).
   void show_cautions(std::size_t level);
 
@@ -68,6 +71,7 @@ class LevelList {
   std::optional<std::size_t> cautions_;
   float scroll_ = 0.0F;
   std::optional<Wish> wish_;
+  std::string message_;  ///< why the last wish came to nothing
 };
 
 namespace list_layout {

@@ -95,6 +95,8 @@ void LevelList::draw_list(Canvas& canvas) const {
               {15, palette::print_soft, Face::regular, Align::right});
   canvas.line({kLeft, kBottom}, {kLeft + kWidth, kBottom}, 1, palette::paper_line);
   canvas.text(words::kRehearsal, {kLeft, kBottom + 26}, {15, palette::print, Face::semibold});
+  if (!message_.empty())
+    canvas.paragraph(message_, {kLeft, kBottom + 46}, kWidth, 17, {14, palette::bad, Face::semibold});
 }
 
 void LevelList::draw_cautions(Canvas& canvas) const {
@@ -118,6 +120,8 @@ void LevelList::draw_cautions(Canvas& canvas) const {
     canvas.circle({left + 12, y + 1.4F}, 1.5F, palette::print);
     y += canvas.paragraph(caution, {left + 40, y}, width - 40, 25, {18, palette::print}) + 10;
   }
+  if (!message_.empty())
+    canvas.paragraph(message_, {left, sheet.bottom() - 168}, width, 22, {16, palette::bad, Face::semibold});
   y = std::max(y + 8, sheet.bottom() - 128);
   canvas.paragraph(std::string(words::kTeacherOverrides) + "\n" + words::kRehearsal, {left, y}, width, 23,
                    {16, palette::print, Face::semibold});

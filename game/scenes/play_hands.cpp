@@ -114,8 +114,8 @@ void PlayScene::release(Grasp grasp) { move_hands(grasps_.release(grasp, session
 void PlayScene::let_go() {
   drag_ = {};
   turning_ = 0;
-  const HandsChange change = grasps_.release_all();
-  if (!session_.ended()) move_hands(change);
+  const HandsChange change = grasps_.release_all(session_.hands());
+  if (!session_.ended() && !change.empty()) move_hands(change);
 }
 
 bool PlayScene::hand_key(const sf::Event::KeyEvent& key) {

@@ -81,7 +81,8 @@ void draw_legend(Canvas& canvas, Point at, float right, const ReadingDrill& dril
   entry("eye off level", [&](Point p) { draw_chart_dot(canvas, p, 6, false, kOff); });
   if (drill.slips > 0)
     entry("slip, off the chart", [&](Point p) { draw_chart_cross(canvas, p, 5, palette::bad); });
-  entry("your bias, and how well it is known", [&](Point p) {
+  // In the back row's letters a second row would not fit into the card.
+  entry(large ? "your bias" : "your bias, and how well it is known", [&](Point p) {
     canvas.rect({p.x - 9, p.y - 6, 18, 12}, faded(palette::accent, 0.16));
     canvas.line({p.x - 9, p.y}, {p.x + 9, p.y}, 2.2F, palette::accent);
   });
@@ -139,7 +140,9 @@ void draw_digit_bar(Canvas& canvas, const Rect& plot, const Bar& bar, int most, 
 std::string digit_words(const ReadingDrill& drill) {
   if (drill.liked_digit)
     return "You write " + std::to_string(*drill.liked_digit) + " more often than the readings call for.";
-  return "No liking for a last figure shows.";
+  int written = 0;
+  for (const DigitCount& count : drill.digits) written += count.written;
+  return written < kFewestValues ? "Too few figures to see a liking." : "No liking for a last figure shows.";
 }
 
 float draw_digit_chart(Canvas& canvas, Point top_left, float width, const ReadingDrill& drill, bool large) {
@@ -207,13 +210,14 @@ float draw_trained_chart(Canvas& canvas, Point top_left, float width, const Read
     y += row + 8;
   }
   const std::string to = drill.to_cm3 > 0.01 && !large ? ", written to " + figure_text(drill.to_cm3, 2) : "";
-  draw_spread(canvas, {in.x, y, in.w, row}, axis, "A trained reader" + to, trained, sizes, false);
+  draw_spread(canvas, {in.x, y, in.w, row}, axis, "Trained readers" + to, trained, sizes, false);
   y += row + 10;
-  if (large) return height;
-  canvas.paragraph(
-      "A trained reader\u2019s 0.022 cm\u00b3 is a spread between many readers (Gordus 1987), so it holds "
-      "their biases too; on top comes what rounding to a step adds.",
-      {in.x, y + sizes.small}, in.w, sizes.small * 1.3F, {sizes.small, palette::print_soft});
+  canvas.paragraph(large
+                       ? "Between many readers, their biases and rounding in it."
+                       : "Trained readers\u2019 0.022 cm\u00b3 is a spread between many (Gordus 1987), so it "
+                         "holds their biases too, which yours does not; on top comes what rounding adds. "
+                         "It says nothing of how you read a real burette.",
+                   {in.x, y + sizes.small}, in.w, sizes.small * 1.3F, {sizes.small, palette::print_soft});
   return height;
 }
 

@@ -52,7 +52,7 @@ inline constexpr const char* kMet = "met";
 inline constexpr const char* kNotMet = "not met";
 
 inline constexpr const char* kListSubtitle = "Burette technique, rehearsed";
-inline constexpr const char* kMethodKey = "New to this? F2 at the bench shows how it is done.";
+inline constexpr const char* kMethodKey = "New to this? F2 at the bench shows it.";
 inline constexpr const char* kListKeys = "Up and Down choose, Enter opens, Esc leaves";
 inline constexpr const char* kDrills = "Drills, a minute or two each: one skill, with water";
 inline constexpr const char* kUnfinished = "Not finished";

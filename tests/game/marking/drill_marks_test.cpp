@@ -221,6 +221,33 @@ TEST_CASE("each thing left undone at the first reading is what is not met, at it
   CHECK(unmet(short_text.hand_in()) == "half-divisions");
 }
 
+TEST_CASE("a reading written while the tap still runs is no ready burette") {
+  AtDrill hands = filled(true, true);
+  hands.hold(&HandsChange::tap, 1.0);
+  hands.wait(0.5);
+  hands.write(reading_cell(1), "0.60");
+  hands.hold(&HandsChange::tap, 0.0);
+  const MarkedAttempt marked = hands.hand_in();
+  CHECK(filling(marked).running);
+  const Finding* const stood = find(marked, "on-scale");
+  REQUIRE(stood);
+  CHECK_FALSE(stood->met);
+  CHECK(stood->seen.find("was not shut") != std::string::npos);
+}
+
+TEST_CASE("nothing in the beaker is said to be that, and what was left open is counted") {
+  AtDrill hands(DrillKind::deliver_exactly);
+  hands.dress();
+  hands.act(Deed::close_volume);
+  const MarkedAttempt marked = hands.hand_in();
+  const Finding* const first = find(marked, "volume-1");
+  REQUIRE(first);
+  CHECK(first->advice.starts_with("Nothing came into the beaker"));
+  const Finding* const open = find(marked, "hand-not-judged");
+  REQUIRE(open);
+  CHECK(open->seen.starts_with("Only 1 of 4 were said to be delivered"));
+}
+
 TEST_CASE("a first reading written too low costs what one written too high does") {
   for (const double off_cm3 : {-0.3, 0.3}) {
     CAPTURE(off_cm3);

@@ -189,6 +189,35 @@ TEST_CASE("too few readings give no verdict, and no points for one") {
   CHECK(finding(drill, "eye-not-judged").of >= 10.0);
 }
 
+TEST_CASE("who reads the upper edge is told so, whether it is a bias or a slip") {
+  const auto edge_read = [](double up_cm3) {
+    auto pictures = thirty([&](double cm3) { return static_cast<int>(std::lround((cm3 - up_cm3) * 100.0)); });
+    for (PictureRead& one : pictures) one.apparent_edge_cm3 = one.true_cm3 - up_cm3;
+    return reading_figures(pictures, 0.05);
+  };
+  const Finding bias = finding(edge_read(0.20), "no-bias");
+  CHECK(says(bias, "upper edge of the meniscus"));
+  CHECK(bias.advice.starts_with("Read the lowest point"));
+  const Finding slips = finding(edge_read(0.31), "no-slips");
+  CHECK(says(slips, "upper edge of the meniscus"));
+  CHECK(slips.advice.starts_with("Read the lowest point"));
+  CHECK_FALSE(says(
+      finding(reading_figures(thirty([](double cm3) { return to_twentieths(cm3 - 0.08); }), 0.05), "no-bias"),
+      "upper edge of the meniscus"));
+}
+
+TEST_CASE("nobody who read thirty pictures is told to read ten") {
+  const auto whole_off = reading_figures(thirty([](double cm3) { return to_twentieths(cm3) + 100; }), 0.05);
+  std::vector<Finding> found = findings(whole_off);
+  for (const Finding& one : found) {
+    CAPTURE(one.criterion);
+    CHECK(one.advice.find("Read at least") == std::string::npos);
+  }
+  auto one_decimal = thirty([](double cm3) { return 10 * static_cast<int>(std::lround(cm3 * 10.0)); });
+  for (PictureRead& one : one_decimal) one.text.pop_back();
+  CHECK(says(finding(reading_figures(one_decimal, 0.05), "last-figure"), "0 readings with a second decimal"));
+}
+
 TEST_CASE("a trained reader's spread grows by the step that is written to") {
   // Source: 0.022 cm3, A. A. Gordus, J. Chem. Educ. 1987, "Statistical evaluation of class data for two buret
   // readings": each reader estimated to 1/100 cm3. A step of 0.05 adds 0.05 / sqrt(12) in squares: 0.0263.

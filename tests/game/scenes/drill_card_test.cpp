@@ -129,9 +129,31 @@ TEST_CASE("what is let in is closed one after the other, and figures cannot be t
     CHECK(player.step() == i);
     CHECK_FALSE(player.card->asking());
     player.press(sf::Keyboard::Enter);
+    player.press(sf::Keyboard::Enter);  // nothing came in, and it is meant
   }
   CHECK(player.step() == volumes);
   CHECK(player.card->asking());
+}
+
+TEST_CASE("a volume of which nothing came in is closed only when Enter says so twice") {
+  Player player(DrillKind::deliver_exactly);
+  for (int i = 0; i < 20; ++i) (void)player.send(sf::Event::KeyPressed, sf::Keyboard::Enter);  // still held
+  CHECK(player.step() == 0);
+  CHECK_FALSE(player.card->message().empty());
+  (void)player.send(sf::Event::KeyReleased, sf::Keyboard::Enter);
+  player.press(sf::Keyboard::Enter);
+  CHECK(player.step() == 1);
+  HandsChange open;
+  open.tap = 1.0;
+  CHECK_FALSE(player.session.set_hands(open).has_value());
+  for (int i = 0; i < 480; ++i) player.session.tick();
+  open.tap = 0.0;
+  CHECK_FALSE(player.session.set_hands(open).has_value());
+  for (int i = 0; i < 480; ++i) player.session.tick();
+  player.press(sf::Keyboard::Enter);
+  CAPTURE(player.card->message());
+  CHECK(player.session.state().ledger.entered(Account::beaker).volume > 0);
+  CHECK(player.step() == 2);
 }
 
 TEST_CASE("the first reading of a filled burette is written once typed; Enter without a figure says so") {

@@ -63,6 +63,18 @@ TEST_CASE("a second go finds the first, by the same person only") {
   CHECK(std::get<ReadingDrill>(*goes.front().marked.drill).pictures.front().text == "10.00");
 }
 
+TEST_CASE("another drill under the same level's name is no earlier go") {
+  Shelf shelf;
+  Level other = test::drill_level(DrillKind::deliver_exactly);
+  other.id = test::drill_level(DrillKind::read_meniscus).id;
+  Session session(other, 1, "kim");
+  for (int i = 0; i < 24; ++i) session.tick();
+  CHECK_FALSE(session.act(Deed::close_volume).has_value());
+  session.end("handed in");
+  CHECK(write_attempt(session.attempt(), shelf.folder + "/" + other.id + "-0.jsonl").has_value());
+  CHECK(earlier_goes(shelf.folder, shelf.go(3, "kim", "12.00")).empty());
+}
+
 TEST_CASE("what was not handed in, or in which nothing was read, is no go") {
   Shelf shelf;
   shelf.go(1, "kim", "10.00", false);

@@ -39,11 +39,23 @@ TEST_CASE("letting go of everything forgets a late release") {
   Grasps grasps;
   (void)grasps.take(Grasp::pour, 1.0, 0);
   (void)grasps.release(Grasp::pour, 0);
-  const HandsChange change = grasps.release_all();
+  Hands hands;
+  hands.swirl = hands.wash = hands.pour = 1.0;
+  const HandsChange change = grasps.release_all(hands);
   CHECK(change.swirl == 0.0);
   CHECK(change.wash == 0.0);
   CHECK(change.pour == 0.0);
   CHECK(grasps.due(1000).empty());
+}
+
+TEST_CASE("hands that hold nothing let go of nothing, so that no drill can refuse it") {
+  Grasps grasps;
+  CHECK(grasps.release_all(Hands{}).empty());
+  Hands pouring;
+  pouring.pour = 0.4;
+  const HandsChange change = grasps.release_all(pouring);
+  CHECK(change.pour == 0.0);
+  CHECK_FALSE(change.swirl.has_value());
 }
 
 TEST_CASE("letting go of what was not held does nothing") {

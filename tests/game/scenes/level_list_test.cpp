@@ -41,6 +41,16 @@ bool click(LevelList& list, const std::string& place) {
 
 }  // namespace
 
+TEST_CASE("a level that cannot begin says why until something else is chosen") {
+  LevelList list = list_of(2, 0);
+  list.show_cautions(0);
+  list.tell({Fault{FaultKind::cannot_open, "/attempts", "", "cannot make this folder"}});
+  CHECK(list.shows_cautions());
+  CHECK(list.message().find("cannot make this folder") != std::string::npos);
+  CHECK(click(list, "back"));
+  CHECK(list.message().empty());
+}
+
 TEST_CASE("no level begins before its cautions were shown") {
   LevelList list = list_of(3, 0);
   CHECK(click(list, "level/level-1"));
