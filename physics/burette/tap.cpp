@@ -11,9 +11,16 @@ namespace halfdrop {
 
 namespace {
 
-/// Entrance and exit of a sharp-edged passage, in velocity heads (White, Fluid Mechanics: 0.5 + 1; from
-/// memory).
-constexpr double kPassageLoss = 1.5;
+/// Losses of a passage beside friction, in velocity heads: entrance and exit of a short sharp-edged one
+/// (White, Fluid Mechanics: 0.5 + 1; from memory), and of a capillary, whose profile becomes a parabola: 2 m,
+/// m about 1.12 (Hagenbach's term; White has m 1.1 to 1.2).
+constexpr double kShortLoss = 1.5;
+constexpr double kCapillaryLoss = 2.24;
+
+/// Fanning's factor times Reynolds number of laminar flow: a round bore, and a right isosceles triangle (Shah
+/// and London, Laminar Flow Forced Convection in Ducts, 1978; from memory).
+constexpr double kRoundFriction = 16.0;
+constexpr double kTriangleFriction = 13.15;
 
 /// p = linear Q + square Q^2, SI.
 struct Resistance {
@@ -21,12 +28,18 @@ struct Resistance {
   double square = 0.0;
 };
 
-Resistance passage(const LiquidFlow& liquid, double area_mm2, double hydraulic_mm, double length_mm) {
-  const double area_m2 = area_mm2 * 1e-6;
-  const double hydraulic_m = hydraulic_mm * 1e-3;
+struct Passage {
+  double area_mm2, hydraulic_mm, length_mm;
+  double friction = kRoundFriction, loss = kShortLoss;
+};
+
+Resistance resistance_of(const Passage& passage, const LiquidFlow& liquid) {
+  const double area_m2 = passage.area_mm2 * 1e-6;
+  const double hydraulic_m = passage.hydraulic_mm * 1e-3;
   Resistance r;
-  r.linear = 32.0 * liquid.viscosity_pa_s * length_mm * 1e-3 / (hydraulic_m * hydraulic_m * area_m2);
-  r.square = kPassageLoss * liquid.density_kg_m3 / (2.0 * area_m2 * area_m2);
+  r.linear = 2.0 * passage.friction * liquid.viscosity_pa_s * passage.length_mm * 1e-3 /
+             (hydraulic_m * hydraulic_m * area_m2);
+  r.square = passage.loss * liquid.density_kg_m3 / (2.0 * area_m2 * area_m2);
   return r;
 }
 
@@ -51,14 +64,14 @@ SideBySide end_of_plug(const TapSpec& tap, const LiquidFlow& liquid, double posi
   SideBySide end;
   const Opening opening = tap_opening(tap, position);
   if (opening.area_mm2 > kSmallest_mm2) {
-    end.add(passage(liquid, opening.area_mm2, opening.hydraulic_mm, tap.channel_mm));
+    end.add(resistance_of({opening.area_mm2, opening.hydraulic_mm, tap.channel_mm}, liquid));
   }
   const Groove groove = groove_opening(tap, position);
   const double area_mm2 = groove.deep_mm * groove.deep_mm;
   if (area_mm2 > kSmallest_mm2) {
     // 4 area / perimeter of a right-angled V: its lid is twice as wide as it is deep.
     const double hydraulic_mm = 4.0 * groove.deep_mm / (2.0 * std::sqrt(2.0) + 2.0);
-    end.add(passage(liquid, area_mm2, hydraulic_mm, groove.length_mm));
+    end.add(resistance_of({area_mm2, hydraulic_mm, groove.length_mm, kTriangleFriction}, liquid));
   }
   return end;
 }
@@ -108,7 +121,8 @@ double flow_cm3_s(const TapSpec& tap, const LiquidFlow& liquid, double position,
   if (pressure_pa <= 0.0) return 0.0;
   const Resistance plug = end.resistance();
   const double jet_area_mm2 = kPi * tap.jet_bore_mm * tap.jet_bore_mm / 4.0;
-  const Resistance jet = passage(liquid, jet_area_mm2, tap.jet_bore_mm, tap.jet_narrow_mm);
+  const Resistance jet = resistance_of(
+      {jet_area_mm2, tap.jet_bore_mm, tap.jet_narrow_mm, kRoundFriction, kCapillaryLoss}, liquid);
   const double linear = 2.0 * plug.linear + narrow_wet * jet.linear;
   const double square = 2.0 * plug.square + (narrow_wet > 0.0 ? jet.square : 0.0);
   // The root of square Q^2 + linear Q = p, written so that it does not cancel where friction rules.
