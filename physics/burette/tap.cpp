@@ -13,9 +13,11 @@ namespace {
 
 /// Losses of a passage beside friction, in velocity heads: entrance and exit of a short sharp-edged one
 /// (White, Fluid Mechanics: 0.5 + 1; from memory), and of a capillary, whose profile becomes a parabola: 2 m,
-/// m about 1.12 (Hagenbach's term; White has m 1.1 to 1.2).
+/// m about 1.12 (Hagenbach's term; White has m 1.1 to 1.2). It has after 0.056 Re diameters (laminar entrance
+/// length, from memory); in between our own straight line.
 constexpr double kShortLoss = 1.5;
 constexpr double kCapillaryLoss = 2.24;
+constexpr double kEntrance = 0.056;
 
 /// Fanning's factor times Reynolds number of laminar flow: a round bore, and a right isosceles triangle (Shah
 /// and London, Laminar Flow Forced Convection in Ducts, 1978; from memory).
@@ -76,6 +78,20 @@ SideBySide end_of_plug(const TapSpec& tap, const LiquidFlow& liquid, double posi
   return end;
 }
 
+/// m3/s: the root of square Q^2 + linear Q = p, written so that it does not cancel where friction rules.
+double flow_through(const Resistance& r, double pressure_pa) {
+  return 2.0 * pressure_pa / (r.linear + std::sqrt(r.linear * r.linear + 4.0 * r.square * pressure_pa));
+}
+
+/// Losses of a round bore by how far its profile gets at about this flow.
+double capillary_loss(const Passage& bore, const LiquidFlow& liquid, double flow_m3_s) {
+  const double reynolds =
+      4.0 * liquid.density_kg_m3 * flow_m3_s / (kPi * liquid.viscosity_pa_s * bore.hydraulic_mm * 1e-3);
+  const double entrance_mm = kEntrance * reynolds * bore.hydraulic_mm;
+  const double developed = bore.length_mm < entrance_mm ? bore.length_mm / entrance_mm : 1.0;
+  return kShortLoss + (kCapillaryLoss - kShortLoss) * developed;
+}
+
 /// Share of a bore's or the groove's width that grease leaves open.
 double clear_of_grease(const TapSpec& tap) { return 1.0 - tap.grease_in_bore; }
 
@@ -120,15 +136,19 @@ double flow_cm3_s(const TapSpec& tap, const LiquidFlow& liquid, double position,
   const double pressure_pa = liquid.density_kg_m3 * kGravity_m_s2 * head_mm * 1e-3 - capillary_pa;
   if (pressure_pa <= 0.0) return 0.0;
   const Resistance plug = end.resistance();
-  const double jet_area_mm2 = kPi * tap.jet_bore_mm * tap.jet_bore_mm / 4.0;
-  const Resistance jet = resistance_of(
-      {jet_area_mm2, tap.jet_bore_mm, tap.jet_narrow_mm, kRoundFriction, kCapillaryLoss}, liquid);
-  const double linear = 2.0 * plug.linear + narrow_wet * jet.linear;
-  const double square = 2.0 * plug.square + (narrow_wet > 0.0 ? jet.square : 0.0);
-  // The root of square Q^2 + linear Q = p, written so that it does not cancel where friction rules.
-  const double flow_m3_s =
-      2.0 * pressure_pa / (linear + std::sqrt(linear * linear + 4.0 * square * pressure_pa));
-  return flow_m3_s * 1e6;
+  Passage bore{kPi * tap.jet_bore_mm * tap.jet_bore_mm / 4.0, tap.jet_bore_mm,
+               narrow_wet * tap.jet_narrow_mm};
+  const auto flow_m3_s = [&] {
+    Resistance all{2.0 * plug.linear, 2.0 * plug.square};
+    if (narrow_wet > 0.0) {
+      const Resistance jet = resistance_of(bore, liquid);
+      all.linear += jet.linear;
+      all.square += jet.square;
+    }
+    return flow_through(all, pressure_pa);
+  };
+  bore.loss = capillary_loss(bore, liquid, flow_m3_s());
+  return flow_m3_s() * 1e6;
 }
 
 }  // namespace halfdrop

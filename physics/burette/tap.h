@@ -30,10 +30,10 @@ struct LiquidFlow {
 /// cm3/s through tap and jet under a head of liquid in mm above the tip; 0 when shut or when the head does
 /// not overcome the drop's capillary pressure. Of the jet's narrow bore that share is wet: air there does not
 /// resist. Solves a Q + b Q^2 = p: laminar friction and kinetic loss (1.5 velocity heads where the plug's
-/// bore begins and where it ends, 2.24 in the jet, a capillary). At either end of the plug groove and bore
-/// lie side by side: their conductances add in the viscous and in the kinetic limit, which is exact in both.
-/// Grease narrows bore and groove alike. Dilute aqueous solutions are taken as water. Leaves out: surge when
-/// the tap is turned, seepage past the plug.
+/// bore begins and where it ends, in the jet up to 2.24, a capillary's, as its profile develops). At either
+/// end of the plug groove and bore lie side by side: their conductances add in the viscous and in the kinetic
+/// limit, which is exact in both. Grease narrows bore and groove alike. Dilute aqueous solutions are taken as
+/// water. Leaves out: surge when the tap is turned, seepage past the plug.
 [[nodiscard]] double flow_cm3_s(const TapSpec& tap, const LiquidFlow& liquid, double position, double head_mm,
                                 double narrow_wet = 1.0);
 
