@@ -21,6 +21,7 @@ struct GoSeries {
   double low = 0.0, high = 0.1, step = 0.05;
   double line = 0.0;  ///< to be compared with
   std::string line_name;
+  bool counted = true;  ///< every go is there: the second point is the second go
 };
 
 void draw_series(Canvas& canvas, const Rect& in, const GoSeries& series, bool large) {
@@ -50,8 +51,9 @@ void draw_series(Canvas& canvas, const Rect& in, const GoSeries& series, bool la
     canvas.line({x, axis.at(go.value - go.error)}, {x, axis.at(go.value + go.error)}, 2, palette::accent);
     const bool now = i + 1 == series.points.size();
     draw_chart_dot(canvas, {x, axis.at(go.value)}, now ? 7 : 5, true, palette::accent);
+    const std::string name = now ? "now" : (i == 0 ? "first" : (series.counted ? std::to_string(i + 1) : ""));
     if (pitch > sizes.small * 1.2F || now)
-      canvas.text_middle(now ? "now" : std::to_string(i + 1), {x, plot.bottom() + sizes.small * 0.9F},
+      canvas.text_middle(name, {x, plot.bottom() + sizes.small * 0.9F},
                          {sizes.small, palette::print, now ? Face::bold : Face::regular, Align::centre});
   }
 }
@@ -77,6 +79,7 @@ float draw_reading_goes(Canvas& canvas, Point top_left, float width, const Drill
   for (const EarlierGo& go : charts.earlier) add(std::get<ReadingDrill>(*go.marked.drill));
   add(*now);
   if (bias.points.empty()) return 0.0F;
+  bias.counted = spread.counted = charts.earlier.size() < kMostGoes;
   bias.high = reach_with_errors(bias.points, 0.05, 0.05);
   bias.low = -bias.high;
   spread.high = reach_with_errors(spread.points, 0.05, 0.05);

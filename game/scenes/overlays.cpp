@@ -121,12 +121,14 @@ bool has(const Outfit& outfit, Needs needs) {
   return false;
 }
 
+constexpr float kHelpLine = 29.0F;
+
 void help_column(Canvas& canvas, std::span<const HelpLine> lines, float x) {
   float y = 152;
   for (const HelpLine& line : lines) {
     canvas.text(line.keys, {x + 150, y}, {17, palette::accent, Face::bold, Align::right});
     canvas.text(line.words, {x + 166, y}, {17, palette::print});
-    y += 29;
+    y += kHelpLine;
   }
 }
 
@@ -162,16 +164,16 @@ void draw_pill(Canvas& canvas, const std::string& words, bool is_warning, bool p
 }
 
 void draw_help_card(Canvas& canvas, const Outfit& outfit) {
-  const Rect rect{200, 60, 880, 600};
-  card(canvas, rect);
-  canvas.text("The bench by keys", {rect.x + 40, 112}, {28, palette::accent, Face::bold});
-  canvas.text("Everything goes by mouse as well: what the pointer lies on says what it does.",
-              {rect.right() - 40, 112}, {16, palette::print_soft, Face::italic, Align::right});
   std::vector<HelpLine> lines;
   std::copy_if(kHelp.begin(), kHelp.end(), std::back_inserter(lines),
                [&](const HelpLine& line) { return has(outfit, line.needs); });
   const std::span<const HelpLine> all(lines);
   const std::size_t half = (all.size() + 1) / 2;
+  const Rect rect{200, 60, 880, 150 + kHelpLine * static_cast<float>(half)};  // a drill has few keys
+  card(canvas, rect);
+  canvas.text("The bench by keys", {rect.x + 40, 112}, {28, palette::accent, Face::bold});
+  canvas.text("Everything goes by mouse as well: what the pointer lies on says what it does.",
+              {rect.right() - 40, 112}, {16, palette::print_soft, Face::italic, Align::right});
   help_column(canvas, all.first(half), rect.x + 30);
   help_column(canvas, all.subspan(half), rect.x + 450);
   canvas.text("A rehearsal. It is no evidence of practical competence and replaces no risk assessment.",
@@ -180,7 +182,11 @@ void draw_help_card(Canvas& canvas, const Outfit& outfit) {
 }
 
 void draw_method_card(Canvas& canvas, const std::vector<std::string>& steps) {
-  const Rect rect{160, 36, 960, 648};
+  const TextStyle style{20, palette::print};
+  float height = 160;
+  for (const std::string& step : steps)
+    height += 26 * static_cast<float>(canvas.wrapped(step, 960 - 140, style).size()) + 11;
+  const Rect rect{160, 36, 960, std::min(648.0F, height)};
   card(canvas, rect);
   canvas.text("How it is done", {rect.x + 48, rect.y + 52}, {28, palette::accent, Face::bold});
   if (steps.empty())
@@ -188,7 +194,7 @@ void draw_method_card(Canvas& canvas, const std::vector<std::string>& steps) {
   float y = rect.y + 92;
   for (std::size_t i = 0; i < steps.size(); ++i) {
     canvas.text(std::to_string(i + 1), {rect.x + 72, y}, {21, palette::accent, Face::bold, Align::right});
-    y += canvas.paragraph(steps[i], {rect.x + 90, y}, rect.w - 140, 26, {20, palette::print}) + 11;
+    y += canvas.paragraph(steps[i], {rect.x + 90, y}, rect.w - 140, 26, style) + 11;
   }
   canvas.text("Your teacher's instructions come first. Any key: back to the bench",
               {rect.centre().x, rect.bottom() - 22}, {16, palette::print_soft, Face::regular, Align::centre});

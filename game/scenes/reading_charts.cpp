@@ -53,7 +53,7 @@ void draw_errors(Canvas& canvas, const Rect& plot, const Axis& axis, const Readi
     const Point at{plot.x + pitch * (static_cast<float>(picture.number) - 0.5F),
                    axis.at(picture.error_cm3())};
     places.emplace_back("picture/" + std::to_string(picture.number),
-                        Rect{at.x - pitch / 2, std::clamp(at.y, plot.y, plot.bottom()) - 12, pitch, 24});
+                        Rect{at.x - pitch / 2, plot.y, pitch, plot.h});
     if (picture.slip()) {
       draw_chart_cross(canvas, {at.x, std::clamp(at.y, plot.y + radius, plot.bottom() - radius)}, radius,
                        palette::bad);
