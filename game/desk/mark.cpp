@@ -13,14 +13,16 @@ namespace {
 /// What was marked so far, for second goes at a drill.
 struct Marked {
   std::string path;
-  MarkedAttempt marked;
+  Attempt attempt;
+  DrillFigures drill;
 };
 
-std::optional<FirstGo> first_go(const std::vector<Marked>& earlier, const MarkedAttempt& now) {
+std::optional<FirstGo> first_go(const std::vector<Marked>& earlier, const Attempt& now,
+                                const std::optional<DrillFigures>& drill) {
   const auto first = std::find_if(earlier.begin(), earlier.end(),
-                                  [&](const Marked& one) { return same_drill(one.marked, now); });
-  if (first == earlier.end()) return std::nullopt;
-  return FirstGo{first->path, compare_goes(first->marked, now)};
+                                  [&](const Marked& one) { return same_drill(one.attempt, now); });
+  if (!drill || first == earlier.end()) return std::nullopt;
+  return FirstGo{first->path, compare_goes(first->drill, *drill)};
 }
 
 int mark_one(const std::string& path, const MarkOptions& options, std::vector<Marked>& earlier,
@@ -29,8 +31,8 @@ int mark_one(const std::string& path, const MarkOptions& options, std::vector<Ma
   if (!file) return report(file.error(), streams);
   for (const std::string& warning : file->warnings) streams.err << "warning: " << warning << '\n';
   const MarkedAttempt marked = mark(file->attempt);
-  const std::optional<FirstGo> first = first_go(earlier, marked);
-  if (marked.drill) earlier.push_back({path, marked});
+  const std::optional<FirstGo> first = first_go(earlier, file->attempt, marked.drill);
+  if (marked.drill) earlier.push_back({path, file->attempt, *marked.drill});
   if (options.json) {
     streams.out << marks_json(marked, path, first) << '\n';
   } else if (options.csv) {

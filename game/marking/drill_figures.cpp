@@ -110,13 +110,15 @@ std::string figure_words(const DrillFigure& figure) {
   return words;
 }
 
-bool same_drill(const MarkedAttempt& one, const MarkedAttempt& other) {
-  return one.drill && other.drill && one.drill->index() == other.drill->index() && one.alias == other.alias &&
-         one.level_id == other.level_id;
+bool same_drill(const Attempt& one, const Attempt& other) {
+  const auto &drill = one.level.drill, &before = other.level.drill;
+  return one.alias == other.alias && one.level.id == other.level.id && drill && before &&
+         drill->kind == before->kind && drill->to_cm3 == before->to_cm3 &&
+         drill->deliveries.size() == before->deliveries.size();
 }
 
-std::vector<FigureChange> compare_goes(const MarkedAttempt& first, const MarkedAttempt& second) {
-  const std::vector<DrillFigure> before = key_figures(*first.drill), after = key_figures(*second.drill);
+std::vector<FigureChange> compare_goes(const DrillFigures& first, const DrillFigures& second) {
+  const std::vector<DrillFigure> before = key_figures(first), after = key_figures(second);
   std::vector<FigureChange> changes;
   for (std::size_t i = 0; i < before.size(); ++i)
     changes.push_back({before[i], after[i], verdict(before[i], after[i])});

@@ -35,8 +35,9 @@ struct DrillFigure {
 /// "+0.012 cm³ ± 0.004", "3", "-" for nothing.
 [[nodiscard]] std::string figure_words(const DrillFigure& figure);
 
-/// Whether a second attempt is another go at the same drill by the same person: same level, same alias.
-[[nodiscard]] bool same_drill(const MarkedAttempt& one, const MarkedAttempt& other);
+/// Whether a second attempt is another go at the same drill by the same person: same level, same alias. A
+/// level of the same name may be another drill: a teacher's own, or one that was changed since.
+[[nodiscard]] bool same_drill(const Attempt& one, const Attempt& other);
 
 /// One key figure of two goes.
 struct FigureChange {
@@ -45,7 +46,7 @@ struct FigureChange {
   /// can be told from chance", "the same"; empty where one of them is missing.
   std::string verdict;
 };
-/// Precondition: same_drill.
-[[nodiscard]] std::vector<FigureChange> compare_goes(const MarkedAttempt& first, const MarkedAttempt& second);
+/// Precondition: of one drill.
+[[nodiscard]] std::vector<FigureChange> compare_goes(const DrillFigures& first, const DrillFigures& second);
 
 }  // namespace halfdrop

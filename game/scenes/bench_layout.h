@@ -46,6 +46,10 @@ struct FarScale {
   [[nodiscard]] float y_of_reading(const BenchSpec& spec, double reading_cm3) const;
 };
 
+/// Cards of drills: beside the bench, and beside the large eye.
+inline constexpr Rect kDrillCard{850, 436, 418, 272};
+inline constexpr Rect kReadingCard{808, 16, 458, 688};
+
 /// Places of things not in use.
 inline constexpr Rect kTitrantBottle{536, 54, 104, 196};
 inline constexpr Rect kSampleBottle{652, 54, 104, 196};

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "game/marking/delivery_drill.h"
+#include "game/scenes/bench_layout.h"
 #include "game/scenes/drill_card.h"
 #include "game/scenes/palette.h"
 
@@ -11,11 +12,10 @@ namespace halfdrop {
 
 namespace {
 
-constexpr Rect kArea{850, 436, 418, 272};
-
 class DeliveryCard : public DrillCard {
  public:
-  using DrillCard::DrillCard;
+  DeliveryCard(const Session& session, const Rect& area, bool large)
+      : DrillCard(session, area, large), at_last_close_(came_in(session)) {}
 
  protected:
   void step(Session& session) override {
@@ -52,10 +52,10 @@ class DeliveryCard : public DrillCard {
   }
 
  private:
-  Quanta at_last_close_ = 0;                ///< came into the beaker until then
+  Quanta at_last_close_;                    ///< came into the beaker until then, or until the card was made
   std::optional<std::size_t> empty_asked_;  ///< volume of which nothing came in, and that was said
 
-  [[nodiscard]] const std::vector<Delivery>& asked() const { return level_.drill->deliveries; }
+  [[nodiscard]] const std::vector<Delivery>& asked() const { return drill_.deliveries; }
   static Quanta came_in(const Session& session) {
     return session.state().ledger.entered(Account::beaker).volume;
   }
@@ -78,8 +78,8 @@ class DeliveryCard : public DrillCard {
 
 }  // namespace
 
-std::unique_ptr<DrillCard> delivery_card(const Level& level, bool large) {
-  return std::make_unique<DeliveryCard>(level, kArea, large);
+std::unique_ptr<DrillCard> delivery_card(const Session& session, bool large) {
+  return std::make_unique<DeliveryCard>(session, layout::kDrillCard, large);
 }
 
 }  // namespace halfdrop

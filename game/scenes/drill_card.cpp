@@ -1,11 +1,10 @@
 #include "game/scenes/drill_card.h"
 
 #include <algorithm>
+#include <cassert>
 
-#include "game/marking/written_number.h"
 #include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
-#include "game/scenes/sheet_paper.h"
 #include "game/scenes/words.h"
 
 namespace halfdrop {
@@ -18,8 +17,8 @@ constexpr std::size_t kLongestFigure = 8;
 
 }  // namespace
 
-DrillCard::DrillCard(const Level& level, const Rect& area, bool large)
-    : level_(level), area_(area), large_(large) {}
+DrillCard::DrillCard(const Session& session, const Rect& area, bool large)
+    : drill_(*session.level().drill), area_(area), large_(large) {}
 
 float DrillCard::word_size(float size) const { return large_ ? std::max(size, kLeastLarge) : size; }
 
@@ -33,7 +32,7 @@ Rect DrillCard::inside() const {
 std::vector<std::pair<std::string, Rect>> DrillCard::places() const {
   const float high = button_height(), y = area_.bottom() - kMargin * 0.7F - high;
   const float left = area_.x + kMargin, wide = area_.w - 2 * kMargin;
-  if (asking_) {
+  if (asking()) {
     const float each = wide * 0.26F;
     return {{"yes", {left + wide - 2 * each - 10, y, each, high}},
             {"no", {left + wide - each, y, each, high}}};
@@ -44,39 +43,25 @@ std::vector<std::pair<std::string, Rect>> DrillCard::places() const {
 }
 
 bool DrillCard::write(const std::string& cell, Session& session) {
-  if (typed_.empty()) return false;
-  message_ = session.write({cell, typed_}).value_or("");
-  const bool written = message_.empty();
-  if (written && !number_written(typed_))
-    message_ = "\u201c" + typed_ + "\u201d is no number: it will not count.";
+  assert(!typed_.empty());
+  const bool written = put({cell, typed_}, session);
   if (written) typed_.clear();
   return written;
 }
 
 void DrillCard::do_step(Session& session) {
-  message_.clear();
+  tell({});
   step(session);
 }
 
-bool DrillCard::answer(bool yes, Session& session) {
-  asking_ = false;
-  if (yes) session.end("handed in");
-  return true;
-}
-
 bool DrillCard::key(const sf::Event::KeyEvent& key, Session& session) {
-  if (asking_) {
-    if (key.code == sf::Keyboard::Y) return answer(true, session);
-    if (key.code == sf::Keyboard::N || key.code == sf::Keyboard::Escape) return answer(false, session);
-    return true;
-  }
   switch (key.code) {
     case sf::Keyboard::Enter:
       if (!enter_held_) do_step(session);  // the keyboard repeats itself
       enter_held_ = true;
       return true;
     case sf::Keyboard::H:
-      asking_ = true;
+      ask();
       return true;
     case sf::Keyboard::Backspace:
       if (!typed_.empty()) typed_.pop_back();
@@ -88,8 +73,8 @@ bool DrillCard::key(const sf::Event::KeyEvent& key, Session& session) {
 
 bool DrillCard::type(sf::Uint32 character) {
   const bool figure = (character >= '0' && character <= '9') || character == '.' || character == ',';
-  if (!figure || !takes_figures() || asking_) return false;
-  message_.clear();
+  if (!figure || !takes_figures() || asking()) return false;
+  tell({});
   if (typed_.size() < kLongestFigure) typed_ += static_cast<char>(character);
   return true;
 }
@@ -98,32 +83,16 @@ bool DrillCard::click(sf::Vector2f at, Session& session) {
   if (!area_.contains(at)) return false;
   for (const auto& [name, rect] : places()) {
     if (!rect.contains(at)) continue;
-    if (name == "yes" || name == "no") return answer(name == "yes", session);
-    if (name == "hand in") {
-      asking_ = true;
-    } else {
-      do_step(session);
-    }
+    if (name == "yes" || name == "no") answer(name == "yes", session);
+    if (name == "hand in") ask();
+    if (name == "step") do_step(session);
     break;
   }
   return true;
 }
 
-bool DrillCard::event(const sf::Event& event, sf::Vector2f pointer, Session& session) {
-  if (session.ended()) return false;
-  switch (event.type) {
-    case sf::Event::KeyPressed:
-      return key(event.key, session);
-    case sf::Event::KeyReleased:
-      if (event.key.code == sf::Keyboard::Enter) enter_held_ = false;
-      return false;
-    case sf::Event::TextEntered:
-      return type(event.text.unicode);
-    case sf::Event::MouseButtonPressed:
-      return event.mouseButton.button == sf::Mouse::Left && click(pointer, session);
-    default:
-      return false;
-  }
+void DrillCard::key_released(const sf::Event::KeyEvent& key) {
+  if (key.code == sf::Keyboard::Enter) enter_held_ = false;
 }
 
 void DrillCard::draw_entry(Canvas& canvas, const Rect& at, const std::string& written) const {
@@ -146,7 +115,7 @@ void DrillCard::draw_foot(Canvas& canvas) const {
     if (name == "hand in")
       draw_page_button(canvas, rect, large_ ? words::kHandIn : words::kHandInKey, false, word_size(17));
   }
-  if (!asking_) return;
+  if (!asking()) return;
   const Rect yes = places().front().second;
   canvas.text_middle(large_ ? words::kHandInShort : words::kHandInLast, {inside().x, yes.centre().y},
                      {word_size(16), palette::bad, Face::semibold});
@@ -160,21 +129,16 @@ void DrillCard::draw(Canvas& canvas, const Session& session) const {
   canvas.flush();
 }
 
-std::unique_ptr<DrillCard> drill_card(const Level& level, bool large) {
-  switch (level.drill->kind) {
+std::unique_ptr<DrillCard> drill_card(const Session& session, bool large) {
+  switch (session.level().drill->kind) {
     case DrillKind::read_meniscus:
-      return reading_card(level, large);
+      return reading_card(session, large);
     case DrillKind::deliver_exactly:
-      return delivery_card(level, large);
+      return delivery_card(session, large);
     case DrillKind::fill_without_air:
       break;
   }
-  return filling_card(level, large);
-}
-
-std::unique_ptr<Paper> paper_of(const Level& level, bool large) {
-  if (level.drill) return drill_card(level, large);
-  return std::make_unique<SheetPaper>(level);
+  return filling_card(session, large);
 }
 
 }  // namespace halfdrop

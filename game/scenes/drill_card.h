@@ -2,7 +2,6 @@
 // The card of a drill: what is asked for, what was written, and the way to hand in. One class a drill.
 
 #include <memory>
-#include <optional>
 
 #include "game/scenes/paper.h"
 
@@ -10,21 +9,15 @@ namespace halfdrop {
 
 class DrillCard : public Paper {
  public:
-  DrillCard(const Level& level, const Rect& area, bool large);
+  DrillCard(const Session& session, const Rect& area, bool large);
 
   void draw(Canvas& canvas, const Session& session) const final;
-  /// Figures are typed at any time; Enter (or its button) does what the drill's next step is.
-  bool event(const sf::Event& event, sf::Vector2f pointer, Session& session) final;
   [[nodiscard]] bool editing() const final { return false; }
   [[nodiscard]] Rect area() const final { return area_; }
   [[nodiscard]] std::vector<std::pair<std::string, Rect>> places() const final;
 
-  /// The question "Hand in?" stands open.
-  [[nodiscard]] bool asking() const { return asking_; }
   /// What was typed and is not written yet.
   [[nodiscard]] const std::string& typed() const { return typed_; }
-  /// Why nothing came of the last step; empty if something did.
-  [[nodiscard]] const std::string& message() const { return message_; }
 
  protected:
   /// Enter, or the button "step".
@@ -34,10 +27,8 @@ class DrillCard : public Paper {
   [[nodiscard]] virtual std::string step_words() const = 0;
   [[nodiscard]] virtual bool takes_figures() const { return true; }
 
-  /// Writes what was typed into a cell; true when that was done. With nothing typed it says so.
+  /// Writes what was typed into a cell; true when that was done. Precondition: something was typed.
   bool write(const std::string& cell, Session& session);
-  void ask() { asking_ = true; }
-  void tell(std::string message) { message_ = std::move(message); }
 
   /// Size of words: `size`, or the projector's least.
   [[nodiscard]] float word_size(float size) const;
@@ -47,26 +38,27 @@ class DrillCard : public Paper {
   /// Inside the margins, between top and the buttons.
   [[nodiscard]] Rect inside() const;
 
-  const Level level_;
+  const Drill drill_;
 
  private:
-  bool key(const sf::Event::KeyEvent& key, Session& session);
-  bool type(sf::Uint32 character);
-  bool click(sf::Vector2f at, Session& session);
-  bool answer(bool yes, Session& session);
+  /// Figures are typed at any time; Enter does what the drill's next step is, H asks whether to hand in.
+  bool key(const sf::Event::KeyEvent& key, Session& session) final;
+  void key_released(const sf::Event::KeyEvent& key) final;
+  bool type(sf::Uint32 character) final;
+  bool click(sf::Vector2f at, Session& session) final;
   void do_step(Session& session);
   [[nodiscard]] float button_height() const;
   void draw_foot(Canvas& canvas) const;
 
   Rect area_;
-  bool large_, asking_ = false, enter_held_ = false;
-  std::string typed_, message_;
+  bool large_, enter_held_ = false;
+  std::string typed_;
 };
 
-[[nodiscard]] std::unique_ptr<DrillCard> reading_card(const Level& level, bool large);
-[[nodiscard]] std::unique_ptr<DrillCard> delivery_card(const Level& level, bool large);
-[[nodiscard]] std::unique_ptr<DrillCard> filling_card(const Level& level, bool large);
-/// Precondition: the level has a drill.
-[[nodiscard]] std::unique_ptr<DrillCard> drill_card(const Level& level, bool large);
+[[nodiscard]] std::unique_ptr<DrillCard> reading_card(const Session& session, bool large);
+[[nodiscard]] std::unique_ptr<DrillCard> delivery_card(const Session& session, bool large);
+[[nodiscard]] std::unique_ptr<DrillCard> filling_card(const Session& session, bool large);
+/// Precondition: the session's level has a drill.
+[[nodiscard]] std::unique_ptr<DrillCard> drill_card(const Session& session, bool large);
 
 }  // namespace halfdrop

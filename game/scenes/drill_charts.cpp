@@ -55,9 +55,7 @@ std::vector<FigureChange> changes_since_first(const DrillCharts& charts) {
     for (const DrillFigure& figure : key_figures(charts.drill)) changes.push_back({{}, figure, ""});
     return changes;
   }
-  MarkedAttempt now;
-  now.drill = charts.drill;
-  return compare_goes(charts.earlier.front().marked, now);
+  return compare_goes(*charts.earlier.front().marked.drill, charts.drill);
 }
 
 float draw_key_figures(Canvas& canvas, Point top_left, float width, const DrillCharts& charts) {

@@ -10,10 +10,6 @@ namespace halfdrop {
 
 namespace {
 
-bool handed_in(const Attempt& attempt) {
-  return !attempt.changes.empty() && std::holds_alternative<Ending>(attempt.changes.back().what);
-}
-
 bool is_the_same(const Attempt& one, const Attempt& other) {
   return one.seed == other.seed && one.changes.size() == other.changes.size() &&
          one.changes.back().tick == other.changes.back().tick;
@@ -25,14 +21,6 @@ bool something_done(const DrillFigures& drill) {
   const auto& volumes = std::get<DeliveryDrill>(drill).volumes;
   return std::any_of(volumes.begin(), volumes.end(),
                      [](const VolumeDelivered& volume) { return volume.delivered_cm3.has_value(); });
-}
-
-/// A level of the same name may be another drill: a teacher's own, or one that was changed since.
-bool same_drill_by(const Attempt& one, const Attempt& other) {
-  return one.alias == other.alias && one.level.id == other.level.id && one.level.drill &&
-         one.level.drill->kind == other.level.drill->kind &&
-         one.level.drill->to_cm3 == other.level.drill->to_cm3 &&
-         one.level.drill->deliveries.size() == other.level.drill->deliveries.size();
 }
 
 struct OnFile {
@@ -50,7 +38,7 @@ std::vector<OnFile> goes_before(const std::string& folder, const Attempt& attemp
                    [](const auto& a, const auto& b) { return changed(a) < changed(b); });
   for (const auto& path : paths) {
     auto file = read_attempt(path.string());
-    if (!file || !same_drill_by(file->attempt, attempt) || !handed_in(file->attempt)) continue;
+    if (!file || !same_drill(file->attempt, attempt) || !has_ended(file->attempt)) continue;
     if (is_the_same(file->attempt, attempt)) break;
     before.push_back({day_and_time(changed(path)), std::move(file->attempt)});
   }

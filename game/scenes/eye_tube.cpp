@@ -55,20 +55,6 @@ void draw_backdrop(const EyePane& pane) {
   pane.canvas.mesh(points, colours, kColumns);
 }
 
-/// Followed anew only when eye, liquid or window have moved: it takes milliseconds.
-const EyeImage& image_of(const EyeScene& scene, const EyeWindow& window) {
-  struct Kept {
-    SightGeometry sight;
-    EyeLook look;
-    EyeWindow window;
-    EyeImage image;
-  };
-  static std::optional<Kept> kept;
-  if (!kept || kept->look != scene.look() || kept->window != window || kept->sight != scene.sight())
-    kept.emplace(Kept{scene.sight(), scene.look(), window, EyeImage(scene, window)});
-  return kept->image;
-}
-
 /// What the bowl of the meniscus shows is drawn out thin and torn into shreds narrower than a sight line;
 /// these run into each other, but for the sharp lower edge.
 void smooth_bowl(const EyeImage& image, std::size_t passes, std::vector<sf::Color>& colours) {
@@ -117,16 +103,46 @@ void soften_steps(const EyeImage& image, std::vector<sf::Color>& colours) {
   }
 }
 
-void draw_image(const EyePane& pane, const EyeImage& image) {
-  Points points;
+std::vector<sf::Color> colours_of(const EyeScene& scene, const EyeImage& image) {
   std::vector<sf::Color> colours;
-  for (const EyePoint& point : image.points()) {
-    points.push_back(pane.at(point.at));
-    colours.push_back(light_of(pane.scene, point.end));
-  }
+  colours.reserve(image.points().size());
+  for (const EyePoint& point : image.points()) colours.push_back(light_of(scene, point.end));
   smooth_bowl(image, image.columns() / 17, colours);
   soften_steps(image, colours);
-  pane.canvas.mesh(points, colours, image.columns());
+  return colours;
+}
+
+/// Sight lines and the light they bring.
+struct LitImage {
+  SightGeometry sight;
+  EyeLook look;
+  EyeWindow window;
+  EyeImage image;
+  double card_mm;
+  std::vector<sf::Color> colours;
+};
+
+/// Followed anew only when eye, liquid or window have moved, lit anew when the card has too: both take
+/// milliseconds.
+const LitImage& lit_image(const EyeScene& scene, const EyeWindow& window) {
+  static std::optional<LitImage> kept;
+  if (!kept || kept->look != scene.look() || kept->window != window || kept->sight != scene.sight()) {
+    EyeImage image(scene, window);
+    std::vector<sf::Color> colours = colours_of(scene, image);
+    kept.emplace(
+        LitImage{scene.sight(), scene.look(), window, std::move(image), scene.card_mm(), std::move(colours)});
+  } else if (kept->card_mm != scene.card_mm()) {
+    kept->card_mm = scene.card_mm();
+    kept->colours = colours_of(scene, kept->image);
+  }
+  return *kept;
+}
+
+void draw_image(const EyePane& pane, const LitImage& lit) {
+  Points points;
+  points.reserve(lit.image.points().size());
+  for (const EyePoint& point : lit.image.points()) points.push_back(pane.at(point.at));
+  pane.canvas.mesh(points, lit.colours, lit.image.columns());
 }
 
 struct Span {
@@ -273,11 +289,11 @@ void draw_eye_tube(const EyePane& pane) {
   if (ends.top_mm > ends.bottom_mm) {
     const double pixel_mm = static_cast<double>(pane.canvas.pixel()) / pane.per_mm;
     const auto half_columns = static_cast<std::size_t>(std::max(26.0, 1.65 * pane.per_mm));
-    const EyeImage& image = image_of(
+    const LitImage& lit = lit_image(
         pane.scene,
         {ends.bottom_mm, ends.top_mm, std::min(kRow_mm, kRow_units / pane.per_mm), pixel_mm, half_columns});
-    draw_image(pane, image);
-    draw_mark_backs(pane, image, marks);
+    draw_image(pane, lit);
+    draw_mark_backs(pane, lit.image, marks);
     draw_rim(pane);
     draw_foot(pane, ends.bottom_mm);
     draw_glass_front(pane, pane.y(ends.top_mm), pane.y(ends.bottom_mm));

@@ -1,13 +1,12 @@
 // The card of "fill without air": one reading to write.
 
+#include "game/scenes/bench_layout.h"
 #include "game/scenes/drill_card.h"
 #include "game/scenes/palette.h"
 
 namespace halfdrop {
 
 namespace {
-
-constexpr Rect kArea{850, 436, 418, 272};
 
 class FillingCard : public DrillCard {
  public:
@@ -44,8 +43,8 @@ class FillingCard : public DrillCard {
 
 }  // namespace
 
-std::unique_ptr<DrillCard> filling_card(const Level& level, bool large) {
-  return std::make_unique<FillingCard>(level, kArea, large);
+std::unique_ptr<DrillCard> filling_card(const Session& session, bool large) {
+  return std::make_unique<FillingCard>(session, layout::kDrillCard, large);
 }
 
 }  // namespace halfdrop

@@ -12,10 +12,6 @@ namespace {
 
 constexpr std::size_t kMostOffered = 3;
 
-bool unfinished(const Attempt& attempt) {
-  return attempt.changes.empty() || !std::holds_alternative<Ending>(attempt.changes.back().what);
-}
-
 /// The latest unfinished attempts, latest first. What cannot be read is left out: the desk tells why.
 std::vector<LevelList::Unfinished> unfinished_attempts(const std::string& folder) {
   auto paths = files_of(folder, ".jsonl");
@@ -26,7 +22,7 @@ std::vector<LevelList::Unfinished> unfinished_attempts(const std::string& folder
   for (const auto& path : paths) {
     if (found.size() == kMostOffered) break;
     const auto file = read_attempt(path.string());
-    if (!file || !unfinished(file->attempt)) continue;
+    if (!file || has_ended(file->attempt)) continue;
     found.push_back({path.string(), file->attempt.level.title, day_and_time(changed(path))});
   }
   return found;

@@ -8,7 +8,6 @@ Outfit outfit_of(const Level& level) {
   Outfit outfit;
   outfit.eye = layout::kEye;
   if (!level.drill) return outfit;
-  outfit.water = true;
   outfit.titration = false;
   outfit.pouring = level.drill->kind == DrillKind::fill_without_air;
   outfit.beaker_takes_it = level.drill->kind == DrillKind::deliver_exactly;

@@ -11,7 +11,6 @@ struct Outfit {
   bool titration = true;         ///< flask, tile, pipette, sample, indicator, wash bottle, sink
   bool pouring = true;           ///< bottle of titrant, funnel
   bool liquid = true;            ///< tap, beaker, cloth, coat and goggles: otherwise one only reads
-  bool water = false;            ///< the burette holds water
   bool beaker_takes_it = false;  ///< what is delivered; otherwise the beaker is for waste
   Rect eye;                      ///< the eye's picture with its rail
 };

@@ -35,7 +35,7 @@ PlayScene::PlayScene(Session session, std::optional<Journal> journal, const Play
       journal_(std::move(journal)),
       settings_(settings),
       outfit_(outfit_of(session_.level())),
-      paper_(paper_of(session_.level(), settings.projector)) {
+      paper_(paper_of(session_, settings.projector)) {
   session_.on_change = [this](const Change& change) {
     if (!journal_) return;
     // The journal keeps what it could not write and tries again with the next change.
@@ -51,7 +51,7 @@ BenchPicture PlayScene::picture() const {
           session_.spec(),
           outfit_,
           clock_s_,
-          outfit_.water ? "Water" : level.titrant.label,
+          outfit_.titration ? level.titrant.label : "Water",
           level.sample.label,
           short_indicator_name(level.indicator),
           clock_s_ - pipette_let_run_at_s_};

@@ -9,7 +9,6 @@ namespace halfdrop {
 
 namespace {
 
-constexpr Rect kArea{808, 16, 458, 688};
 constexpr int kDotsInRow = 10;
 
 std::string method_words(double to_cm3) {
@@ -31,7 +30,7 @@ class ReadingCard : public DrillCard {
       return;
     }
     if (!typed().empty() && !write(reading_cell(number), session)) return;
-    if (number == level_.drill->pictures) return ask();
+    if (number == drill_.pictures) return ask();
     if (const auto refused = session.act(Deed::next_picture)) tell(*refused);
   }
 
@@ -41,7 +40,7 @@ class ReadingCard : public DrillCard {
 
   void draw_inside(Canvas& canvas, const Session& session) const override {
     const Rect in = inside();
-    const int number = shown(session), of = level_.drill->pictures;
+    const int number = shown(session), of = drill_.pictures;
     canvas.text("Picture " + std::to_string(number) + " of " + std::to_string(of), {in.x, in.y + 36},
                 {34, palette::print, Face::bold});
     canvas.text(words::clock(session.state().tick), {in.right(), in.y + 36},
@@ -49,7 +48,7 @@ class ReadingCard : public DrillCard {
     draw_dots(canvas, {in.x, in.y + 58}, session);
     const int rows = (of + kDotsInRow - 1) / kDotsInRow;
     float y = in.y + 58 + 26 * static_cast<float>(rows) + 26;
-    y += canvas.paragraph(method_words(level_.drill->to_cm3), {in.x, y + 18}, in.w, word_size(20) * 1.25F,
+    y += canvas.paragraph(method_words(drill_.to_cm3), {in.x, y + 18}, in.w, word_size(20) * 1.25F,
                           {word_size(20), palette::print, Face::semibold}) +
          14;
     draw_entry(canvas, {in.x, y, in.w - 90, 104}, session.cell(reading_cell(number)));
@@ -67,7 +66,7 @@ class ReadingCard : public DrillCard {
   /// One a picture: written, present, to come.
   void draw_dots(Canvas& canvas, Point at, const Session& session) const {
     const float pitch = inside().w / static_cast<float>(kDotsInRow);
-    for (int i = 0; i < level_.drill->pictures; ++i) {
+    for (int i = 0; i < drill_.pictures; ++i) {
       const Point centre{at.x + pitch * (static_cast<float>(i % kDotsInRow) + 0.5F),
                          at.y + 12 + 26 * static_cast<float>(i / kDotsInRow)};
       const bool written = !session.cell(reading_cell(i + 1)).empty();
@@ -96,8 +95,8 @@ class ReadingCard : public DrillCard {
 
 }  // namespace
 
-std::unique_ptr<DrillCard> reading_card(const Level& level, bool large) {
-  return std::make_unique<ReadingCard>(level, kArea, large);
+std::unique_ptr<DrillCard> reading_card(const Session& session, bool large) {
+  return std::make_unique<ReadingCard>(session, layout::kReadingCard, large);
 }
 
 }  // namespace halfdrop

@@ -4,8 +4,6 @@
 
 #include <SFML/System/String.hpp>
 
-#include "game/marking/written_number.h"
-
 namespace halfdrop {
 
 namespace {
@@ -40,7 +38,7 @@ std::vector<std::string> struck_out(const Attempt& attempt, const std::string& c
 
 SheetPaper::SheetPaper(const Level& level) : level_(level), runs_(run_names(level)) {}
 
-SheetLayout SheetPaper::layout() const { return sheet_layout(runs_, level_.calculation, forward_, asking_); }
+SheetLayout SheetPaper::layout() const { return sheet_layout(runs_, level_.calculation, forward_, asking()); }
 
 Rect SheetPaper::area() const { return layout().paper; }
 
@@ -55,8 +53,8 @@ void SheetPaper::come_forward(bool forward) {
 }
 
 void SheetPaper::open(const std::string& cell, const Session& session) {
-  asking_ = false;
-  message_.clear();
+  ask(false);
+  tell({});
   text_.clear();
   editing_ = cell;
   for (std::size_t run = 0; editing_.empty() && run < runs_.size(); ++run) {
@@ -67,33 +65,21 @@ void SheetPaper::open(const std::string& cell, const Session& session) {
   if (is_working(editing_) && !forward_) forward_ = came_for_working_ = true;
 }
 
-void SheetPaper::put(const std::string& cell, const std::string& text, Session& session) {
-  message_ = session.write({cell, text}).value_or("");
-  if (message_.empty() && !text.empty() && !is_counts(cell) && !number_written(text))
-    message_ = "\u201c" + text + "\u201d is no number: it will not count.";
-}
-
 /// Writes what was typed; nothing typed leaves the cell as it was.
 void SheetPaper::leave(Session& session) {
-  if (!text_.empty() && !is_counts(editing_)) put(editing_, text_, session);
+  if (!text_.empty() && !is_counts(editing_)) put({editing_, text_}, session);
   text_.clear();
-}
-
-bool SheetPaper::answer(bool yes, Session& session) {
-  asking_ = false;
-  if (yes) session.end("handed in");
-  return true;
 }
 
 void SheetPaper::open_place(const std::string& name, Session& session) {
   if (name == "turn") {
     come_forward(!forward_);
   } else if (name == "hand in") {
-    asking_ = true;
+    ask();
   } else if (name == "working") {
     if (!level_.calculation.empty()) open(level_.calculation.front().cell, session);
   } else if (is_counts(name)) {
-    put(name, session.cell(name).empty() ? "yes" : "", session);
+    put({name, session.cell(name).empty() ? "yes" : ""}, session);
   } else {
     open(name, session);
   }
@@ -110,7 +96,10 @@ bool SheetPaper::click(sf::Vector2f at, Session& session) {
   }
   for (const auto& [name, rect] : sheet.places) {
     if (!rect.contains(at)) continue;
-    if (name == "yes" || name == "no") return answer(name == "yes", session);
+    if (name == "yes" || name == "no") {
+      answer(name == "yes", session);
+      return true;
+    }
     leave(session);
     editing_.clear();
     open_place(name, session);
@@ -146,9 +135,10 @@ void SheetPaper::step(int by, Session& session) {
   const auto cells = sheet_cells(level_);
   const auto at = std::find(cells.begin(), cells.end(), editing_) - cells.begin();
   const auto next = std::clamp<std::ptrdiff_t>(at + by, 0, static_cast<std::ptrdiff_t>(cells.size()) - 1);
-  const std::string message = (leave(session), message_);
+  leave(session);
+  const std::string told = message();
   open(cells[static_cast<std::size_t>(next)], session);
-  message_ = message;
+  tell(told);
 }
 
 bool SheetPaper::editing_key(const sf::Event::KeyEvent& key, Session& session) {
@@ -157,7 +147,7 @@ bool SheetPaper::editing_key(const sf::Event::KeyEvent& key, Session& session) {
     case sf::Keyboard::Escape:
     case sf::Keyboard::Enter:
       if (key.code == sf::Keyboard::Enter) {
-        if (is_counts(editing_)) put(editing_, session.cell(editing_).empty() ? "yes" : "", session);
+        if (is_counts(editing_)) put({editing_, session.cell(editing_).empty() ? "yes" : ""}, session);
         leave(session);
       }
       text_.clear();
@@ -179,10 +169,10 @@ bool SheetPaper::editing_key(const sf::Event::KeyEvent& key, Session& session) {
       drop_last_character(text_);
       return true;
     case sf::Keyboard::Delete:
-      if (!session.cell(editing_).empty()) put(editing_, "", session);
+      if (!session.cell(editing_).empty()) put({editing_, ""}, session);
       return true;
     case sf::Keyboard::Space:
-      if (is_counts(editing_)) put(editing_, session.cell(editing_).empty() ? "yes" : "", session);
+      if (is_counts(editing_)) put({editing_, session.cell(editing_).empty() ? "yes" : ""}, session);
       return true;
     default:
       return true;
@@ -200,7 +190,7 @@ bool SheetPaper::idle_key(const sf::Event::KeyEvent& key, Session& session) {
       come_forward(!forward_);
       return true;
     case sf::Keyboard::H:
-      asking_ = true;
+      ask();
       return true;
     case sf::Keyboard::Escape:
       if (!forward_) return false;
@@ -212,15 +202,11 @@ bool SheetPaper::idle_key(const sf::Event::KeyEvent& key, Session& session) {
 }
 
 bool SheetPaper::key(const sf::Event::KeyEvent& key, Session& session) {
-  if (asking_) {
-    if (key.code == sf::Keyboard::Y) return answer(true, session);
-    if (key.code == sf::Keyboard::N || key.code == sf::Keyboard::Escape) return answer(false, session);
-    return true;
-  }
   return editing() ? editing_key(key, session) : idle_key(key, session);
 }
 
 bool SheetPaper::type(sf::Uint32 character) {
+  if (!editing()) return false;
   if (swallow_) {
     swallow_ = false;
     return true;
@@ -229,20 +215,6 @@ bool SheetPaper::type(sf::Uint32 character) {
   const std::string more = utf8(character);
   if (text_.size() + more.size() <= kLongestWriting) text_ += more;
   return true;
-}
-
-bool SheetPaper::event(const sf::Event& event, sf::Vector2f pointer, Session& session) {
-  if (session.ended()) return false;
-  switch (event.type) {
-    case sf::Event::KeyPressed:
-      return key(event.key, session);
-    case sf::Event::TextEntered:
-      return editing() && type(event.text.unicode);
-    case sf::Event::MouseButtonPressed:
-      return event.mouseButton.button == sf::Mouse::Left && click(pointer, session);
-    default:
-      return false;
-  }
 }
 
 }  // namespace halfdrop

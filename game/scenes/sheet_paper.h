@@ -14,17 +14,9 @@ class SheetPaper : public Paper {
   explicit SheetPaper(const Level& level);
 
   void draw(Canvas& canvas, const Session& session) const override;
-  /// True when the paper took the event. `pointer` is the mouse in design units. R opens the next cell, T
-  /// brings the paper forward, H asks whether to hand in. Enter, Tab and up/down write through Session::write
-  /// at the session's tick, Esc leaves the cell as it was, Delete strikes it out; a confirmed "Hand in" ends
-  /// the session ("handed in").
-  bool event(const sf::Event& event, sf::Vector2f pointer, Session& session) override;
-
   /// A cell is being written: keys belong to the paper.
   [[nodiscard]] bool editing() const override { return !editing_.empty(); }
   [[nodiscard]] const std::string& edited_cell() const { return editing_; }
-  /// The question "Hand in?" stands open: keys belong to the paper.
-  [[nodiscard]] bool asking() const { return asking_; }
   /// The paper lies larger over the bench (key T, or its corner).
   [[nodiscard]] bool forward() const { return forward_; }
   void come_forward(bool forward);
@@ -40,14 +32,15 @@ class SheetPaper : public Paper {
 
  private:
   [[nodiscard]] SheetLayout layout() const;
-  bool key(const sf::Event::KeyEvent& key, Session& session);
+  /// R opens the next cell, T brings the paper forward, H asks whether to hand in. Enter, Tab and up/down
+  /// write through Session::write at the session's tick, Esc leaves the cell as it was, Delete strikes it
+  /// out.
+  bool key(const sf::Event::KeyEvent& key, Session& session) override;
   bool editing_key(const sf::Event::KeyEvent& key, Session& session);
   bool idle_key(const sf::Event::KeyEvent& key, Session& session);
-  bool type(sf::Uint32 character);
-  bool click(sf::Vector2f at, Session& session);
+  bool type(sf::Uint32 character) override;
+  bool click(sf::Vector2f at, Session& session) override;
   void open_place(const std::string& name, Session& session);
-  bool answer(bool yes, Session& session);
-  void put(const std::string& cell, const std::string& text, Session& session);
   void leave(Session& session);
   void move(int columns, int rows, Session& session);
   void step(int by, Session& session);
@@ -58,11 +51,10 @@ class SheetPaper : public Paper {
 
   Level level_;
   std::vector<std::string> runs_;
-  std::string editing_, text_, message_;
+  std::string editing_, text_;
   bool forward_ = false;
   bool came_for_working_ = false;  ///< goes back to its place when the working is left
-  bool asking_ = false;
-  bool swallow_ = false;  ///< the key that opened a cell also comes as text
+  bool swallow_ = false;           ///< the key that opened a cell also comes as text
 };
 
 /// What stood in a cell before what stands there now, oldest first.

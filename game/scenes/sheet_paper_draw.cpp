@@ -183,17 +183,17 @@ void SheetPaper::draw_working_line(Canvas& canvas, const SheetLayout& sheet, con
 
 void SheetPaper::draw_foot(Canvas& canvas, const SheetLayout& sheet) const {
   const float size = forward_ ? 18.0F : 15.0F;
-  const Rect button = sheet.place(asking_ ? "yes" : "hand in");
+  const Rect button = sheet.place(asking() ? "yes" : "hand in");
   const float left = sheet.table.x + 2, middle = button.centre().y, width = button.x - left - 10;
   std::string note = editing() ? words::kSheetEditing : (forward_ ? words::kSheetForward : words::kSheetIdle);
-  if (!message_.empty()) note = message_;
-  if (asking_) note = words::kHandInQuestion;
-  TextStyle style = print(asking_ || !message_.empty() ? size : 13.0F,
-                          asking_ || !message_.empty() ? Face::semibold : Face::regular);
-  if (!message_.empty() || asking_) style.colour = palette::bad;
+  if (!message().empty()) note = message();
+  if (asking()) note = words::kHandInQuestion;
+  TextStyle style = print(asking() || !message().empty() ? size : 13.0F,
+                          asking() || !message().empty() ? Face::semibold : Face::regular);
+  if (!message().empty() || asking()) style.colour = palette::bad;
   style.size = fitting(canvas, note, width, style);
   canvas.text_middle(note, {left, middle}, style);
-  if (asking_) {
+  if (asking()) {
     draw_button(canvas, sheet.place("yes"), words::kYes, size, true);
     draw_button(canvas, sheet.place("no"), words::kNo, size, false);
   } else {

@@ -116,7 +116,7 @@ Thing coat(const View& view) {
 
 void add_bottle(const BenchPicture& picture, std::vector<Thing>& all) {
   all.push_back(held("titrant", layout::kTitrantBottle,
-                     (picture.outfit.water ? std::string("Water") : std::string("Titrant")) +
+                     std::string(picture.outfit.titration ? "Titrant" : "Water") +
                          ": hold the button or [P] to pour it into the burette; gently with Shift or the "
                          "right button",
                      Grip::pour));

@@ -15,4 +15,8 @@ void HandsChange::apply_to(Hands& hands) const {
   hands.card_mm = card_mm.value_or(hands.card_mm);
 }
 
+bool has_ended(const Attempt& attempt) {
+  return !attempt.changes.empty() && std::holds_alternative<Ending>(attempt.changes.back().what);
+}
+
 }  // namespace halfdrop

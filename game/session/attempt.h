@@ -54,5 +54,7 @@ struct Attempt {
   std::string alias;
   std::vector<Change> changes;  ///< in tick order
 };
+/// Handed in or left for good: nothing can follow.
+[[nodiscard]] bool has_ended(const Attempt& attempt);
 
 }  // namespace halfdrop

@@ -231,4 +231,14 @@ void BenchHands::whole_attempt(const RunPlan& plan) {
   tick_and_calculate({"1", "2"});
 }
 
+HandsChange held(std::optional<double> HandsChange::*hand, double value) {
+  HandsChange change;
+  change.*hand = value;
+  return change;
+}
+
+double in(const BenchHands& hands, Account account) {
+  return hands.bench().ledger.balance(account).volume_cm3();
+}
+
 }  // namespace halfdrop::test

@@ -34,6 +34,9 @@ struct RunPlan {
 [[nodiscard]] Attempt rewritten(Attempt attempt, const std::string& cell, const std::string& text,
                                 double later_s);
 
+/// One hand somewhere, the others as they are.
+[[nodiscard]] HandsChange held(std::optional<double> HandsChange::*hand, double value);
+
 class BenchHands {
  public:
   /// Plays the level levels/01-spirit-vinegar.json.
@@ -76,5 +79,8 @@ class BenchHands {
 };
 
 [[nodiscard]] Level spirit_vinegar();
+
+/// What is in an account now, cm3.
+[[nodiscard]] double in(const BenchHands& hands, Account account);
 
 }  // namespace halfdrop::test

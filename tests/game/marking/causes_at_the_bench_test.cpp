@@ -20,19 +20,11 @@ namespace halfdrop {
 namespace {
 
 using test::BenchHands;
+using test::held;
+using test::in;
 using test::RunPlan;
 
 constexpr double kExact_cm3 = 1e-9;
-
-HandsChange held(std::optional<double> HandsChange::*hand, double value) {
-  HandsChange change;
-  change.*hand = value;
-  return change;
-}
-
-double in(const BenchHands& hands, Account account) {
-  return hands.bench().ledger.balance(account).volume_cm3();
-}
 
 double moved_cm3(const BenchHands& hands, Account from, Account to) {
   return hands.bench().ledger.moved(from, to).volume_cm3();

@@ -14,21 +14,12 @@ namespace halfdrop {
 namespace {
 
 using test::BenchHands;
+using test::held;
+using test::in;
 using test::RunPlan;
 
 constexpr double kExact_cm3 = 1e-9;
-constexpr double kHalfDrop_cm3 = 0.02;
 constexpr double kParked_cm = 26.0;
-
-HandsChange held(std::optional<double> HandsChange::*hand, double value) {
-  HandsChange change;
-  change.*hand = value;
-  return change;
-}
-
-double in(const BenchHands& hands, Account account) {
-  return hands.bench().ledger.balance(account).volume_cm3();
-}
 
 double in_flask_cm3(const BenchHands& hands) { return flask_liquid(hands.bench().ledger).volume_cm3(); }
 

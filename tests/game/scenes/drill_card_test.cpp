@@ -12,7 +12,7 @@ namespace {
 
 struct Player {
   explicit Player(DrillKind kind)
-      : session(test::drill_level(kind), 3, "tester"), card(drill_card(session.level(), false)) {}
+      : session(test::drill_level(kind), 3, "tester"), card(drill_card(session, false)) {}
 
   bool send(sf::Event::EventType type, sf::Keyboard::Key code) {
     sf::Event event;
@@ -182,7 +182,7 @@ TEST_CASE("buttons of a card do not overlap, in both sizes and while it asks") {
        {DrillKind::read_meniscus, DrillKind::deliver_exactly, DrillKind::fill_without_air}) {
     for (const bool large : {false, true}) {
       Session session(test::drill_level(kind), 3, "tester");
-      const auto card = drill_card(session.level(), large);
+      const auto card = drill_card(session, large);
       for (const bool asking : {false, true}) {
         CAPTURE(asking);
         const auto places = card->places();
@@ -197,4 +197,24 @@ TEST_CASE("buttons of a card do not overlap, in both sizes and while it asks") {
       }
     }
   }
+}
+
+TEST_CASE("taken up again, a volume is not closed with nothing in it by a key still held down") {
+  Session session(test::drill_level(DrillKind::deliver_exactly), 3, "tester");
+  HandsChange open, shut;
+  open.tap = 1.0;
+  shut.tap = 0.0;
+  CHECK_FALSE(session.set_hands(open).has_value());
+  for (int i = 0; i < 240; ++i) session.tick();
+  CHECK_FALSE(session.set_hands(shut).has_value());
+  for (int i = 0; i < 240; ++i) session.tick();
+  CHECK_FALSE(session.act(Deed::close_volume).has_value());
+  REQUIRE_FALSE(session.state().ledger.entered(Account::beaker).empty());
+  const auto card = drill_card(session, false);  // as the list of levels makes it
+  sf::Event event;
+  event.type = sf::Event::KeyPressed;
+  event.key = {sf::Keyboard::Enter, false, false, false, false};
+  (void)card->event(event, {}, session);
+  CHECK(session.state().drill_step == 1);
+  CHECK_FALSE(card->message().empty());
 }

@@ -1,0 +1,48 @@
+#include "game/scenes/paper.h"
+
+#include "game/marking/written_number.h"
+#include "game/scenes/drill_card.h"
+#include "game/scenes/sheet_paper.h"
+
+namespace halfdrop {
+
+void Paper::answer(bool yes, Session& session) {
+  asking_ = false;
+  if (yes) session.end("handed in");
+}
+
+bool Paper::put(const Writing& writing, Session& session) {
+  message_ = session.write(writing).value_or("");
+  if (!message_.empty()) return false;
+  const bool counts = writing.cell.ends_with("/counts");  // a tick
+  if (!writing.text.empty() && !counts && !number_written(writing.text))
+    message_ = "\u201c" + writing.text + "\u201d is no number: it will not count.";
+  return true;
+}
+
+bool Paper::event(const sf::Event& event, sf::Vector2f pointer, Session& session) {
+  if (session.ended()) return false;
+  switch (event.type) {
+    case sf::Event::KeyPressed:
+      if (!asking_) return key(event.key, session);
+      if (event.key.code == sf::Keyboard::Y) answer(true, session);
+      if (event.key.code == sf::Keyboard::N || event.key.code == sf::Keyboard::Escape) answer(false, session);
+      return true;
+    case sf::Event::KeyReleased:
+      key_released(event.key);
+      return false;
+    case sf::Event::TextEntered:
+      return type(event.text.unicode);
+    case sf::Event::MouseButtonPressed:
+      return event.mouseButton.button == sf::Mouse::Left && click(pointer, session);
+    default:
+      return false;
+  }
+}
+
+std::unique_ptr<Paper> paper_of(const Session& session, bool large) {
+  if (session.level().drill) return drill_card(session, large);
+  return std::make_unique<SheetPaper>(session.level());
+}
+
+}  // namespace halfdrop
