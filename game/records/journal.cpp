@@ -88,8 +88,7 @@ tl::expected<Journal, Fault> Journal::go_on(const std::string& path, const Attem
   const Whole whole = whole_part(*text);
   if (whole.lines != attempt.changes.size() + 1)
     return tl::unexpected(cannot(path, "has changed since it was read: it cannot be gone on with"));
-  if (has_ended(attempt))
-    return tl::unexpected(cannot(path, "has ended: it cannot be gone on with"));
+  if (has_ended(attempt)) return tl::unexpected(cannot(path, "has ended: it cannot be gone on with"));
   const int file = ::open(path.c_str(), O_WRONLY | O_APPEND | O_CLOEXEC);
   if (file < 0) return tl::unexpected(cannot(path, "cannot be opened for writing: " + reason()));
   Journal journal(path, file);
