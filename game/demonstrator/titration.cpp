@@ -20,7 +20,7 @@ constexpr int kMostDrops = 200;
 constexpr double kNearlyFull = 0.95;
 constexpr double kSwells_per_s = 0.2;
 
-bool looks_coloured(const Senses& seen) { return seen.rest_change >= kFirstVisibleChange; }
+bool looks_coloured(const Senses& seen) { return seen.flask_change >= kFirstVisibleChange; }
 
 }  // namespace
 
@@ -51,11 +51,9 @@ bool Titration::stream_until(const std::function<bool(const Senses&)>& seen_enou
 double Titration::mix() {
   bench_.watch_until([](const Senses& seen) { return seen.falling == 0; }, 1.0);
   const double from_s = bench_.look().time_s;
-  bench_.watch_until([](const Senses& seen) { return seen.landing_change < kFirstVisibleChange; }, kMixes_s);
+  bench_.watch_until([](const Senses& seen) { return seen.streak_change < kFirstVisibleChange; }, kMixes_s);
   const double faded_s = bench_.look().time_s - from_s;
-  const auto same = [](const Senses& seen) {
-    return std::fabs(seen.landing_change - seen.rest_change) < kSameAllOver;
-  };
+  const auto same = [](const Senses& seen) { return seen.streaks < kSameAllOver; };
   bench_.watch_until(same, kMixes_s);
   return faded_s;
 }

@@ -39,9 +39,6 @@ constexpr NumberKey<FlaskSpec> kFlask[] = {
     {"height_cm", &FlaskSpec::height_cm, {4.0, 30.0}},
     {"neck_length_cm", &FlaskSpec::neck_length_cm, {0.5, 15.0}},
     {"capacity_cm3", &FlaskSpec::capacity_cm3, {20.0, 2000.0}},
-    {"landing_cm3", &FlaskSpec::landing_cm3, {0.05, 10.0}},
-    {"still_exchange_per_s", &FlaskSpec::still_exchange_per_s, {0.0, 5.0}},
-    {"swirled_exchange_per_s", &FlaskSpec::swirled_exchange_per_s, {0.01, 20.0}},
 };
 
 }  // namespace

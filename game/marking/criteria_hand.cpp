@@ -7,7 +7,7 @@
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
 #include "physics/flask/contents.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 
 namespace halfdrop {
 

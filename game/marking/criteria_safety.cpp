@@ -2,7 +2,7 @@
 
 #include "game/marking/criteria.h"
 #include "game/marking/wording.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 
 namespace halfdrop {
 

@@ -4,7 +4,7 @@
 #include <utility>
 
 #include "physics/bench/bench.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 
 namespace halfdrop {
 
@@ -14,7 +14,7 @@ double cm3(Quanta volume) { return static_cast<double>(volume) * kVolumeQuantum_
 
 /// What fell or was washed into the flask since the last look.
 Quanta news(Quanta& known, const Ledger& books, Account from) {
-  const Quanta now = books.moved(from, Account::flask_landing).volume;
+  const Quanta now = books.moved(from, Account::flask).volume;
   return now - std::exchange(known, now);
 }
 

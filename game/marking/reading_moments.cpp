@@ -31,9 +31,8 @@ bool is_reading(const std::string& cell) {
 FlaskStory story_of(const Ledger& begun, const ReadingMoment* initial, const Ledger& final) {
   const auto since = [&](Account from, Account to) { return final.moved(from, to) - begun.moved(from, to); };
   FlaskStory story;
-  story.analyte_from_pipette = since(Account::pipette, Account::flask_rest).amount(Component::analyte);
-  story.lost =
-      since(Account::flask_rest, Account::bench_top) + since(Account::flask_landing, Account::bench_top);
+  story.analyte_from_pipette = since(Account::pipette, Account::flask).amount(Component::analyte);
+  story.lost = since(Account::flask, Account::bench_top);
   if (initial == nullptr) return story;
   const Parcel before_begun = into_the_flask(begun) - into_the_flask(initial->bench.ledger);
   if (before_begun.volume > 0) story.poured_away = before_begun;

@@ -6,7 +6,7 @@
 #include "physics/burette/column.h"
 #include "physics/burette/wall_film.h"
 #include "physics/flask/contents.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 
 namespace halfdrop {
 
@@ -105,7 +105,7 @@ class Breaker {
     const Parcel into_beaker = between_.moved(Account::pendant_drop, Account::beaker) +
                                between_.moved(Account::in_flight, Account::beaker);
     const Parcel beside = between_.moved(Account::in_flight, Account::bench_top);
-    const Parcel arrived = between_.moved(Account::in_flight, Account::flask_landing) +
+    const Parcel arrived = between_.moved(Account::in_flight, Account::flask) +
                            between_.moved(Account::in_flight, Account::flask_wall) + touched_wall +
                            into_beaker + beside;
     set(Cause::titrant_strength, arrived.volume_cm3() - equivalents(arrived));
@@ -165,9 +165,7 @@ std::string_view cause_id(Cause cause) {
 }
 
 Parcel into_the_flask(const Ledger& books) {
-  return books.moved(Account::in_flight, Account::flask_landing) +
-         books.moved(Account::flask_wall, Account::flask_landing) +
-         books.moved(Account::flask_wall, Account::flask_rest);
+  return books.moved(Account::in_flight, Account::flask) + books.moved(Account::flask_wall, Account::flask);
 }
 
 bool reading_allowed(double written_cm3, double seen_cm3) {

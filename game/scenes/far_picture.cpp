@@ -136,7 +136,7 @@ void receiver(Canvas& canvas, const FarScale& far, const BenchPicture& picture) 
                     {x + top, foot - depth},
                     {x + base - 1, foot - 0.5F},
                     {x - base + 1, foot - 0.5F}},
-                   screen_colour(view.rest_colour));
+                   screen_colour(view.flask_colour));
   }
   canvas.stroke(outline, {1.1F}, mixed(palette::glass_edge, sf::Color::White, 0.25));
   canvas.line({x - neck - 1.2F, foot - h}, {x + neck + 1.2F, foot - h}, 1.4F, palette::glass_edge);

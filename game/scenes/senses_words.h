@@ -11,7 +11,7 @@ namespace halfdrop {
 /// alone.
 [[nodiscard]] std::string colour_words(const Rgb& seen, const Rgb& backdrop);
 
-/// "t=12.50 reading=0.15 level=+2.1mm drops=1.0/s hanging=0.40 flask=colourless landing=pink jet=full ..."
+/// "t=12.50 reading=0.15 level=+2.1mm drops=1.0/s hanging=0.40 flask=colourless streak=pink jet=full ..."
 [[nodiscard]] std::string senses_line(const View& view);
 
 /// Says a line when something that can be perceived changed, and at least every 0.25 s of the bench's time.

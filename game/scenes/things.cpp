@@ -54,7 +54,7 @@ Thing flask(const BenchPicture& picture) {
   const auto half = static_cast<float>(picture.spec.flask.base_radius_cm) * kNearUnits_cm;
   const auto high = static_cast<float>(picture.spec.flask.height_cm) * kNearUnits_cm;
   std::string says = "Flask";
-  if (view.flask_cm3 > 1) says += ", " + spaced(colour_words(view.rest_colour, view.backdrop_colour));
+  if (view.flask_cm3 > 1) says += ", " + spaced(colour_words(view.flask_colour, view.backdrop_colour));
   says += view.flask_under_jet ? ": drag it or [F] sets it aside; swirl: hold [Space] or the right button"
                                : ": drag it under the jet or [F]; empty [X], rinse with water [V]";
   return held("flask", {foot.x - half, foot.y - high, 2 * half, high + 4}, says, Grip::flask);

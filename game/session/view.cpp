@@ -1,12 +1,14 @@
 #include "game/session/view.h"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "physics/burette/column.h"
 #include "physics/burette/jet.h"
 #include "physics/burette/plug.h"
 #include "physics/eye/sight_line.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 
 namespace halfdrop {
 
@@ -63,33 +65,52 @@ void view_touching(const Session& session, View& v) {
   }
 }
 
-/// CIEDE2000 of a zone from the same zone before any titrant, seen on what the flask stands on.
-double zone_change(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop,
-                   const Xyz& seen) {
-  Parcel before = liquid;
-  before.amounts[static_cast<std::size_t>(Component::titrant)] = 0;
-  return ciede2000(to_lab(seen), to_lab(colour_of(spec, before, path_cm, backdrop)));
+/// The two places whose indicator has come on least and most, as its forms go.
+std::array<FormAmounts, 2> extremes(const LiquidLook& look) {
+  const auto further = [](const FormAmounts& a, const FormAmounts& b) {
+    const auto lost = [](const FormAmounts& forms) {
+      const float all = forms[0] + forms[1] + forms[2] + forms[3];
+      return all > 0.0F ? (forms[1] + 2.0F * forms[2] + 3.0F * forms[3]) / all : 0.0F;
+    };
+    return lost(a) < lost(b);
+  };
+  const auto [least, most] = std::minmax_element(look.forms.begin(), look.forms.end(), further);
+  return {*least, *most};
 }
 
-void view_flask(const Session& session, View& v) {
+void view_colours(const BenchSpec& spec, const BenchState& state, View& v) {
+  const Backdrop backdrop = v.flask_on_tile ? Backdrop::white_tile : Backdrop::bare_bench;
+  v.backdrop_colour = to_rgb(colour_of(spec, Parcel{}, 0.0, backdrop));
+  v.flask_colour = v.streak_colour = v.backdrop_colour;
+  if (v.flask_cm3 <= 0.0) return;
+  const double path = sight_path_cm(spec.flask, v.flask_cm3);
+  Parcel untitrated = flask_liquid(state.ledger);
+  untitrated.amounts[static_cast<std::size_t>(Component::titrant)] = 0;
+  const Lab before = to_lab(colour_of(spec, untitrated, path, backdrop));
+  const Xyz whole = colour_of(spec, v.flask_look.mean, path, backdrop);
+  v.flask_colour = v.streak_colour = to_rgb(whole);
+  v.flask_change = v.streak_change = ciede2000(to_lab(whole), before);
+  if (v.flask_look.even()) return;
+  const auto [least, most] = extremes(v.flask_look);
+  const Xyz one = colour_of(spec, least, path, backdrop), other = colour_of(spec, most, path, backdrop);
+  v.streaks = ciede2000(to_lab(one), to_lab(other));
+  for (const Xyz& place : {one, other}) {
+    const double change = ciede2000(to_lab(place), before);
+    if (change <= v.streak_change) continue;
+    v.streak_change = change;
+    v.streak_colour = to_rgb(place);
+  }
+}
+
+void view_flask(const Session& session, std::size_t every, View& v) {
   const BenchSpec& spec = session.spec();
   const BenchState& state = session.state();
-  const Parcel landing = state.ledger.balance(Account::flask_landing);
-  const Parcel rest = state.ledger.balance(Account::flask_rest);
   v.flask_under_jet = flask_under_jet(spec, session.hands());
   v.flask_on_tile = flask_on_tile(state);
-  v.flask_cm3 = (landing + rest).volume_cm3();
+  v.flask_cm3 = flask_liquid(state.ledger).volume_cm3();
   v.flask_depth_cm = liquid_depth_cm(spec.flask, v.flask_cm3);
-  v.landing_share = v.flask_cm3 > 0.0 ? landing.volume_cm3() / v.flask_cm3 : 0.0;
-  const Backdrop backdrop = v.flask_on_tile ? Backdrop::white_tile : Backdrop::bare_bench;
-  const double path = sight_path_cm(spec.flask, v.flask_cm3);
-  const Xyz landing_seen = colour_of(spec, landing, path, backdrop);
-  const Xyz rest_seen = colour_of(spec, rest, path, backdrop);
-  v.landing_colour = to_rgb(landing_seen);
-  v.rest_colour = to_rgb(rest_seen);
-  v.backdrop_colour = to_rgb(colour_of(spec, Parcel{}, 0.0, backdrop));
-  v.landing_change = zone_change(spec, landing, path, backdrop, landing_seen);
-  v.rest_change = zone_change(spec, rest, path, backdrop, rest_seen);
+  if (v.flask_cm3 > 0.0) v.flask_look = look_at(spec, state, every);
+  view_colours(spec, state, v);
 }
 
 }  // namespace
@@ -103,7 +124,7 @@ ReadingSeen reading_seen(const BenchSpec& spec, const BenchState& state) {
                      apparent_edge_cm3(sight, state.hands.eye_mm, bottom)};
 }
 
-View view(const Session& session) {
+View view(const Session& session, std::size_t every) {
   const BenchState& state = session.state();
   View v;
   v.time_s = seconds(state.tick);
@@ -116,7 +137,7 @@ View view(const Session& session) {
   view_burette(session, v);
   view_leak(session, v);
   view_touching(session, v);
-  view_flask(session, v);
+  view_flask(session, every, v);
   v.wall_cm3 = cm3_in(state, Account::flask_wall);
   v.beaker_cm3 = cm3_in(state, Account::beaker);
   v.spilt_cm3 = cm3_in(state, Account::bench_top);
@@ -136,8 +157,9 @@ Senses senses(const View& v) {
   s.hanging_share = v.hanging_cm3 / v.full_drop_cm3;
   s.drops_per_s = v.flow_cm3_s / v.full_drop_cm3;
   s.falling = static_cast<int>(v.drops_fallen_cm.size());
-  s.landing_change = v.landing_change;
-  s.rest_change = v.rest_change;
+  s.streak_change = v.streak_change;
+  s.flask_change = v.flask_change;
+  s.streaks = v.streaks;
   s.flask_has_liquid = v.flask_cm3 > 1.0;
   s.beaker_under = v.beaker_under;
   s.flask_under_jet = v.flask_under_jet;

@@ -6,7 +6,7 @@
 
 #include "game/session/session.h"
 #include "physics/eye/sight_line.h"
-#include "physics/flask/contents.h"
+#include "physics/flask/appearance.h"
 
 namespace halfdrop {
 
@@ -49,16 +49,21 @@ struct View {
 
   bool flask_under_jet = false, flask_on_tile = false;
   double flask_cm3 = 0.0, flask_depth_cm = 0.0;
-  double landing_share = 0.0;       ///< landing zone's share of the flask's liquid
-  Rgb landing_colour, rest_colour;  ///< linear light, through the liquid, on what it stands on
-  Rgb backdrop_colour;              ///< tile or bench alone
-  double landing_change = 0.0,
-         rest_change = 0.0;  ///< CIEDE2000 from the colour before any titrant, as it stands
-  double wall_cm3 = 0.0;     ///< clinging to neck and wall
+  LiquidLook flask_look;       ///< place by place; empty without liquid
+  Rgb flask_colour;            ///< of all of it together: linear light, through it, on what it stands on
+  Rgb streak_colour;           ///< where it differs most from that
+  Rgb backdrop_colour;         ///< tile or bench alone
+  double flask_change = 0.0;   ///< CIEDE2000 of all of it together from the colour before any titrant
+  double streak_change = 0.0;  ///< ... of the place that differs most from the colour before
+  double streaks = 0.0;        ///< CIEDE2000 between the two most different places
+  double wall_cm3 = 0.0;       ///< clinging to neck and wall
   double beaker_cm3 = 0.0, spilt_cm3 = 0.0, pipette_cm3 = 0.0, funnel_cm3 = 0.0, bottle_cm3 = 0.0;
 };
 
-[[nodiscard]] View view(const Session& session);
+/// What a picture needs to see of the flask's liquid, and what a glance does: every so many columns and rows.
+inline constexpr std::size_t kEveryCell = 1, kAtAGlance = 3;
+
+[[nodiscard]] View view(const Session& session, std::size_t every = kAtAGlance);
 
 /// What the demonstrator (or a person who cannot see the picture) perceives: never the state.
 struct Senses {
@@ -70,8 +75,9 @@ struct Senses {
   double hanging_share = 0.0;  ///< of a full drop
   double drops_per_s = 0.0;    ///< how fast it drips or runs, as seen
   int falling = 0;
-  double landing_change = 0.0;  ///< colour where drops land, CIEDE2000 from colourless
-  double rest_change = 0.0;     ///< colour of the rest
+  double streak_change = 0.0;  ///< most coloured place of the flask, CIEDE2000 from its colour before titrant
+  double flask_change = 0.0;   ///< all of it together
+  double streaks = 0.0;        ///< between its two most different places
   bool flask_has_liquid = false, beaker_under = false, flask_under_jet = false;
   bool wall_wet = false;  ///< drops cling above the liquid
   bool bench_wet = false;

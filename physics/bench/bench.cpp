@@ -11,7 +11,8 @@
 #include "physics/flask/contents.h"
 #include "physics/flask/fading.h"
 #include "physics/flask/gas_exchange.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/stirring.h"
+#include "physics/flask/washing.h"
 
 namespace halfdrop {
 
@@ -64,7 +65,7 @@ void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
   cling_and_run(spec, state, column_before);
   fall(spec, state);
   wash_down(spec, state, hands.wash);
-  mix(spec, state, hands.swirl);
+  stir(spec, state);
   exchange_gas(spec, state);
   fade(spec, state);
   ++state.tick;

@@ -8,6 +8,7 @@
 #include "physics/burette/wall_film.h"
 #include "physics/chemistry/carbon_dioxide.h"
 #include "physics/chemistry/water.h"
+#include "physics/flask/grid.h"
 
 namespace halfdrop {
 
@@ -80,6 +81,7 @@ void settle(BenchSpec& spec) {
   settle_tip(spec);
   spec.settled.jet = settle_jet(spec.burette, spec.tap, liquid);
   settle_tube(spec);
+  spec.settled.column_share = column_shares(spec.flask.grid_columns);
 }
 
 }  // namespace halfdrop

@@ -7,6 +7,7 @@
 #include "physics/bench/hands.h"
 #include "physics/bench/ledger.h"
 #include "physics/burette/wall_film.h"
+#include "physics/flask/liquid.h"
 #include "physics/units.h"
 
 namespace halfdrop {
@@ -28,6 +29,7 @@ struct BenchState {
   Tick tick = 0;
   Ledger ledger;
   WallFilm film;         ///< how wall_film is spread along the tube
+  FlaskLiquid flask;     ///< how the flask's liquid is spread
   Hands hands;           ///< as they are now: the next step goes by them
   double plug = 1.0;     ///< where the tap's plug stands: 0 across .. 1 in line
   Quanta jet_below = 0;  ///< of the jet's liquid, what is below the air in it; 0 when there is none

@@ -7,7 +7,7 @@
 #include "physics/bench/drill.h"
 #include "physics/bench/flight.h"
 #include "physics/burette/jet.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 
 namespace halfdrop {
 
@@ -76,19 +76,26 @@ Answer check_drill(const BenchSpec& spec, const BenchState& state, Deed deed) {
 }
 
 /// Pours the flask out; a heel stays.
-void pour_out(const BenchSpec& spec, Ledger& ledger) {
-  ledger.transfer(Account::flask_wall, Account::flask_rest, ledger.balance(Account::flask_wall).volume);
-  ledger.transfer(Account::flask_landing, Account::flask_rest, ledger.balance(Account::flask_landing).volume);
-  const Quanta out = ledger.balance(Account::flask_rest).volume - volume_quanta(spec.rinse_left_cm3);
-  if (out > 0) ledger.transfer(Account::flask_rest, Account::sink, out);
+void pour_out(const BenchSpec& spec, BenchState& state) {
+  even_out(state);
+  Ledger& ledger = state.ledger;
+  ledger.transfer(Account::flask_wall, Account::flask, ledger.balance(Account::flask_wall).volume);
+  const Quanta out = ledger.balance(Account::flask).volume - volume_quanta(spec.rinse_left_cm3);
+  if (out > 0) ledger.transfer(Account::flask, Account::sink, out);
 }
 
-void rinse(const BenchSpec& spec, Ledger& ledger) {
-  pour_out(spec, ledger);
+void rinse(const BenchSpec& spec, BenchState& state) {
+  pour_out(spec, state);
   for (int i = 0; i < 2; ++i) {
-    ledger.transfer(Account::wash_bottle, Account::flask_rest, volume_quanta(spec.rinse_cm3));
-    pour_out(spec, ledger);
+    state.ledger.transfer(Account::wash_bottle, Account::flask, volume_quanta(spec.rinse_cm3));
+    pour_out(spec, state);
   }
+}
+
+/// It runs in for half a minute and stirs up what is there.
+void deliver(BenchState& state) {
+  even_out(state);
+  state.ledger.transfer(Account::pipette, Account::flask, state.ledger.balance(Account::pipette).volume);
 }
 
 void touch_off(BenchState& state) {
@@ -149,10 +156,11 @@ void move_liquid(const BenchSpec& spec, BenchState& state, Deed deed) {
       ledger.transfer(Account::sample_bottle, Account::pipette, volume_quanta(spec.pipette.true_cm3));
       break;
     case Deed::deliver_aliquot:
-      ledger.transfer(Account::pipette, Account::flask_rest, ledger.balance(Account::pipette).volume);
+      deliver(state);
       break;
     case Deed::add_indicator:
-      ledger.transfer(Account::indicator_bottle, Account::flask_rest, volume_quanta(spec.indicator_drop_cm3));
+      let_tint_in(state, Account::indicator_bottle,
+                  ledger.balance(Account::indicator_bottle).share(volume_quanta(spec.indicator_drop_cm3)));
       break;
     case Deed::touch_off_drop:
       touch_off(state);
@@ -161,10 +169,10 @@ void move_liquid(const BenchSpec& spec, BenchState& state, Deed deed) {
       flick(spec, state);
       break;
     case Deed::empty_flask:
-      pour_out(spec, ledger);
+      pour_out(spec, state);
       break;
     case Deed::rinse_flask:
-      rinse(spec, ledger);
+      rinse(spec, state);
       break;
     case Deed::wipe_bench:
       pour_away(ledger, Account::bench_top);

@@ -72,9 +72,8 @@ enum class Account : std::uint8_t {
   pendant_drop,  ///< hanging at the tip
   plug_drop,     ///< seeped out at the ends of the tap's plug, hanging there
   in_flight,
-  flask_landing,  ///< the flask's liquid where drops land
-  flask_rest,     ///< the rest of the flask's liquid
-  flask_wall,     ///< clinging to neck and wall
+  flask,       ///< the flask's liquid; liquid.h says how it is spread
+  flask_wall,  ///< clinging to neck and wall
   pipette,
   beaker,
   bench_top,
@@ -82,7 +81,7 @@ enum class Account : std::uint8_t {
   air,       ///< what the air gives to the flask and takes from it; holds amounts, no volume
   reactions  ///< turns one component into another: takes the one and gives the other, so it owes what it gave
 };
-inline constexpr std::size_t kAccounts = 20;
+inline constexpr std::size_t kAccounts = 19;
 
 /// Balances of all accounts and, by pair, everything that ever moved. Plain data: copying it is a snapshot.
 class Ledger {

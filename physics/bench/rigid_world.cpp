@@ -12,7 +12,7 @@
 #include "physics/bench/bench_spec.h"
 #include "physics/elementary.h"
 #include "physics/flask/contents.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 
 namespace halfdrop {
 
@@ -128,7 +128,7 @@ class Surroundings {
     const double height_cm = tip_cm_ - drop.fallen_cm;
     const bool inside = flask_.holds(drop.x_cm, height_cm);
     if (inside && (touched.at(Solid::flask_liquid) || height_cm <= flask_.surface_cm()))
-      return Account::flask_landing;
+      return Account::flask;
     if (inside && touched.at(Solid::flask_glass)) return Account::flask_wall;
     if (touched.at(Solid::beaker)) return Account::beaker;
     if (touched.at(Solid::bench) || height_cm <= 0.0) return Account::bench_top;

@@ -49,6 +49,23 @@ void add_hands(Fnv1a& hash, const Hands& hands) {
   }
 }
 
+void add_flask(Fnv1a& hash, const FlaskLiquid& flask) {
+  for (const CellField& field : flask.field) {
+    hash.add(static_cast<std::uint64_t>(field.size()));
+    for (const double cell : field) hash.add(cell);
+  }
+  for (const Parcel& parcel : {flask.titrant, flask.water, flask.indicator}) hash.add(parcel);
+  for (const Arrival& arrival : {flask.drops, flask.washings, flask.tint}) {
+    hash.add(arrival.liquid);
+    hash.add(arrival.x_cm);
+    hash.add(arrival.momentum_g_cm_s);
+  }
+  hash.add(flask.laid_out);
+  hash.add(static_cast<std::uint64_t>(flask.flow.vorticity.size()));
+  for (const float node : flask.flow.vorticity) hash.add(static_cast<double>(node));
+  hash.add(flask.spin_rad_s);
+}
+
 }  // namespace
 
 // A field more or less changes one of these: add it to the hash (and to its test), then put the new size
@@ -57,8 +74,11 @@ static_assert(sizeof(Parcel) == (1 + kComponents) * sizeof(Quanta));
 static_assert(sizeof(Ledger) == (1 + kAccounts) * kAccounts * sizeof(Parcel));
 static_assert(sizeof(Hands) == 8 * sizeof(double));
 static_assert(sizeof(FallingDrop) == sizeof(Parcel) + 5 * sizeof(double));  // the flag takes a whole word
+static_assert(sizeof(Arrival) == sizeof(Parcel) + 2 * sizeof(double));
+static_assert(sizeof(FlaskLiquid) == (kSources + 1) * sizeof(CellField) + 3 * sizeof(Parcel) +
+                                         3 * sizeof(Arrival) + sizeof(Quanta) + sizeof(double));
 static_assert(sizeof(WallFilm) == 2 * kFilmLengths * sizeof(Quanta));
-static_assert(sizeof(BenchState) == sizeof(Ledger) + sizeof(WallFilm) + sizeof(Hands) +
+static_assert(sizeof(BenchState) == sizeof(Ledger) + sizeof(WallFilm) + sizeof(FlaskLiquid) + sizeof(Hands) +
                                         kMostFalling * sizeof(FallingDrop) + 5 * sizeof(Tick) +
                                         sizeof(Quanta) + sizeof(double) + 8);  // five flags in eight bytes
 
@@ -68,6 +88,7 @@ std::string state_hash(const BenchState& state) {
   add_ledger(hash, state.ledger);
   for (const auto& kind : {state.film.runs, state.film.greasy})
     for (const Quanta volume : kind) hash.add(volume);
+  add_flask(hash, state.flask);
   add_hands(hash, state.hands);
   hash.add(state.plug);
   hash.add(state.jet_below);

@@ -19,9 +19,9 @@ double salt_effect(int charge, const Equilibrium& solution, const SolverOptions&
   return elementary::exp10(-2.0 * charge * kHydroxide * unit);
 }
 
-void fade_zone(const BenchSpec& spec, Ledger& ledger, Account zone) {
+void fade_all(const BenchSpec& spec, Ledger& ledger) {
   const Fading& fading = spec.indicator.fading;
-  const Parcel& liquid = ledger.balance(zone);
+  const Parcel& liquid = ledger.balance(Account::flask);
   const Quanta coloured = liquid.amount(Component::indicator);
   const Quanta faded = liquid.amount(Component::faded_indicator);
   if (liquid.empty() || coloured + faded == 0) return;
@@ -36,16 +36,15 @@ void fade_zone(const BenchSpec& spec, Ledger& ledger, Account zone) {
       forward_per_s * static_cast<double>(coloured) - backward_per_s * static_cast<double>(faded);
   const double change = kGasStep_s * net / (1.0 + kGasStep_s * (forward_per_s + backward_per_s));
   const Quanta amount = std::clamp(static_cast<Quanta>(change), -faded, coloured);
-  if (amount > 0) ledger.convert(zone, Component::indicator, Component::faded_indicator, amount);
-  if (amount < 0) ledger.convert(zone, Component::faded_indicator, Component::indicator, -amount);
+  if (amount > 0) ledger.convert(Account::flask, Component::indicator, Component::faded_indicator, amount);
+  if (amount < 0) ledger.convert(Account::flask, Component::faded_indicator, Component::indicator, -amount);
 }
 
 }  // namespace
 
 void fade(const BenchSpec& spec, BenchState& state) {
   if (spec.indicator.fading.per_mol_s <= 0.0 || state.tick % kGasTicks != 0) return;
-  fade_zone(spec, state.ledger, Account::flask_rest);
-  fade_zone(spec, state.ledger, Account::flask_landing);
+  fade_all(spec, state.ledger);
 }
 
 }  // namespace halfdrop

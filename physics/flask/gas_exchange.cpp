@@ -6,7 +6,6 @@
 #include "physics/crossing.h"
 #include "physics/elementary.h"
 #include "physics/flask/contents.h"
-#include "physics/flask/mixing.h"
 #include "physics/units.h"
 
 namespace halfdrop {
@@ -25,7 +24,7 @@ double neck_m3_s(const FlaskSpec& flask, double liquid_cm3, double swirl) {
          swirl * swirl * kRenewedPerSecond * air_m3;
 }
 
-/// What one zone's carbon dioxide and carbonate do in a step, mol/dm3 of carbon dioxide that becomes
+/// What the flask's carbon dioxide and carbonate do in a step, mol/dm3 of carbon dioxide that becomes
 /// carbonate.
 class HydrationStep {
  public:
@@ -71,15 +70,15 @@ class HydrationStep {
   double dioxide_, carbonate_;
 };
 
-void hydrate(const BenchSpec& spec, Ledger& ledger, Account zone, const Equilibrium& now) {
-  const Parcel& liquid = ledger.balance(zone);
+void hydrate(const BenchSpec& spec, Ledger& ledger, const Equilibrium& now) {
+  const Parcel& liquid = ledger.balance(Account::flask);
   const Quanta dioxide = liquid.amount(Component::carbon_dioxide);
   const Quanta carbonate = liquid.amount(Component::carbonate);
   if (dioxide + carbonate == 0) return;
   const double extent = HydrationStep(spec, liquid, now).extent();
   const Quanta amount = std::clamp(amount_quanta(extent * liquid.volume_cm3() / 1000.0), -carbonate, dioxide);
-  if (amount > 0) ledger.convert(zone, Component::carbon_dioxide, Component::carbonate, amount);
-  if (amount < 0) ledger.convert(zone, Component::carbonate, Component::carbon_dioxide, -amount);
+  if (amount > 0) ledger.convert(Account::flask, Component::carbon_dioxide, Component::carbonate, amount);
+  if (amount < 0) ledger.convert(Account::flask, Component::carbonate, Component::carbon_dioxide, -amount);
 }
 
 /// tanh(x) / x for x >= 0.
@@ -104,15 +103,15 @@ double exchanged_m3_s(const BenchSpec& spec, const Parcel& liquid, const Equilib
 
 /// The way to saturation shortens exponentially, so that no step is too long for however thin a liquid.
 void breathe(const BenchSpec& spec, Ledger& ledger, const Equilibrium& now, double swirl) {
-  const Parcel& rest = ledger.balance(Account::flask_rest);
+  const Parcel& rest = ledger.balance(Account::flask);
   const double saturated_mol = spec.settled.saturated_co2_mol_dm3 * rest.volume_cm3() / 1000.0;
   const double short_mol = saturated_mol - rest.amount_mol(Component::carbon_dioxide);
   const double exchanged = exchanged_m3_s(spec, rest, now, swirl) * kGasStep_s / (rest.volume_cm3() * 1e-6);
   const Quanta amount = amount_quanta(short_mol * (1.0 - elementary::exp(-exchanged)));
   if (amount > 0)
-    ledger.move(Account::air, Account::flask_rest, Parcel::amount_of(Component::carbon_dioxide, amount));
+    ledger.move(Account::air, Account::flask, Parcel::amount_of(Component::carbon_dioxide, amount));
   if (amount < 0)
-    ledger.move(Account::flask_rest, Account::air, Parcel::amount_of(Component::carbon_dioxide, -amount));
+    ledger.move(Account::flask, Account::air, Parcel::amount_of(Component::carbon_dioxide, -amount));
 }
 
 }  // namespace
@@ -127,14 +126,12 @@ double film_enhancement(const carbon_dioxide::Rates& rates, double film_m_s, dou
 void exchange_gas(const BenchSpec& spec, BenchState& state) {
   if (!spec.air || state.tick % kGasTicks != 0) return;
   Ledger& ledger = state.ledger;
-  for (const Account zone : {Account::flask_rest, Account::flask_landing}) {
-    const Parcel& liquid = ledger.balance(zone);
-    if (liquid.empty()) continue;
-    const Equilibrium now = equilibrium_of(spec, liquid);
-    // Dissolved carbon dioxide is no acid yet, so breathing leaves the equilibrium as it was.
-    if (zone == Account::flask_rest) breathe(spec, ledger, now, state.hands.swirl);
-    hydrate(spec, ledger, zone, now);
-  }
+  const Parcel& liquid = ledger.balance(Account::flask);
+  if (liquid.empty()) return;
+  const Equilibrium now = equilibrium_of(spec, liquid);
+  // Dissolved carbon dioxide is no acid yet, so breathing leaves the equilibrium as it was.
+  breathe(spec, ledger, now, state.hands.swirl);
+  hydrate(spec, ledger, now);
 }
 
 }  // namespace halfdrop

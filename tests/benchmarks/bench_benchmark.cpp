@@ -14,7 +14,7 @@
 #include "physics/flask/contents.h"
 #include "physics/flask/fading.h"
 #include "physics/flask/gas_exchange.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 
 namespace halfdrop {
 namespace {
@@ -36,13 +36,11 @@ BenchState titrated(const BenchSpec& spec, double past_cm3) {
   Ledger& ledger = state.ledger;
   ledger.transfer(Account::titrant_bottle, Account::column, volume_quanta(40.0));
   ledger.transfer(Account::titrant_bottle, Account::jet, volume_quanta(spec.burette.jet_cm3));
-  ledger.transfer(Account::sample_bottle, Account::flask_rest, volume_quanta(spec.pipette.true_cm3));
-  ledger.transfer(Account::indicator_bottle, Account::flask_rest,
-                  volume_quanta(3.0 * spec.indicator_drop_cm3));
+  ledger.transfer(Account::sample_bottle, Account::flask, volume_quanta(spec.pipette.true_cm3));
+  ledger.transfer(Account::indicator_bottle, Account::flask, volume_quanta(3.0 * spec.indicator_drop_cm3));
   const double equivalent_cm3 =
       spec.titrant_per_analyte * spec.pipette.true_cm3 * spec.sample.true_mol_dm3 / spec.titrant.true_mol_dm3;
-  ledger.transfer(Account::titrant_bottle, Account::flask_rest, volume_quanta(equivalent_cm3 + past_cm3));
-  settle_zones(spec, state);
+  ledger.transfer(Account::titrant_bottle, Account::flask, volume_quanta(equivalent_cm3 + past_cm3));
   return state;
 }
 

@@ -10,7 +10,7 @@
 #include "physics/burette/column.h"
 #include "physics/burette/jet.h"
 #include "physics/flask/contents.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 
 namespace halfdrop::test {
 

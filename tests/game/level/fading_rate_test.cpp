@@ -21,9 +21,9 @@ double colour_left(double alkali_mol_dm3, double after_s) {
   BenchState state = lay_out(spec);
   Parcel liquid = Parcel::solution(50.0, Component::titrant, alkali_mol_dm3);
   liquid.dissolve(Component::indicator, 1e-5);
-  state.ledger.open(Account::flask_rest, liquid);
+  state.ledger.open(Account::flask, liquid);
   run(spec, state, at_rest(), after_s);
-  const Parcel& rest = state.ledger.balance(Account::flask_rest);
+  const Parcel& rest = state.ledger.balance(Account::flask);
   const auto coloured = static_cast<double>(rest.amount(Component::indicator));
   return coloured / (coloured + static_cast<double>(rest.amount(Component::faded_indicator)));
 }

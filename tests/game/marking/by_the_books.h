@@ -9,7 +9,7 @@
 #include "game/session/view.h"
 #include "physics/burette/column.h"
 #include "physics/flask/contents.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 #include "tests/support/near.h"
 
 namespace halfdrop::test {
@@ -62,7 +62,7 @@ struct Run {
 
   void aliquot() {
     const Parcel all = books().balance(Account::pipette);
-    books().move(Account::pipette, Account::flask_rest, all);
+    books().move(Account::pipette, Account::flask, all);
     story.analyte_from_pipette += all.amount(Component::analyte);
   }
 
@@ -72,7 +72,7 @@ struct Run {
   }
   void read_initial(double written_cm3) { initial = read(written_cm3); }
 
-  void run_in(double volume_cm3, Account target = Account::flask_landing) {
+  void run_in(double volume_cm3, Account target = Account::flask) {
     const Quanta volume = volume_quanta(volume_cm3);
     books().transfer(Account::column, Account::jet, volume);
     const Quanta over = books().balance(Account::jet).volume - volume_quanta(spec.burette.jet_cm3);

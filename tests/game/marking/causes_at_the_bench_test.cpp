@@ -10,7 +10,7 @@
 
 #include "game/session/view.h"
 #include "physics/burette/column.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 #include "tests/support/bench_hands.h"
 #include "tests/support/good_level.h"
 #include "tests/support/marked.h"
@@ -233,8 +233,8 @@ TEST_CASE("liquid washed over the rim takes analyte along: swirled out, downward
   slip.between = [](BenchHands& hands) {
     hands.hold(held(&HandsChange::wash, 1.0));
     hands.hold(held(&HandsChange::swirl, 1.0));
-    while (moved_cm3(hands, Account::flask_rest, Account::bench_top) +
-               moved_cm3(hands, Account::flask_landing, Account::bench_top) <
+    while (moved_cm3(hands, Account::flask, Account::bench_top) +
+               moved_cm3(hands, Account::flask, Account::bench_top) <
            5.0) {
       hands.session().tick();
     }

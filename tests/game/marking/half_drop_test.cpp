@@ -4,7 +4,7 @@
 
 #include <functional>
 
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 #include "tests/support/bench_hands.h"
 #include "tests/support/good_level.h"
 #include "tests/support/marked.h"
@@ -37,7 +37,7 @@ double hang_half_drop(BenchHands& hands) {
 }
 
 double water_cm3(const BenchHands& hands) {
-  return hands.bench().ledger.moved(Account::wash_bottle, Account::flask_rest).volume_cm3();
+  return hands.bench().ledger.moved(Account::wash_bottle, Account::flask).volume_cm3();
 }
 
 void rinse_down(BenchHands& hands) {

@@ -325,8 +325,7 @@ TEST_CASE("a flask poured away between the readings takes its titrant with it: t
   BenchHands hands = ready_hands();
   hands.read("trial/initial");
   let_in(hands, 5.0);
-  const double entered_cm3 =
-      hands.bench().ledger.moved(Account::in_flight, Account::flask_landing).volume_cm3();
+  const double entered_cm3 = hands.bench().ledger.moved(Account::in_flight, Account::flask).volume_cm3();
   flask_at(hands, 26.0);
   hands.act(Deed::rinse_flask);
   hands.prepare_flask(2);

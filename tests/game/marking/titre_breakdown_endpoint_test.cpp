@@ -26,7 +26,7 @@ TEST_CASE(
   constexpr double kStep_cm3 = 0.001;
   Run run(1.00, 20.0);
   run.aliquot();
-  run.books().transfer(Account::indicator_bottle, Account::flask_rest, volume_quanta(0.12));
+  run.books().transfer(Account::indicator_bottle, Account::flask, volume_quanta(0.12));
   run.read_initial(1.00);
   run.run_in(19.95);
   REQUIRE(change_seen(run) < kFirstVisibleChange);
@@ -48,9 +48,8 @@ TEST_CASE("carbonate in the flask puts the endpoint off by one equivalent, under
   const auto titrated = [](double carbonate_mol) {
     Run run(1.00, 20.0);
     run.aliquot();
-    run.books().transfer(Account::indicator_bottle, Account::flask_rest, volume_quanta(0.12));
-    run.books().open(Account::flask_rest,
-                     Parcel::amount_of(Component::carbonate, amount_quanta(carbonate_mol)));
+    run.books().transfer(Account::indicator_bottle, Account::flask, volume_quanta(0.12));
+    run.books().open(Account::flask, Parcel::amount_of(Component::carbonate, amount_quanta(carbonate_mol)));
     run.read_initial(1.00);
     run.run_in(20.0);
     return run.finish(21.0, 21.0);

@@ -123,7 +123,7 @@ TEST_CASE("a drop left hanging at the end makes the titre high, one that hung at
     run.books().transfer(Account::titrant_bottle, Account::pendant_drop, volume_quanta(0.04));
     run.aliquot();
     run.read_initial(1.00);
-    run.let_drop_fall(volume_quanta(0.04), Account::flask_landing);
+    run.let_drop_fall(volume_quanta(0.04), Account::flask);
     run.run_in(21.40);
     check_only(run.finish(22.40, 22.40), Cause::hanging_drop, -0.04);
   }
@@ -168,8 +168,8 @@ TEST_CASE("titrant that misses the flask or stays on its wall makes the titre hi
     washed.read_initial(1.00);
     washed.run_in(21.30);
     washed.run_in(0.10, Account::flask_wall);
-    washed.books().transfer(Account::wash_bottle, Account::flask_rest, volume_quanta(5.0));
-    washed.books().transfer(Account::flask_wall, Account::flask_landing, volume_quanta(0.10));
+    washed.books().transfer(Account::wash_bottle, Account::flask, volume_quanta(5.0));
+    washed.books().transfer(Account::flask_wall, Account::flask, volume_quanta(0.10));
     check_only(washed.finish(22.40, 22.40), Cause::rounding, 0.0);
   }
 }
@@ -201,7 +201,7 @@ TEST_CASE("a pipette that delivers too much makes the titre high") {
 TEST_CASE("sample that was in the flask before makes the titre high, titrant makes it low") {
   SUBCASE("rinsed with sample") {
     Run run(1.00, 20.0);
-    run.books().transfer(Account::sample_bottle, Account::flask_rest, volume_quanta(0.50));
+    run.books().transfer(Account::sample_bottle, Account::flask, volume_quanta(0.50));
     run.aliquot();
     run.read_initial(1.00);
     run.run_in(20.40);
@@ -209,7 +209,7 @@ TEST_CASE("sample that was in the flask before makes the titre high, titrant mak
   }
   SUBCASE("heel of an overshot run") {
     Run run(1.00, 20.0);
-    run.books().transfer(Account::titrant_bottle, Account::flask_rest, volume_quanta(0.10));
+    run.books().transfer(Account::titrant_bottle, Account::flask, volume_quanta(0.10));
     run.aliquot();
     run.read_initial(1.00);
     run.run_in(19.90);
@@ -221,7 +221,7 @@ TEST_CASE("analyte lost over the rim makes the titre low") {
   Run run(1.00, 20.0);
   run.aliquot();
   run.read_initial(1.00);
-  run.story.lost = run.books().transfer(Account::flask_rest, Account::bench_top, volume_quanta(0.25));
+  run.story.lost = run.books().transfer(Account::flask, Account::bench_top, volume_quanta(0.25));
   run.run_in(19.80);
   check_only(run.finish(20.80, 20.80), Cause::swirled_out, -0.20);
 }
@@ -262,7 +262,7 @@ TEST_CASE("titrant poured away with an earlier flask is missed, and no residue")
   run.read_initial(1.00);
   run.run_in(1.40);
   run.story.poured_away = into_the_flask(run.books()) - into_the_flask(run.initial.bench.ledger);
-  run.books().transfer(Account::flask_landing, Account::sink, volume_quanta(1.40));
+  run.books().transfer(Account::flask, Account::sink, volume_quanta(1.40));
   run.aliquot();
   run.run_in(20.0);
   check_only(run.finish(22.40, 22.40), Cause::missed_flask, 1.40);

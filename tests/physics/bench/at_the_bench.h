@@ -68,10 +68,9 @@ inline BenchState filled_bench(const BenchSpec& spec, double reading_cm3 = 0.0) 
 /// An aliquot and drops of indicator in the flask.
 inline void charge_flask(const BenchSpec& spec, BenchState& state, int indicator_drops = 3) {
   const Quanta aliquot = volume_quanta(spec.pipette.true_cm3);
-  state.ledger.transfer(Account::sample_bottle, Account::flask_rest, aliquot);
+  state.ledger.transfer(Account::sample_bottle, Account::flask, aliquot);
   for (int i = 0; i < indicator_drops; ++i) {
-    state.ledger.transfer(Account::indicator_bottle, Account::flask_rest,
-                          volume_quanta(spec.indicator_drop_cm3));
+    state.ledger.transfer(Account::indicator_bottle, Account::flask, volume_quanta(spec.indicator_drop_cm3));
   }
 }
 

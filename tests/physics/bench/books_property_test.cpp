@@ -54,7 +54,7 @@ std::string overfull(const BenchSpec& spec, const BenchState& state) {
   // What flows in while a drop necks hangs too; from the stream's flow on nothing does.
   const double necking_cm3 = spec.settled.stream_from_cm3_s * seconds(spec.settled.necking + 1);
   if (cm3(state, Account::pendant_drop) > spec.settled.largest_drop_cm3 + necking_cm3) return "hanging drop";
-  const Quanta flask = quanta(state, Account::flask_landing) + quanta(state, Account::flask_rest);
+  const Quanta flask = quanta(state, Account::flask) + quanta(state, Account::flask);
   return flask > volume_quanta(spec.flask.capacity_cm3) ? "flask over its rim" : "";
 }
 

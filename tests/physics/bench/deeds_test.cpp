@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 #include "tests/physics/bench/at_the_bench.h"
 #include "tests/support/near.h"
 
@@ -46,8 +46,7 @@ TEST_CASE("a flask filled to its rim takes neither an aliquot nor a drop of indi
   const BenchSpec spec = titration_bench();
   BenchState state = flask_aside(spec);
   apply(spec, state, Deed::fill_pipette);
-  state.ledger.transfer(Account::wash_bottle, Account::flask_rest,
-                        volume_quanta(spec.flask.capacity_cm3 - 0.01));
+  state.ledger.transfer(Account::wash_bottle, Account::flask, volume_quanta(spec.flask.capacity_cm3 - 0.01));
   CHECK(check(spec, state, Deed::deliver_aliquot) == Refusal::flask_full);
   CHECK(check(spec, state, Deed::add_indicator) == Refusal::flask_full);
 }

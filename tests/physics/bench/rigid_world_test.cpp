@@ -6,7 +6,7 @@
 
 #include "physics/bench/flight.h"
 #include "physics/flask/contents.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 #include "tests/physics/bench/at_the_bench.h"
 #include "tests/support/near.h"
 
@@ -31,8 +31,7 @@ Account landed(const BenchSpec& spec, BenchState state, double flask_x_cm, doubl
   hands.flask_x_cm = flask_x_cm;
   hands.flask_y_cm = flask_y_cm;
   run(spec, state, hands, 3.0);
-  for (const Account end :
-       {Account::flask_landing, Account::flask_wall, Account::beaker, Account::bench_top}) {
+  for (const Account end : {Account::flask, Account::flask_wall, Account::beaker, Account::bench_top}) {
     if (!state.ledger.moved(Account::in_flight, end).empty()) return end;
   }
   return Account::in_flight;
@@ -69,7 +68,7 @@ TEST_CASE("a drop into the flask lands when it meets the liquid, later the empti
   Tick full_flask = 0;
   for (const double liquid_cm3 : {140.0, 60.0, 0.0}) {
     BenchState state = drop_let_go(spec);
-    state.ledger.transfer(Account::wash_bottle, Account::flask_rest, volume_quanta(liquid_cm3));
+    state.ledger.transfer(Account::wash_bottle, Account::flask, volume_quanta(liquid_cm3));
     const double way_cm = spec.tip_above_bench_cm - liquid_depth_cm(spec.flask, liquid_cm3);
     while (state.falling[0].flying && state.tick < 1000) step(spec, state, at_rest());
     const double radius_cm = drop_radius_cm(spec.settled.full_drop_cm3);
@@ -77,7 +76,7 @@ TEST_CASE("a drop into the flask lands when it meets the liquid, later the empti
     CHECK(state.tick > full_flask);
     full_flask = state.tick;
     CHECK(cm3(state, Account::in_flight) == 0.0);
-    CHECK(state.ledger.moved(Account::in_flight, Account::flask_landing).volume ==
+    CHECK(state.ledger.moved(Account::in_flight, Account::flask).volume ==
           volume_quanta(spec.settled.full_drop_cm3));
   }
 }
@@ -87,9 +86,9 @@ TEST_CASE("a drop hits the neck when the flask is nearly off line, and the bench
   const BenchState state = drop_let_go(spec);
   const double neck_cm = spec.flask.neck_radius_cm;
   const double radius_cm = drop_radius_cm(spec.settled.full_drop_cm3);
-  CHECK(landed(spec, state, 0.0) == Account::flask_landing);
+  CHECK(landed(spec, state, 0.0) == Account::flask);
   for (const double side : {-1.0, 1.0}) {
-    CHECK(landed(spec, state, side * (neck_cm - radius_cm - 0.02)) == Account::flask_landing);
+    CHECK(landed(spec, state, side * (neck_cm - radius_cm - 0.02)) == Account::flask);
     CHECK(landed(spec, state, side * (neck_cm - radius_cm + 0.02)) == Account::flask_wall);
     CHECK(landed(spec, state, side * (neck_cm - 0.02)) == Account::flask_wall);
     CHECK(landed(spec, state, side * (neck_cm + 0.02)) == Account::bench_top);
@@ -144,12 +143,12 @@ TEST_CASE("a beaker under the jet catches every drop") {
 TEST_CASE("a flask lifted until the tip dips in takes the drop at once") {
   const BenchSpec spec = titration_bench();
   BenchState state = drop_let_go(spec);
-  state.ledger.transfer(Account::wash_bottle, Account::flask_rest, volume_quanta(100.0));
+  state.ledger.transfer(Account::wash_bottle, Account::flask, volume_quanta(100.0));
   Hands hands = at_rest();
   hands.flask_y_cm = 10.0;
   step(spec, state, hands);
   CHECK(cm3(state, Account::in_flight) == 0.0);
-  CHECK(state.ledger.moved(Account::in_flight, Account::flask_landing).volume > 0);
+  CHECK(state.ledger.moved(Account::in_flight, Account::flask).volume > 0);
 }
 
 TEST_CASE("a drop that almost meets something flies as one that nothing is near") {
@@ -195,7 +194,7 @@ TEST_CASE("more drops in the air than there is room for lose nothing") {
     let_go(spec, state, state.ledger.balance(Account::pendant_drop), 0.0);
   }
   run(spec, state, at_rest(), 1.0);
-  CHECK(state.ledger.moved(Account::in_flight, Account::flask_landing).volume ==
+  CHECK(state.ledger.moved(Account::in_flight, Account::flask).volume ==
         drop * static_cast<Quanta>(kMostFalling + 4));
 }
 

@@ -28,12 +28,12 @@ BenchState flask_of(const BenchSpec& spec, double alkali_mol_dm3) {
   BenchState state = lay_out(spec);
   Parcel liquid = Parcel::solution(50.0, Component::titrant, alkali_mol_dm3);
   liquid.dissolve(Component::indicator, 1e-5);
-  state.ledger.open(Account::flask_rest, liquid);
+  state.ledger.open(Account::flask, liquid);
   return state;
 }
 
 double colour_left(const BenchState& state) {
-  const Parcel& rest = state.ledger.balance(Account::flask_rest);
+  const Parcel& rest = state.ledger.balance(Account::flask);
   const auto coloured = static_cast<double>(rest.amount(Component::indicator));
   return coloured / (coloured + static_cast<double>(rest.amount(Component::faded_indicator)));
 }
@@ -52,7 +52,7 @@ TEST_CASE("salt makes two negative ions meet more often: the colour fades faster
     Parcel liquid = Parcel::solution(50.0, Component::titrant, 0.075);
     liquid.dissolve(Component::indicator, 1e-5);
     liquid.dissolve(Component::analyte, salt_mol_dm3);
-    state.ledger.open(Account::flask_rest, liquid);
+    state.ledger.open(Account::flask, liquid);
     run(spec, state, at_rest(), 30.0);
     return -std::log(colour_left(state)) / 0.5;
   };
@@ -74,10 +74,10 @@ TEST_CASE("what faded comes back when the alkali is diluted, and none is lost") 
   run(spec, state, at_rest(), 600.0);
   const double faded = 1.0 - colour_left(state);
   REQUIRE(faded > 0.9);
-  state.ledger.transfer(Account::flask_rest, Account::sink, volume_quanta(49.0));
+  state.ledger.transfer(Account::flask, Account::sink, volume_quanta(49.0));
   Parcel water;
   water.volume = volume_quanta(99.0);
-  state.ledger.open(Account::flask_rest, water);
+  state.ledger.open(Account::flask, water);
   const Parcel before = state.ledger.total();
   run(spec, state, at_rest(), 3600.0);
   CHECK_NEAR(colour_left(state), 1.0 - faded + 0.13, 0.01);

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "physics/flask/contents.h"
-#include "physics/flask/mixing.h"
+#include "physics/flask/liquid.h"
 #include "tests/physics/bench/at_the_bench.h"
 #include "tests/support/near.h"
 
@@ -32,9 +32,9 @@ BenchState titrated(const BenchSpec& spec, double past_cm3) {
   BenchState state = filled_bench(spec);
   charge_flask(spec, state);
   const double equivalent_cm3 = spec.pipette.true_cm3 * spec.sample.true_mol_dm3 / spec.titrant.true_mol_dm3;
-  state.ledger.transfer(Account::column, Account::flask_rest, volume_quanta(equivalent_cm3 + past_cm3));
-  const Parcel& rest = state.ledger.balance(Account::flask_rest);
-  state.ledger.move(Account::flask_rest, Account::air,
+  state.ledger.transfer(Account::column, Account::flask, volume_quanta(equivalent_cm3 + past_cm3));
+  const Parcel& rest = state.ledger.balance(Account::flask);
+  state.ledger.move(Account::flask, Account::air,
                     Parcel::amount_of(Component::carbon_dioxide, rest.amount(Component::carbon_dioxide)));
   return state;
 }
@@ -143,7 +143,7 @@ TEST_CASE("pure water left open comes to pH 5.6") {
   BenchState state = lay_out(spec);
   Parcel boiled;
   boiled.volume = volume_quanta(50.0);
-  state.ledger.open(Account::flask_rest, boiled);
+  state.ledger.open(Account::flask, boiled);
   CHECK_NEAR(equilibrium_of(spec, flask_liquid(state.ledger)).ph, 7.0, 0.01);
   run(spec, state, swirling(1.0), 3600.0);
   CHECK_NEAR(equilibrium_of(spec, flask_liquid(state.ledger)).ph, 5.60, 0.01);
@@ -219,13 +219,13 @@ TEST_CASE("a film of liquid in an empty flask fills up with carbon dioxide and n
   BenchState state = lay_out(spec);
   Parcel film;
   film.volume = volume_quanta(0.05);
-  state.ledger.open(Account::flask_rest, film);
+  state.ledger.open(Account::flask, film);
   state.hands = swirling(1.0);
   double before = 0.0;
   for (int i = 0; i < 100; ++i) {
     exchange_gas(spec, state);
     state.tick += kGasTicks;
-    const double now = mol_dm3(state.ledger.balance(Account::flask_rest), Component::carbon_dioxide);
+    const double now = mol_dm3(state.ledger.balance(Account::flask), Component::carbon_dioxide);
     CHECK(now >= before - 1e-9);  // less what becomes carbonate
     CHECK(now <= spec.settled.saturated_co2_mol_dm3 + 1e-12);
     before = now;
@@ -239,7 +239,7 @@ TEST_CASE("carbon goes from air to water and between its forms, and none is lost
   const Parcel before = state.ledger.total();
   run(spec, state, swirling(0.6), 120.0);
   CHECK(state.ledger.total() == before);
-  const Parcel taken_up = state.ledger.moved(Account::air, Account::flask_rest);
+  const Parcel taken_up = state.ledger.moved(Account::air, Account::flask);
   CHECK(taken_up.amount(Component::carbon_dioxide) > 0);
   CHECK(state.ledger.balance(Account::reactions).amount(Component::carbonate) < 0);
 }
@@ -265,14 +265,14 @@ TEST_CASE("an acid run into carbonate drives the gas out, not beyond what there 
   BenchState state = lay_out(spec);
   Parcel liquid = Parcel::solution(50.0, Component::analyte, 0.1);
   liquid.dissolve(Component::carbonate, 0.05);
-  state.ledger.open(Account::flask_rest, liquid);
+  state.ledger.open(Account::flask, liquid);
   run(spec, state, at_rest(), 1.0);
-  const Parcel& rest = state.ledger.balance(Account::flask_rest);
+  const Parcel& rest = state.ledger.balance(Account::flask);
   CHECK(rest.amount(Component::carbonate) >= 0);
   CHECK(mol_dm3(rest, Component::carbon_dioxide) > 0.0499);  // more acid than carbonate: all of it, at once
   const Quanta dissolved = rest.amount(Component::carbon_dioxide);
   run(spec, state, swirling(1.0), 300.0);
-  CHECK(state.ledger.balance(Account::flask_rest).amount(Component::carbon_dioxide) < dissolved / 2);
+  CHECK(state.ledger.balance(Account::flask).amount(Component::carbon_dioxide) < dissolved / 2);
 }
 
 // Source: common practice: near the second endpoint of a carbonate the gas has to be driven out, by boiling
@@ -288,14 +288,14 @@ TEST_CASE("a carbonate's endpoint drifts as its gas leaves: swirling raises the 
   BenchState state = filled_bench(spec);
   charge_flask(spec, state);
   CHECK_NEAR(equilibrium_of(spec, flask_liquid(state.ledger)).ph, 11.3, 0.2);
-  state.ledger.transfer(Account::column, Account::flask_rest, volume_quanta(24.9));
+  state.ledger.transfer(Account::column, Account::flask, volume_quanta(24.9));
   run(spec, state, at_rest(), 30.0);
   const double at_once = equilibrium_of(spec, flask_liquid(state.ledger)).ph;
   run(spec, state, swirling(1.0), 900.0);
   const double later = equilibrium_of(spec, flask_liquid(state.ledger)).ph;
   MESSAGE("0.1 cm3 before the second endpoint: pH " << at_once << ", after 15 min of swirling " << later);
   CHECK(later > at_once + 0.3);
-  CHECK(state.ledger.moved(Account::flask_rest, Account::air).amount(Component::carbon_dioxide) > 0);
+  CHECK(state.ledger.moved(Account::flask, Account::air).amount(Component::carbon_dioxide) > 0);
 }
 
 }  // namespace halfdrop

@@ -1,4 +1,4 @@
-#include "physics/flask/mixing.h"
+#include "physics/flask/washing.h"
 
 #include <doctest/doctest.h>
 
@@ -20,17 +20,17 @@ double strength(const BenchState& state, Account zone) {
 }
 
 double gap(const BenchState& state) {
-  return std::fabs(strength(state, Account::flask_landing) - strength(state, Account::flask_rest));
+  return std::fabs(strength(state, Account::flask) - strength(state, Account::flask));
 }
 
 /// An aliquot, titrant mixed in up to a share of equivalence, then one drop let fall into the landing zone.
 BenchState one_more_drop(const BenchSpec& spec, double share_of_equivalence) {
   BenchState state = filled_bench(spec);
   charge_flask(spec, state);
-  state.ledger.transfer(Account::titrant_bottle, Account::flask_rest,
+  state.ledger.transfer(Account::titrant_bottle, Account::flask,
                         volume_quanta(share_of_equivalence * spec.pipette.true_cm3));
   const Quanta drop = volume_quanta(spec.settled.full_drop_cm3);
-  state.ledger.transfer(Account::column, Account::flask_landing, drop);
+  state.ledger.transfer(Account::column, Account::flask, drop);
   settle_zones(spec, state);
   return state;
 }
@@ -78,23 +78,23 @@ TEST_CASE(
     "it") {
   const BenchSpec spec = titration_bench();
   BenchState state = one_more_drop(spec, 0.9);
-  CHECK(seen_change(spec, state, Account::flask_landing) > kFirstVisibleChange);
-  CHECK(seen_change(spec, state, Account::flask_rest) < kFirstVisibleChange);
+  CHECK(seen_change(spec, state, Account::flask) > kFirstVisibleChange);
+  CHECK(seen_change(spec, state, Account::flask) < kFirstVisibleChange);
   BenchState left_alone = state;
   run(spec, left_alone, at_rest(), 1.0);
-  CHECK(seen_change(spec, left_alone, Account::flask_landing) > kFirstVisibleChange);
+  CHECK(seen_change(spec, left_alone, Account::flask) > kFirstVisibleChange);
   run(spec, state, swirling(1.0), 5.0);
-  CHECK(seen_change(spec, state, Account::flask_landing) < kFirstVisibleChange);
-  CHECK(seen_change(spec, state, Account::flask_rest) < kFirstVisibleChange);
+  CHECK(seen_change(spec, state, Account::flask) < kFirstVisibleChange);
+  CHECK(seen_change(spec, state, Account::flask) < kFirstVisibleChange);
 }
 
 TEST_CASE("early in a titration one drop shows no flash, past the endpoint the pink stays") {
   const BenchSpec spec = titration_bench();
-  CHECK(seen_change(spec, one_more_drop(spec, 0.1), Account::flask_landing) < kFirstVisibleChange);
+  CHECK(seen_change(spec, one_more_drop(spec, 0.1), Account::flask) < kFirstVisibleChange);
   BenchState past = one_more_drop(spec, 1.004);
   run(spec, past, swirling(1.0), 20.0);
-  CHECK(seen_change(spec, past, Account::flask_landing) > kFirstVisibleChange);
-  CHECK(seen_change(spec, past, Account::flask_rest) > kFirstVisibleChange);
+  CHECK(seen_change(spec, past, Account::flask) > kFirstVisibleChange);
+  CHECK(seen_change(spec, past, Account::flask) > kFirstVisibleChange);
 }
 
 TEST_CASE("washing takes drops down from the wall and adds nothing but water") {
@@ -119,12 +119,12 @@ TEST_CASE("washing takes drops down from the wall and adds nothing but water") {
 TEST_CASE("mixing moves liquid between the zones and changes neither's volume") {
   const BenchSpec spec = titration_bench();
   BenchState state = one_more_drop(spec, 0.5);
-  const Quanta landing = quanta(state, Account::flask_landing);
-  const Quanta rest = quanta(state, Account::flask_rest);
+  const Quanta landing = quanta(state, Account::flask);
+  const Quanta rest = quanta(state, Account::flask);
   CHECK(landing == volume_quanta(spec.flask.landing_cm3));
   run(spec, state, swirling(0.7), 3.0);
-  CHECK(quanta(state, Account::flask_landing) == landing);
-  CHECK(quanta(state, Account::flask_rest) == rest);
+  CHECK(quanta(state, Account::flask) == landing);
+  CHECK(quanta(state, Account::flask) == rest);
 }
 
 TEST_CASE("a flask washed beyond its capacity runs over on the bench") {

@@ -1,0 +1,135 @@
+#include "physics/flask/appearance.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "physics/flask/engulfment.h"
+#include "physics/flask/liquid.h"
+#include "physics/flask/stirring.h"
+
+namespace halfdrop {
+
+namespace {
+
+/// mol/dm3 of each solute, in the order of Solute.
+using Solutes = std::array<double, 4>;
+
+Solutes solutes_of(const Parcel& parcel) {
+  if (parcel.volume <= 0) return {};
+  const auto at_least_none = [&](Component component) { return std::max(mol_dm3(parcel, component), 0.0); };
+  return {at_least_none(Component::titrant), at_least_none(Component::analyte),
+          at_least_none(Component::indicator), at_least_none(Component::carbonate)};
+}
+
+void add_to(Solutes& sum, double share, const Solutes& more) {
+  for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += share * more[i];
+}
+
+/// Solves one mixture after another, each from the one before.
+class Looker {
+ public:
+  Looker(const BenchSpec& spec, const BenchState& state)
+      : spec_(spec),
+        flask_(state.flask),
+        rest_(solutes_of(rest_of(state))),
+        titrant_(solutes_of(flask_.titrant)),
+        indicator_(solutes_of(flask_.indicator)) {}
+
+  /// Share of the cell that a source takes up.
+  FormAmounts at(std::size_t cell, double volume) {
+    const auto share = [&](Source source) {
+      const CellField& field = flask_.of(source);
+      return field.empty() ? 0.0 : field[cell] / volume;
+    };
+    const double fresh = share(Source::fresh), meeting = share(Source::meeting),
+                 titrant = share(Source::titrant), water = share(Source::water),
+                 indicator = share(Source::indicator);
+    const double mixed = std::max(1.0 - fresh - meeting, 1e-9);
+    Solutes around{};
+    add_to(around, std::max(mixed - titrant - water - indicator, 0.0) / mixed, rest_);
+    add_to(around, titrant / mixed, titrant_);
+    add_to(around, indicator / mixed, indicator_);
+    // Zones take their surroundings in; what is left of the cell is mixed.
+    const double fresh_zone = std::min(kFreshDilution * fresh, 1.0);
+    const double meeting_zone = std::min(kMeetingDilution * meeting, 1.0 - fresh_zone);
+    FormAmounts forms{};
+    add_zone(forms, fresh_zone, fresh, around);
+    add_zone(forms, meeting_zone, meeting, around);
+    add_zone(forms, 1.0 - fresh_zone - meeting_zone, 0.0, around);
+    return forms;
+  }
+
+ private:
+  static constexpr double kSeen = 1e-6;  ///< a zone that takes up less of its cell is not looked at
+
+  void add_zone(FormAmounts& forms, double zone, double titrant, const Solutes& around) {
+    if (zone < kSeen) return;
+    Solutes there{};
+    const double pure = std::min(titrant / zone, 1.0);
+    add_to(there, 1.0 - pure, around);
+    add_to(there, pure, titrant_);
+    if (there != solved_) solve(there);
+    for (std::size_t form = 0; form < forms.size(); ++form)
+      forms[form] += static_cast<float>(zone * there[kIndicator] * shares_[form]);
+  }
+
+  void solve(const Solutes& there) {
+    const Solver& solver = spec_.settled.as_it_stands;
+    near_ = near_ ? solver.solve(there, *near_) : solver.solve(there);
+    shares_ = indicator_forms(spec_, *near_);
+    solved_ = there;
+  }
+
+  static constexpr auto kIndicator = static_cast<std::size_t>(Solute::indicator);
+  const BenchSpec& spec_;
+  const FlaskLiquid& flask_;
+  Solutes rest_, titrant_, indicator_;
+  Solutes solved_{-1.0, -1.0, -1.0, -1.0};
+  std::optional<Equilibrium> near_;
+  FormShares shares_{};
+};
+
+}  // namespace
+
+LiquidLook look_at(const BenchSpec& spec, const BenchState& state, std::size_t every) {
+  LiquidLook look;
+  Looker looker(spec, state);
+  const Quanta laid_out = state.flask.laid_out;
+  if (laid_out == 0) {
+    look.forms.push_back(looker.at(0, 1.0));
+    look.mean = look.forms.front();
+    return look;
+  }
+  const GridSize grid{spec.flask.grid_columns, spec.flask.grid_rows};
+  const std::vector<double> volume = cell_quanta(spec, laid_out);
+  look.grid = {grid.columns / every, grid.rows / every};
+  look.forms.reserve(look.grid.cells());
+  std::array<double, 4> sum{};
+  double all = 0.0;
+  for (std::size_t j = 0; j < look.grid.rows; ++j) {
+    for (std::size_t i = 0; i < look.grid.columns; ++i) {
+      const std::size_t cell = (j * every + every / 2) * grid.columns + i * every + every / 2;
+      look.forms.push_back(looker.at(cell, volume[cell]));
+      for (std::size_t form = 0; form < sum.size(); ++form)
+        sum[form] += volume[cell] * static_cast<double>(look.forms.back()[form]);
+      all += volume[cell];
+    }
+  }
+  for (std::size_t form = 0; form < sum.size(); ++form) look.mean[form] = static_cast<float>(sum[form] / all);
+  return look;
+}
+
+Xyz colour_of(const BenchSpec& spec, const FormAmounts& forms, double path_cm, Backdrop backdrop) {
+  FormShares shares{};
+  double amount = 0.0;
+  for (const float form : forms) amount += static_cast<double>(form);
+  for (std::size_t form = 0; form < forms.size(); ++form)
+    shares[form] = amount > 0.0 ? static_cast<double>(forms[form]) / amount : 0.0;
+  const Spectrum behind = backdrop == Backdrop::white_tile ? white_tile() : bare_bench();
+  return seen_through(behind, spec.settled.spectra.absorbance(amount * path_cm, shares));
+}
+
+double path_share(double u) { return 4.0 / kPi * half_chord(u); }
+
+}  // namespace halfdrop

@@ -1,0 +1,323 @@
+#include "physics/flask/stirring.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "physics/flask/engulfment.h"
+#include "physics/flask/landing.h"
+#include "physics/flask/swirling.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr double kNoticed_s = 16.0 * kStir_s;  ///< how often slow things are looked at
+constexpr Tick kSlowTicks = 16 * kStirTicks;
+
+double water_cm2_s(const BenchSpec& spec) {
+  const LiquidFlow& liquid = spec.settled.liquid;
+  return liquid.viscosity_pa_s / liquid.density_kg_m3 * 1e4;
+}
+
+/// kg/m3 that a parcel is heavier than water.
+double rise_kg_m3(const BenchSpec& spec, const Parcel& parcel) {
+  if (parcel.volume <= 0) return 0.0;
+  const double mol_per_cm3 =
+      spec.titrant.substance.density_rise_kg_m3 * parcel.amount_mol(Component::titrant) +
+      spec.sample.substance.density_rise_kg_m3 * parcel.amount_mol(Component::analyte);
+  return mol_per_cm3 / parcel.volume_cm3() * 1000.0;
+}
+
+/// One step of a flask's liquid, from what it is to what it becomes.
+class Stirring {
+ public:
+  Stirring(const BenchSpec& spec, BenchState& state)
+      : spec_(spec),
+        state_(state),
+        flask_(state.flask),
+        grid_{spec.flask.grid_columns, spec.flask.grid_rows},
+        shape_(spec.flask, flask_liquid(state.ledger).volume_cm3()) {}
+
+  void take() {
+    turn();
+    if (flask_.even() && flask_.flow.at_rest()) return;
+    const std::vector<double> down = lay_in();
+    if (!flask_.flow.at_rest() || flask_.spin_rad_s > 0.0) flow(down);
+    settle();
+    if (flask_.even()) return;
+    spread();
+    if (state_.tick % kSlowTicks != 0) return;
+    if (all_have_met()) forget_stages();
+    if (is_even()) even_out(state_);
+  }
+
+ private:
+  /// The flask turns, and its liquid with it.
+  void turn() {
+    flask_.spin_rad_s = spin_after(flask_.spin_rad_s, state_.hands.swirl, shape_.depth_cm(),
+                                   shape_.mean_radius_cm(), kStir_s);
+  }
+
+  /// What came in since the last step goes into its cells; pushes the liquid there. Returns that push, cm/s2.
+  std::vector<double> lay_in() {
+    if (flask_.even()) return {};
+    volume_ = cell_quanta(spec_, flask_.laid_out);
+    Landing landing(grid_, volume_, flask_);
+    landing_ = landing.take(spec_, shape_);
+    for (std::size_t k = 0; k < kSources; ++k)
+      if (!flask_.field[k].empty()) fields_.push_back(&flask_.field[k]);
+    return landing.pushed_cm_s();
+  }
+
+  void flow(const std::vector<double>& pushed_cm_s) {
+    Flow flow(flow_box(spec_.flask, shape_.volume_cm3()));
+    flow.find_stream(flask_.flow);
+    const std::vector<float> secondary = secondary_flow(flow.box(), flask_.spin_rad_s);
+    stream_.assign(flow.stream().begin(), flow.stream().end());
+    for (std::size_t i = 0; i < secondary.size(); ++i) stream_[i] += secondary[i];
+    strain_of(flow);
+    stride_ = flow.box().stride();
+    if (flask_.flow.at_rest()) return;
+    if (pushed_cm_s.empty() && flow.courant_per_s(flow.stream()) < kRest_per_s) {
+      flask_.flow = FlowState{};
+    } else {
+      move_on(flow, pushed_cm_s);
+    }
+  }
+
+  void move_on(Flow& flow, const std::vector<double>& pushed_cm_s) {
+    FlowStep step;
+    const FlowBox& box = flow.box();
+    const double widest = 0.2 * box.dx_cm() * box.dx_cm() / kStir_s;
+    step.viscosity_cm2_s =
+        water_cm2_s(spec_) + std::min(eddies_cm2_s(flask_.spin_rad_s, shape_.mean_radius_cm()), widest);
+    const double crossed = flow.courant_per_s(flow.stream()) * kStir_s;
+    const int parts = 1 + static_cast<int>(std::min(crossed / kMostLeaves, 30.0));
+    step.duration_s = kStir_s / parts;
+    std::vector<float> upward = weight_cm_s2();
+    step.upward_cm_s2 = upward;
+    add_to(upward, pushed_cm_s, 1.0 / step.duration_s);
+    flow.step(step, flask_.flow);
+    add_to(upward, pushed_cm_s, -1.0 / step.duration_s);
+    for (int part = 1; part < parts; ++part) {
+      flow.find_stream(flask_.flow);
+      flow.step(step, flask_.flow);
+    }
+  }
+
+  /// What the difference in density from the rest pulls at.
+  std::vector<float> weight_cm_s2() const {
+    std::vector<float> force(grid_.cells());
+    const double heaviest = 100.0 * kGravity_m_s2 / spec_.settled.liquid.density_kg_m3;
+    const double rest = rise_kg_m3(spec_, rest_of(state_));
+    const auto pull = [&](const Parcel& parcel) { return heaviest * (rise_kg_m3(spec_, parcel) - rest); };
+    const double titrant = pull(flask_.titrant), water = pull(flask_.water),
+                 indicator = pull(flask_.indicator);
+    const std::array<double, kSources> pulls{titrant, titrant, titrant, water, indicator};
+    for (std::size_t k = 0; k < kSources; ++k) {
+      const CellField& field = flask_.field[k];
+      for (std::size_t i = 0; i < field.size(); ++i)
+        force[i] -= static_cast<float>(pulls[k] * field[i] / volume_[i]);
+    }
+    return force;
+  }
+
+  static void add_to(std::vector<float>& upward, const std::vector<double>& pushed_cm_s, double per_s) {
+    for (std::size_t i = 0; i < pushed_cm_s.size(); ++i)
+      upward[i] -= static_cast<float>(pushed_cm_s[i] * per_s);
+  }
+
+  /// Rate of strain squared of each cell, from the flow and from the turning.
+  void strain_of(const Flow& flow) {
+    const FlowBox& box = flow.box();
+    const auto per_dx = static_cast<float>(1.0 / box.dx_cm()), per_dz = static_cast<float>(1.0 / box.dz_cm());
+    const auto turning = static_cast<float>(
+        swirl_strain2_per_s2(flask_.spin_rad_s, shape_.mean_radius_cm(), water_cm2_s(spec_)));
+    strain2_.assign(grid_.cells(), turning + kStillStrain2_per_s2);
+    if (flask_.flow.at_rest()) return;
+    for (std::size_t j = 0; j < grid_.rows; ++j) {
+      const std::size_t low = j > 0 ? j - 1 : j, high = j + 1 < grid_.rows ? j + 1 : j;
+      for (std::size_t i = 0; i < grid_.columns; ++i) {
+        const float along = (flow.across_cm_s(i + 1, j) - flow.across_cm_s(i, j)) * per_dx;
+        const std::size_t left = i > 0 ? i - 1 : i, right = i + 1 < grid_.columns ? i + 1 : i;
+        const float sheared =
+            (flow.across_cm_s(i, high) - flow.across_cm_s(i, low)) * per_dz / static_cast<float>(high - low) +
+            (flow.up_cm_s(right, j) - flow.up_cm_s(left, j)) * per_dx / static_cast<float>(right - left);
+        strain2_[j * grid_.columns + i] += 4.0F * along * along + sheared * sheared;
+      }
+    }
+  }
+
+  /// The stream carries, and what came in makes room for itself.
+  void settle() {
+    if (flask_.even()) return;
+    const Quanta now = flask_liquid(state_.ledger).volume;
+    Fluxes fluxes(grid_);
+    if (!stream_.empty()) {
+      constexpr double kQuanta = kStir_s / kVolumeQuantum_cm3;
+      const std::size_t n = grid_.columns;
+      for (std::size_t j = 0; j < grid_.rows; ++j) {
+        const float* const psi = &stream_[j * stride_];
+        for (std::size_t i = 0; i < n; ++i) {
+          const auto here = static_cast<double>(psi[i]);
+          fluxes.across[j * n + i] = (static_cast<double>(psi[i + stride_]) - here) * kQuanta;
+          fluxes.up[j * n + i] = (here - static_cast<double>(psi[i + 1])) * kQuanta;
+        }
+      }
+    }
+    if (!landing_.empty() || now != flask_.laid_out) make_room(now, fluxes);
+    if (stream_.empty() && landing_.empty() && now == flask_.laid_out) return;
+    carry_in_parts(fluxes);
+    if (now != flask_.laid_out) volume_ = cell_quanta(spec_, now);
+    flask_.laid_out = now;
+  }
+
+  /// Adds what brings the cells' volumes to those of the liquid that there is now.
+  void make_room(Quanta now, Fluxes& fluxes) {
+    const std::size_t n = grid_.columns, m = grid_.rows;
+    const std::vector<double>& shares = spec_.settled.column_share;
+    const std::vector<double> wanted = cell_quanta(spec_, now);
+    double came = 0.0;
+    for (const double cell : landing_) came += cell;
+    const double even = (static_cast<double>(now) - came) / static_cast<double>(flask_.laid_out);
+    double rises = 0.0;
+    for (std::size_t j = 0; j < m; ++j) {
+      double row = 0.0, row_wanted = 0.0, moves = 0.0;
+      for (std::size_t i = 0; i < n; ++i) {
+        volume_[j * n + i] *= even;
+        if (!landing_.empty()) volume_[j * n + i] += landing_[j * n + i];
+        row += volume_[j * n + i];
+        row_wanted += wanted[j * n + i];
+      }
+      for (std::size_t i = 0; i < n; ++i) {
+        fluxes.across[j * n + i] += moves;
+        moves += volume_[j * n + i] - row * shares[i];
+        if (j > 0) fluxes.up[j * n + i] += rises * shares[i];
+      }
+      rises += row - row_wanted;
+    }
+  }
+
+  void carry_in_parts(Fluxes& fluxes) {
+    const double leaves = most_that_leaves(grid_, volume_, fluxes);
+    const int parts = 1 + static_cast<int>(std::min(leaves / kMostLeaves, 200.0));
+    for (std::vector<double>* side : {&fluxes.across, &fluxes.up})
+      for (double& flux : *side) flux /= parts;
+    for (int part = 0; part < parts; ++part) carry(grid_, fluxes, volume_, fields_);
+  }
+
+  /// Eddies and shear while it turns; molecules alone every so often.
+  void spread() {
+    const bool turns = flask_.spin_rad_s > 0.0;
+    const bool slow = state_.tick % kSlowTicks == 0;
+    if (!flask_.of(Source::fresh).empty()) meet(turns || !stream_.empty(), slow);
+    if (!turns && !slow) return;
+    const double radius = shape_.mean_radius_cm();
+    const double eddies = eddies_cm2_s(flask_.spin_rad_s, radius) + kDiffusion_cm2_s;
+    spread_by(eddies + shear_cm2_s(flask_.spin_rad_s, radius), eddies, turns ? kStir_s : kNoticed_s);
+  }
+
+  void meet(bool moves, bool slow) {
+    if (!moves && !slow) return;
+    if (strain2_.empty()) strain2_.assign(grid_.cells(), kStillStrain2_per_s2);
+    engulf(strain2_, moves ? kStir_s : kNoticed_s, flask_.of(Source::fresh), flask_.of(Source::meeting),
+           flask_.of(Source::titrant));
+  }
+
+  void spread_by(double across_cm2_s, double up_cm2_s, double duration_s) {
+    const std::size_t n = grid_.columns, m = grid_.rows;
+    const std::vector<double>& shares = spec_.settled.column_share;
+    const double radius = shape_.mean_radius_cm(), height = shape_.row_height_cm();
+    std::vector<double> between(n), below(m);
+    // A face across is 2 R half_chord by the row's height, cells 2 R / n apart, over the row's pi R^2 by
+    // height.
+    for (std::size_t i = 1; i < n; ++i) {
+      const double u = 2.0 * static_cast<double>(i) / static_cast<double>(n) - 1.0;
+      between[i] =
+          across_cm2_s * duration_s * half_chord(u) * static_cast<double>(n) / (kPi * radius * radius);
+    }
+    for (std::size_t j = 1; j < m; ++j) {
+      const double r = shape_.radius_cm(static_cast<double>(j) * height);
+      below[j] = up_cm2_s * duration_s * kPi * r * r / height;
+    }
+    spread_across(grid_, {shares, between}, volume_, fields_);
+    spread_up(grid_, {shape_.row_cm3(), below}, volume_, fields_);
+  }
+
+  /// Titrant that has not met all of its cell is no more than a trace of all.
+  bool all_have_met() const {
+    return static_cast<double>(total(flask_.of(Source::fresh)) + total(flask_.of(Source::meeting))) <=
+           kEven * static_cast<double>(flask_.laid_out);
+  }
+
+  void forget_stages() {
+    for (const Source stage : {Source::fresh, Source::meeting}) {
+      CellField& field = flask_.of(stage);
+      for (std::size_t i = 0; i < field.size(); ++i) flask_.of(Source::titrant)[i] += field[i];
+      field = {};
+    }
+  }
+
+  /// Nothing is still meeting, and no cell's share of anything differs.
+  bool is_even() const {
+    if (!flask_.of(Source::fresh).empty()) return false;
+    const double all = static_cast<double>(flask_.laid_out);
+    for (const CellField& field : flask_.field) {
+      if (field.empty()) continue;
+      const double mean = static_cast<double>(total(field)) / all;
+      for (std::size_t i = 0; i < field.size(); ++i)
+        if (std::fabs(field[i] - mean * volume_[i]) > kEven * volume_[i]) return false;
+    }
+    return true;
+  }
+
+  const BenchSpec& spec_;
+  BenchState& state_;
+  FlaskLiquid& flask_;
+  GridSize grid_;
+  LiquidShape shape_;
+  std::vector<double> volume_, landing_;
+  std::vector<CellField*> fields_;
+  std::vector<float> stream_, strain2_;
+  std::size_t stride_ = 0;
+};
+
+}  // namespace
+
+FlowBox flow_box(const FlaskSpec& flask, double volume_cm3) {
+  const LiquidShape shape(flask, volume_cm3);
+  FlowBox box{flask.grid_columns, flask.grid_rows, 2.0 * shape.mean_radius_cm(), shape.depth_cm(), {}, {}};
+  const auto depth = [&](double i) {
+    return static_cast<float>(2.0 * shape.mean_radius_cm() *
+                              half_chord(2.0 * i / static_cast<double>(flask.grid_columns) - 1.0));
+  };
+  for (std::size_t i = 0; i < box.columns; ++i)
+    box.depth_between.push_back(depth(static_cast<double>(i) + 0.5));
+  for (std::size_t i = 0; i <= box.columns; ++i) box.depth_at_node.push_back(depth(static_cast<double>(i)));
+  box.depth_at_node.front() = box.depth_at_node.back() = box.depth_between.front();
+  return box;
+}
+
+std::vector<double> cell_quanta(const BenchSpec& spec, Quanta volume) {
+  const LiquidShape shape(spec.flask, static_cast<double>(volume) * kVolumeQuantum_cm3);
+  const std::vector<double>& shares = spec.settled.column_share;
+  std::vector<double> cells;
+  cells.reserve(spec.flask.grid_columns * spec.flask.grid_rows);
+  for (const double row : shape.row_cm3())
+    for (const double share : shares) cells.push_back(row / kVolumeQuantum_cm3 * share);
+  return cells;
+}
+
+void stir(const BenchSpec& spec, BenchState& state) {
+  if (state.tick % kStirTicks != 0) return;
+  FlaskLiquid& flask = state.flask;
+  if (flask.even() && flask.flow.at_rest() && flask.spin_rad_s == 0.0 && state.hands.swirl == 0.0) return;
+  if (flask_liquid(state.ledger).volume <= 0) {
+    flask = FlaskLiquid{};
+    return;
+  }
+  Stirring(spec, state).take();
+}
+
+}  // namespace halfdrop

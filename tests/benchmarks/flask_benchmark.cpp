@@ -1,0 +1,129 @@
+// The flask's flow and transport, each step beside what this machine's memory allows, and a whole second of
+// it.
+
+#include <benchmark/benchmark.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "physics/flask/appearance.h"
+#include "physics/flask/stirring.h"
+#include "physics/flask/swirling.h"
+#include "tests/physics/bench/at_the_bench.h"
+
+namespace halfdrop::test {
+namespace {
+
+constexpr GridSize kGrid{96, 72};
+
+/// A drop lands near the end of a titration of 50 cm3.
+struct Scene {
+  BenchSpec spec = titration_bench();
+  BenchState state = filled_bench(spec);
+
+  explicit Scene(double swirl) {
+    charge_flask(spec, state);
+    state.ledger.transfer(Account::column, Account::flask, volume_quanta(24.9));
+    run(spec, state, swirling(swirl), 5.0);
+    drop();
+    run(spec, state, swirling(swirl), 0.5);
+  }
+  void drop() {
+    let_drop_in(state, Account::column, state.ledger.balance(Account::column).share(volume_quanta(0.05)), 0.0,
+                5.0);
+  }
+};
+
+/// Bytes a second that reading and writing arrays as large as the flask's goes at.
+void memory(benchmark::State& runs) {
+  std::vector<double> from(kGrid.cells() * 8, 1.0), to(from.size());
+  for (auto _ : runs) {
+    for (std::size_t i = 0; i < from.size(); ++i) to[i] += from[i];
+    benchmark::DoNotOptimize(to.data());
+    benchmark::ClobberMemory();
+  }
+  runs.SetBytesProcessed(static_cast<std::int64_t>(runs.iterations() * from.size() * 3 * sizeof(double)));
+}
+BENCHMARK(memory);
+
+void stream_function(benchmark::State& runs) {
+  const FlowBox box = flow_box(FlaskSpec{}, 50.0);
+  const StreamFunction solver(box.rows);
+  std::vector<float> omega(box.nodes(), 1.0F), psi(box.nodes());
+  for (auto _ : runs) {
+    solver.solve(box, omega, psi);
+    benchmark::DoNotOptimize(psi.data());
+  }
+  runs.SetBytesProcessed(static_cast<std::int64_t>(runs.iterations() * box.nodes() * 2 * sizeof(float)));
+}
+BENCHMARK(stream_function)->Unit(benchmark::kMicrosecond);
+
+void flow_step(benchmark::State& runs) {
+  Scene scene(0.0);
+  Flow flow(flow_box(scene.spec.flask, 50.0));
+  FlowState state = scene.state.flask.flow;
+  if (state.at_rest()) runs.SkipWithError("at rest");
+  FlowStep step;
+  for (auto _ : runs) {
+    FlowState now = state;
+    flow.find_stream(now);
+    flow.step(step, now);
+    benchmark::DoNotOptimize(now.vorticity.data());
+  }
+  runs.SetBytesProcessed(
+      static_cast<std::int64_t>(runs.iterations() * flow.box().nodes() * 5 * 2 * sizeof(float)));
+}
+BENCHMARK(flow_step)->Unit(benchmark::kMicrosecond);
+
+void transport_step(benchmark::State& runs) {
+  Scene scene(0.0);
+  FlaskLiquid& flask = scene.state.flask;
+  std::vector<CellField*> fields;
+  for (CellField& field : flask.field)
+    if (!field.empty()) fields.push_back(&field);
+  Flow flow(flow_box(scene.spec.flask, 50.0));
+  flow.find_stream(flask.flow);
+  Fluxes fluxes(kGrid);
+  const std::size_t stride = flow.box().stride();
+  for (std::size_t j = 0; j < kGrid.rows; ++j) {
+    for (std::size_t i = 0; i < kGrid.columns; ++i) {
+      const auto at = [&](std::size_t x, std::size_t z) {
+        return static_cast<double>(flow.stream()[z * stride + x]);
+      };
+      fluxes.across[j * kGrid.columns + i] = (at(i, j + 1) - at(i, j)) * kStir_s / kVolumeQuantum_cm3;
+      fluxes.up[j * kGrid.columns + i] = (at(i, j) - at(i + 1, j)) * kStir_s / kVolumeQuantum_cm3;
+    }
+  }
+  std::vector<double> volume = cell_quanta(scene.spec, flask.laid_out);
+  runs.counters["leaves"] = most_that_leaves(kGrid, volume, fluxes);
+  for (auto _ : runs) carry(kGrid, fluxes, volume, fields);
+  runs.counters["fields"] = static_cast<double>(fields.size());
+  runs.SetBytesProcessed(
+      static_cast<std::int64_t>(runs.iterations() * kGrid.cells() * 8 * (2 * 2 * fields.size() + 2 + 4)));
+}
+BENCHMARK(transport_step)->Unit(benchmark::kMicrosecond);
+
+/// A second of one's flask in life, a drop in it; how many seconds pass in one.
+void stirred_second(benchmark::State& runs) {
+  const double swirl = static_cast<double>(runs.range(0)) / 10.0;
+  Scene scene(swirl);
+  scene.state.hands = swirling(swirl);
+  for (auto _ : runs) {
+    runs.PauseTiming();
+    scene.drop();
+    runs.ResumeTiming();
+    for (Tick i = 0; i < kTicksPerSecond; ++i, ++scene.state.tick) stir(scene.spec, scene.state);
+  }
+  runs.counters["times_life"] = benchmark::Counter(1, benchmark::Counter::kIsIterationInvariantRate);
+}
+BENCHMARK(stirred_second)->Arg(0)->Arg(3)->Arg(10)->Unit(benchmark::kMillisecond)->Iterations(20);
+
+void look_at_every_cell(benchmark::State& runs) {
+  const Scene scene(0.8);
+  for (auto _ : runs) benchmark::DoNotOptimize(look_at(scene.spec, scene.state, 1));
+}
+BENCHMARK(look_at_every_cell)->Unit(benchmark::kMicrosecond);
+
+}  // namespace
+}  // namespace halfdrop::test
