@@ -1,0 +1,203 @@
+#include "physics/flask/flow.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+#include "physics/flask/vorticity.h"
+
+namespace halfdrop {
+
+namespace {
+
+/// Laminar flow through a gap is braked by 12 nu / d^2 times its mean speed.
+constexpr double kGap = 12.0;
+
+float larger(float a, float b) { return a > b ? a : b; }
+
+/// Solves (1 + number) x - number neighbours = x along one line of a grid, many lines side by side.
+struct Line {
+  std::size_t count;             ///< unknowns along it
+  std::size_t apart;             ///< from one to the next
+  double first_wall, last_wall;  ///< 2: a wall half a step off holds; 1: a wall one step off holds; 0: slips
+};
+
+void relax(const Line& line, double number, std::span<float> values, std::size_t lines) {
+  std::vector<float> next(line.count), inverse(line.count);
+  double before = 0.0;
+  for (std::size_t j = 0; j < line.count; ++j) {
+    const double below = j == 0 ? line.first_wall : 1.0, above = j + 1 == line.count ? line.last_wall : 1.0;
+    const double pivot = 1.0 + number * (below + above) - (j == 0 ? 0.0 : number * before);
+    before = number / pivot;
+    next[j] = static_cast<float>(before);
+    inverse[j] = static_cast<float>(1.0 / pivot);
+  }
+  const auto n = static_cast<float>(number);
+  for (std::size_t i = 0; i < lines; ++i) values[i] *= inverse[0];
+  for (std::size_t j = 1; j < line.count; ++j) {
+    float* const row = &values[j * line.apart];
+    for (std::size_t i = 0; i < lines; ++i) row[i] = (row[i] + n * (row - line.apart)[i]) * inverse[j];
+  }
+  for (std::size_t j = line.count - 1; j > 0; --j) {
+    float* const row = &values[(j - 1) * line.apart];
+    for (std::size_t i = 0; i < lines; ++i) row[i] += next[j - 1] * (row + line.apart)[i];
+  }
+}
+
+}  // namespace
+
+Flow::Flow(FlowBox box)
+    : box_(std::move(box)),
+      solver_(box_.rows),
+      stream_(box_.nodes()),
+      across_(box_.nodes()),
+      up_(box_.nodes()) {}
+
+float Flow::across_cm_s(std::size_t i, std::size_t j) const { return across_[j * box_.stride() + i]; }
+float Flow::up_cm_s(std::size_t i, std::size_t j) const { return up_[j * box_.stride() + i]; }
+
+void Flow::find_stream(const FlowState& state) {
+  if (state.at_rest()) {
+    std::fill(stream_.begin(), stream_.end(), 0.0F);
+  } else {
+    solver_.solve(box_, state.vorticity, stream_);
+  }
+  take_speeds();
+}
+
+void Flow::take_speeds() {
+  const std::size_t stride = box_.stride(), n = box_.columns, m = box_.rows;
+  const auto dx = static_cast<float>(box_.dx_cm()), dz = static_cast<float>(box_.dz_cm());
+  std::vector<float> per_height(n + 1), per_width(n);
+  for (std::size_t i = 0; i <= n; ++i) per_height[i] = 1.0F / (box_.depth_at_node[i] * dz);
+  for (std::size_t i = 0; i < n; ++i) per_width[i] = 1.0F / (box_.depth_between[i] * dx);
+  for (std::size_t j = 0; j < m; ++j) {
+    const float* const psi = &stream_[j * stride];
+    float* const u = &across_[j * stride];
+    for (std::size_t i = 0; i <= n; ++i) u[i] = (psi[i + stride] - psi[i]) * per_height[i];
+  }
+  for (std::size_t j = 0; j <= m; ++j) {
+    const float* const psi = &stream_[j * stride];
+    float* const w = &up_[j * stride];
+    for (std::size_t i = 0; i < n; ++i) w[i] = (psi[i] - psi[i + 1]) * per_width[i];
+  }
+}
+
+double Flow::courant_per_s(std::span<const float> stream) const {
+  const std::size_t stride = box_.stride(), n = box_.columns, m = box_.rows;
+  std::vector<float> most(stride);
+  for (std::size_t j = 0; j < m; ++j) {
+    const float* const psi = &stream[j * stride];
+    for (std::size_t i = 0; i < n; ++i) {
+      const float through = larger(std::fabs(psi[i + stride] - psi[i]), std::fabs(psi[i + 1] - psi[i]));
+      most[i] = larger(most[i], through);
+    }
+  }
+  float share = 0.0F;
+  for (std::size_t i = 0; i < n; ++i) share = larger(share, most[i] / box_.depth_between[i]);
+  return static_cast<double>(share) / (box_.dx_cm() * box_.dz_cm());
+}
+
+void Flow::step(const FlowStep& step, FlowState& state) {
+  if (state.at_rest()) state.vorticity.assign(box_.nodes(), 0.0F);
+  const double per_dx2 = 1.0 / (box_.dx_cm() * box_.dx_cm()), per_dz2 = 1.0 / (box_.dz_cm() * box_.dz_cm());
+  const double spread = step.viscosity_cm2_s * step.duration_s;
+  assert(spread * per_dx2 <= 0.25 + 1e-9);
+  push(step);
+  hold_back_across(step, static_cast<float>(spread));
+  spread_across(static_cast<float>(spread * per_dx2));
+  spread_up(step, spread * per_dz2);
+  curl(step, state.vorticity);
+  carry(step, state.vorticity);
+}
+
+void Flow::push(const FlowStep& step) {
+  if (step.upward_cm_s2.empty()) return;
+  const std::size_t stride = box_.stride(), n = box_.columns;
+  const auto half = static_cast<float>(0.5 * step.duration_s);
+  for (std::size_t j = 1; j < box_.rows; ++j) {
+    const float* const above = &step.upward_cm_s2[j * n];
+    float* const w = &up_[j * stride];
+    for (std::size_t i = 0; i < n; ++i) w[i] += half * (above[i] + (above - n)[i]);
+  }
+}
+
+/// Front and back wall.
+void Flow::hold_back_across(const FlowStep& step, float number) {
+  if (!step.gap_brakes) return;
+  const std::size_t stride = box_.stride(), n = box_.columns;
+  const auto slower = [&](float depth) {
+    return 1.0F / (1.0F + static_cast<float>(kGap) * number / (depth * depth));
+  };
+  std::vector<float> at_node(n + 1), between(n);
+  std::transform(box_.depth_at_node.begin(), box_.depth_at_node.end(), at_node.begin(), slower);
+  std::transform(box_.depth_between.begin(), box_.depth_between.end(), between.begin(), slower);
+  for (std::size_t j = 0; j <= box_.rows; ++j) {
+    for (std::size_t i = 0; i <= n; ++i) across_[j * stride + i] *= at_node[i];
+    for (std::size_t i = 0; i < n; ++i) up_[j * stride + i] *= between[i];
+  }
+}
+
+void Flow::spread_across(float number) {
+  const std::size_t stride = box_.stride(), n = box_.columns;
+  std::vector<float> old(n + 2);
+  for (std::size_t j = 0; j < box_.rows; ++j) {
+    float* const u = &across_[j * stride];
+    std::copy_n(u, n + 1, old.begin());
+    for (std::size_t i = 1; i < n; ++i) u[i] += number * (old[i - 1] - 2.0F * old[i] + old[i + 1]);
+  }
+  for (std::size_t j = 1; j < box_.rows; ++j) {
+    float* const w = &up_[j * stride];
+    std::copy_n(w, n, old.begin() + 1);
+    old[0] = -old[1];  // the walls stand between the last speed and its mirror image
+    old[n + 1] = -old[n];
+    for (std::size_t i = 0; i < n; ++i) w[i] += number * (old[i] - 2.0F * old[i + 1] + old[i + 2]);
+  }
+}
+
+void Flow::spread_up(const FlowStep& step, double number) {
+  const std::size_t stride = box_.stride(), m = box_.rows;
+  if (step.lid_holds) {
+    const auto drawn = static_cast<float>(2.0 * number * step.lid_cm_s);
+    for (std::size_t i = 1; i < box_.columns; ++i) across_[(m - 1) * stride + i] += drawn;
+  }
+  relax({m, stride, 2.0, step.lid_holds ? 2.0 : 0.0}, number, across_, stride);
+  relax({m - 1, stride, 1.0, 1.0}, number, std::span(up_).subspan(stride), stride);
+}
+
+void Flow::curl(const FlowStep& step, std::span<float> vorticity) const {
+  const std::size_t stride = box_.stride(), n = box_.columns, m = box_.rows;
+  const auto per_dx = static_cast<float>(1.0 / box_.dx_cm()), per_dz = static_cast<float>(1.0 / box_.dz_cm());
+  for (std::size_t j = 1; j < m; ++j) {
+    const float* const u = &across_[j * stride];
+    const float* const w = &up_[j * stride];
+    float* const omega = &vorticity[j * stride];
+    for (std::size_t i = 1; i < n; ++i)
+      omega[i] = (w[i] - w[i - 1]) * per_dx - (u[i] - (u - stride)[i]) * per_dz;
+    omega[0] = 2.0F * w[0] * per_dx;
+    omega[n] = -2.0F * w[n - 1] * per_dx;
+  }
+  const float* const lowest = across_.data();
+  const float* const highest = &across_[(m - 1) * stride];
+  const auto lid = static_cast<float>(step.lid_cm_s);
+  for (std::size_t i = 0; i <= n; ++i) {
+    vorticity[i] = -2.0F * lowest[i] * per_dz;
+    vorticity[m * stride + i] = step.lid_holds ? -2.0F * (lid - highest[i]) * per_dz : 0.0F;
+  }
+}
+
+// omega / d goes along unchanged; between the cells' middles flows what the mean of four nodes' psi says.
+void Flow::carry(const FlowStep& step, std::span<float> vorticity) const {
+  const std::size_t stride = box_.stride(), n = box_.columns;
+  std::vector<float> mid(stride * box_.rows);
+  const auto quarter = static_cast<float>(0.25 * step.duration_s);
+  for (std::size_t j = 0; j < box_.rows; ++j) {
+    for (std::size_t at = j * stride; at < j * stride + n; ++at) {
+      mid[at] =
+          quarter * ((stream_[at] + stream_[at + 1]) + (stream_[at + stride] + stream_[at + stride + 1]));
+    }
+  }
+  carry_vorticity(box_, mid, vorticity);
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,281 @@
+#include "physics/flask/transport.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+#include "physics/flask/sweby.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr std::size_t kMostColumns = 256;
+/// Before and behind each row, so that the outermost faces have cells on either side as well.
+constexpr std::size_t kPad = kWide;
+using Row = std::array<double, kMostColumns + 3 * kPad>;
+
+double larger(double a, double b) { return a > b ? a : b; }
+
+/// Nearest whole number for |x| < 2^51, without a call.
+constexpr double kMagic = 0x1.8p52;
+double whole(double x) { return (x + kMagic) - kMagic; }
+
+/// Of one row's cells: the share of each field, of what is none of them, and of the cell that leaves it in
+/// this sweep.
+struct Shares {
+  std::array<Row, kMostFields + 1> of;
+  Row leaves;
+};
+
+/// Fields of a row, from its first cell on.
+struct RowFields {
+  std::array<double*, kMostFields> at{};
+  std::size_t count;
+
+  RowFields(CellFields fields, std::size_t offset) : count(fields.size()) {
+    for (std::size_t k = 0; k < count; ++k) at[k] = fields[k]->data() + offset;
+  }
+};
+
+/// `in`, `out`: volumes that come in on one side of each cell and go out on the other.
+HALFDROP_INLINE void find_shares(std::size_t columns, const double* volume, const RowFields& fields,
+                                 const double* in, const double* out, Shares& shares) {
+  const Wide none{};
+  for (std::size_t i = 0; i < columns; i += kWide) {
+    const Wide inverse = 1.0 / wide_at<Wide>(volume + i);
+    Wide rest = none + 1.0;
+    for (std::size_t k = 0; k < fields.count; ++k) {
+      const Wide share = wide_at<Wide>(fields.at[k] + i) * inverse;
+      put(share, &shares.of[k][kPad + i]);
+      rest -= share;
+    }
+    put(rest, &shares.of[fields.count][kPad + i]);
+    const Wide leaves = larger_of(wide_at<Wide>(out + i), none) + larger_of(-wide_at<Wide>(in + i), none);
+    put(leaves * inverse, &shares.leaves[kPad + i]);
+  }
+  for (std::size_t k = 0; k <= fields.count; ++k) {
+    Row& row = shares.of[k];
+    for (std::size_t i = 0; i < kPad; ++i) {
+      row[i] = row[kPad];
+      row[kPad + columns + i] = row[kPad + columns - 1];
+    }
+  }
+  for (std::size_t i = 0; i < kPad; ++i) shares.leaves[i] = shares.leaves[kPad + columns + i] = 0.0;
+}
+
+/// Cells either side of each face of a row, the one before each and the one after: of the same row or of
+/// four.
+struct Around {
+  const Shares *before, *low, *high, *after;
+  std::size_t before_at, low_at, high_at, after_at;
+};
+
+/// What passes the faces, given the volumes that do: the value of second order, but never beyond both
+/// neighbours (Sweby's region), the least of all fields' limits for each of them.
+HALFDROP_INLINE void find_passing(const Around& around, const double* flux, std::size_t faces,
+                                  std::size_t fields, std::array<Row, kMostFields>& passing) {
+  constexpr double kTiny = 1e-40;  // no step at all: no limit
+  const Wide none{};
+  for (std::size_t i = 0; i < faces; i += kWide) {
+    const Wide through = wide_at<Wide>(flux + i);
+    const auto rises = through > none;
+    Wide limit = none + 1.0;
+    std::array<Wide, kMostFields + 1> from, step;
+    for (std::size_t k = 0; k <= fields; ++k) {
+      const Wide low = wide_at<Wide>(&around.low->of[k][around.low_at + i]);
+      const Wide high = wide_at<Wide>(&around.high->of[k][around.high_at + i]);
+      from[k] = low;
+      step[k] = high - low;
+      const Wide before = wide_at<Wide>(&around.before->of[k][around.before_at + i]);
+      const Wide after = wide_at<Wide>(&around.after->of[k][around.after_at + i]);
+      const Wide upstream = rises ? low - before : after - high;
+      limit = smaller_of(limit, sweby_ratio(upstream, step[k], kTiny));
+    }
+    const Wide leaves = rises ? wide_at<Wide>(&around.low->leaves[around.low_at + i])
+                              : wide_at<Wide>(&around.high->leaves[around.high_at + i]);
+    const Wide half = 0.5 * larger_of(limit, none) * (1.0 - leaves);
+    const Wide part = rises ? half : 1.0 - half;
+    for (std::size_t k = 0; k < fields; ++k)
+      put((through * (from[k] + part * step[k]) + kMagic) - kMagic, &passing[k][i]);
+  }
+}
+
+/// After a sweep: what came in through one side less what went out through the other.
+HALFDROP_INLINE void add_gain(std::size_t columns, const double* in, const double* out, double* cells) {
+  for (std::size_t i = 0; i < columns; i += kWide)
+    put(wide_at<Wide>(cells + i) + (wide_at<Wide>(in + i) - wide_at<Wide>(out + i)), cells + i);
+}
+
+HALFDROP_WIDER void carry_across(const GridSize& grid, const Fluxes& fluxes, double* volume,
+                                 CellFields fields) {
+  const std::size_t n = grid.columns;
+  Shares shares;
+  std::array<Row, kMostFields> passing;
+  Row flux{};
+  for (std::size_t k = 0; k < fields.size(); ++k) passing[k][n] = 0.0;
+  for (std::size_t j = 0; j < grid.rows; ++j) {
+    double* const v = volume + j * n;
+    const RowFields row(fields, j * n);
+    std::copy_n(&fluxes.across[j * n + 1], n - 1, &flux[1]);
+    find_shares(n, v, row, &flux[0], &flux[1], shares);
+    find_passing({&shares, &shares, &shares, &shares, kPad - 2, kPad - 1, kPad, kPad + 1}, flux.data(), n,
+                 row.count, passing);
+    for (std::size_t k = 0; k < row.count; ++k) add_gain(n, &passing[k][0], &passing[k][1], row.at[k]);
+    add_gain(n, &flux[0], &flux[1], v);
+  }
+}
+
+HALFDROP_WIDER void carry_up(const GridSize& grid, const Fluxes& fluxes, double* volume, CellFields fields) {
+  const std::size_t n = grid.columns, m = grid.rows;
+  std::array<Shares, 4> ring;
+  std::array<std::array<Row, kMostFields>, 2> passing;
+  const Row none{};
+  const auto flux_below = [&](std::size_t j) { return j > 0 && j < m ? &fluxes.up[j * n] : none.data(); };
+  const auto load = [&](std::size_t j) {
+    find_shares(n, volume + j * n, RowFields(fields, j * n), flux_below(j), flux_below(j + 1), ring[j % 4]);
+  };
+  load(0);
+  load(1);
+  for (std::size_t k = 0; k < fields.size(); ++k) passing[0][k].fill(0.0);
+  for (std::size_t j = 1; j <= m; ++j) {  // the face below row j: then row j - 1 is complete
+    if (j + 1 < m) load(j + 1);
+    const std::size_t lowest = j >= 2 ? j - 2 : 0, here = j < m ? j : j - 1,
+                      highest = j + 1 < m ? j + 1 : here;
+    find_passing(
+        {&ring[lowest % 4], &ring[(j - 1) % 4], &ring[here % 4], &ring[highest % 4], kPad, kPad, kPad, kPad},
+        flux_below(j), n, fields.size(), passing[j % 2]);
+    const RowFields row(fields, (j - 1) * n);
+    for (std::size_t k = 0; k < row.count; ++k)
+      add_gain(n, passing[(j + 1) % 2][k].data(), passing[j % 2][k].data(), row.at[k]);
+    add_gain(n, flux_below(j - 1), flux_below(j), volume + (j - 1) * n);
+  }
+}
+
+/// Gauss along a line whose cells exchange with their neighbours: the same for all lines.
+struct Elimination {
+  explicit Elimination(const Spread& spread) : inverse(spread.volume.size()), next(spread.volume.size()) {
+    const std::size_t n = spread.volume.size();
+    for (std::size_t i = 0; i < n; ++i) {
+      const double before = i > 0 ? spread.exchange[i] : 0.0,
+                   after = i + 1 < n ? spread.exchange[i + 1] : 0.0;
+      const double pivot = spread.volume[i] + before + after - (i > 0 ? before * next[i - 1] : 0.0);
+      inverse[i] = 1.0 / pivot;
+      next[i] = after * inverse[i];
+    }
+  }
+  std::vector<double> inverse, next;
+};
+
+}  // namespace
+
+HALFDROP_WIDER double most_that_leaves(const GridSize& grid, std::span<const double> volume,
+                                       const Fluxes& fluxes) {
+  const std::size_t n = grid.columns;
+  const Row none{};
+  Row across{};
+  Wide most{};
+  for (std::size_t j = 0; j < grid.rows; ++j) {
+    const double* const up_in = j > 0 ? &fluxes.up[j * n] : none.data();
+    const double* const up_out = j + 1 < grid.rows ? &fluxes.up[(j + 1) * n] : none.data();
+    std::copy_n(&fluxes.across[j * n + 1], n - 1, &across[1]);
+    for (std::size_t i = 0; i < n; i += kWide) {
+      const Wide zero{};
+      const Wide in = wide_at<Wide>(&across[i]), out = wide_at<Wide>(&across[i + 1]);
+      const Wide v = wide_at<Wide>(&volume[j * n + i]);
+      const Wide leaves = larger_of(out, zero) + larger_of(-in, zero);
+      const Wide leaves_up =
+          larger_of(wide_at<Wide>(up_out + i), zero) + larger_of(-wide_at<Wide>(up_in + i), zero);
+      // The second sweep finds the cell as the first has left it.
+      most = larger_of(most,
+                       larger_of(leaves / v, leaves_up / larger_of(v - larger_of(out - in, zero), 1e-9 * v)));
+    }
+  }
+  return larger(larger(most[0], most[1]), larger(most[2], most[3]));
+}
+
+void carry(const GridSize& grid, const Fluxes& fluxes, std::span<double> volume, CellFields fields) {
+  assert(grid.columns <= kMostColumns && grid.columns % kWide == 0 && grid.rows >= 3 &&
+         fields.size() <= kMostFields);
+  carry_across(grid, fluxes, volume.data(), fields);
+  carry_up(grid, fluxes, volume.data(), fields);
+}
+
+void spread_across(const GridSize& grid, const Spread& spread, std::span<const double> volume,
+                   CellFields fields) {
+  const std::size_t n = grid.columns;
+  const Elimination along(spread);
+  constexpr std::size_t kLines = 4;  // side by side: one alone would wait for itself
+  std::vector<std::array<double, kLines>> share(n);
+  for (CellField* const field : fields) {
+    for (std::size_t first = 0; first < grid.rows; first += kLines) {
+      const std::size_t lines = std::min(kLines, grid.rows - first);
+      std::array<double*, kLines> row{};
+      std::array<const double*, kLines> v{};
+      for (std::size_t r = 0; r < kLines; ++r) {
+        const std::size_t j = first + std::min(r, lines - 1);
+        row[r] = field->data() + j * n;
+        v[r] = &volume[j * n];
+      }
+      for (std::size_t i = 0; i < n; ++i) {
+        for (std::size_t r = 0; r < kLines; ++r) {
+          const double own = row[r][i] / v[r][i] * spread.volume[i];
+          share[i][r] = (own + (i > 0 ? spread.exchange[i] * share[i - 1][r] : 0.0)) * along.inverse[i];
+        }
+      }
+      for (std::size_t i = n - 1; i > 0; --i)
+        for (std::size_t r = 0; r < kLines; ++r) share[i - 1][r] += along.next[i - 1] * share[i][r];
+      for (std::size_t r = 0; r < lines; ++r) {
+        double in = 0.0;
+        for (std::size_t i = 0; i < n; ++i) {
+          const double scale = v[r][i] / spread.volume[i];
+          const double out =
+              i + 1 < n ? whole(spread.exchange[i + 1] * scale * (share[i][r] - share[i + 1][r])) : 0.0;
+          row[r][i] += in - out;
+          in = out;
+        }
+      }
+    }
+  }
+}
+
+void spread_up(const GridSize& grid, const Spread& spread, std::span<const double> volume,
+               CellFields fields) {
+  const std::size_t n = grid.columns, m = grid.rows;
+  const Elimination along(spread);
+  std::vector<double> share(grid.cells());
+  for (CellField* const field : fields) {
+    for (std::size_t j = 0; j < m; ++j) {
+      double* const now = &share[j * n];
+      const double* const before = j > 0 ? now - n : now;
+      const double* const from = field->data() + j * n;
+      const double* const v = &volume[j * n];
+      const double own = spread.volume[j], exchange = j > 0 ? spread.exchange[j] : 0.0,
+                   inverse = along.inverse[j];
+      for (std::size_t i = 0; i < n; ++i)
+        now[i] = (from[i] / v[i] * own + (j > 0 ? exchange * before[i] : 0.0)) * inverse;
+    }
+    for (std::size_t j = m - 1; j > 0; --j) {
+      const double next = along.next[j - 1];
+      for (std::size_t i = 0; i < n; ++i) share[(j - 1) * n + i] += next * share[j * n + i];
+    }
+    for (std::size_t j = 1; j < m; ++j) {
+      double* const low = field->data() + (j - 1) * n;
+      double* const high = low + n;
+      const double scale = spread.exchange[j] / spread.volume[j];
+      for (std::size_t i = 0; i < n; ++i) {
+        const double rises = whole(scale * volume[j * n + i] * (share[(j - 1) * n + i] - share[j * n + i]));
+        low[i] -= rises;
+        high[i] += rises;
+      }
+    }
+  }
+}
+
+Quanta total(const CellField& field) {
+  Quanta sum = 0;
+  for (const double cell : field) sum += static_cast<Quanta>(cell);
+  return sum;
+}
+
+}  // namespace halfdrop
