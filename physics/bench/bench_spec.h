@@ -106,6 +106,10 @@ struct FlaskSpec {
   double neck_length_cm = 3.0;
   double capacity_cm3 = 150.0;                    ///< more runs over
   std::size_t grid_columns = 96, grid_rows = 72;  ///< cells that the liquid is cut into (grid.h); rows even
+  double landing_cm3 = 0.5;                       ///< size of the zone where drops land
+  double still_exchange_per_s =
+      0.02;  ///< landing zone renewed at rest: streaks last minutes (bench experience)
+  double swirled_exchange_per_s = 2.0;  ///< ... and swirled hard: mixed in a few seconds (bench experience)
 };
 
 /// A picture of a drill in reading: where meniscus, eye and card stand when it is turned up.

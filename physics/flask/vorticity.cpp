@@ -43,7 +43,10 @@ HALFDROP_INLINE WideFloat passing(const Around& around, const WideFloat& through
   const WideFloat across = high - low;
   const WideFloat upstream =
       rises ? low - wide_at<WideFloat>(around.before) : wide_at<WideFloat>(around.after) - high;
-  const WideFloat limit = larger_of(none, smaller_of(none + 1.0F, sweby_ratio(upstream, across, kTiny)));
+  const WideFloat ratio = sweby_ratio(upstream, across, kTiny);
+  // Of third order where it is smooth (Koren 1993, from memory): (1 + 2 r) / 3.
+  const WideFloat smooth = (1.0F / 3.0F) * (ratio + 1.0F);
+  const WideFloat limit = larger_of(none, smaller_of(smaller_of(ratio, smooth), none + 2.0F));
   const WideFloat share = (rises ? through : -through) * inverse;
   const WideFloat half = 0.5F * limit * (1.0F - share);
   return through * (low + (rises ? half : 1.0F - half) * across);

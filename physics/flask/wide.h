@@ -13,7 +13,7 @@ inline constexpr std::size_t kWide = 4, kWideFloat = 8;
 
 // Functions so marked are compiled for wider registers too, and the right one is chosen when the program
 // starts. Not under sanitizers, which are not awake then.
-#if defined(__x86_64__) && !defined(__SANITIZE_ADDRESS__) && !defined(HALFDROP_SANITIZED)
+#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(HALFDROP_SANITIZED)
 #define HALFDROP_WIDER __attribute__((target_clones("avx2", "default")))
 #else
 #define HALFDROP_WIDER
