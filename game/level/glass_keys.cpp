@@ -39,6 +39,7 @@ constexpr NumberKey<FlaskSpec> kFlask[] = {
     {"height_cm", &FlaskSpec::height_cm, {4.0, 30.0}},
     {"neck_length_cm", &FlaskSpec::neck_length_cm, {0.5, 15.0}},
     {"capacity_cm3", &FlaskSpec::capacity_cm3, {20.0, 2000.0}},
+    {"fineness", &FlaskSpec::fineness, {0.25, 2.0}},
 };
 
 }  // namespace

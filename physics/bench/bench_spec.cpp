@@ -81,7 +81,7 @@ void settle(BenchSpec& spec) {
   settle_tip(spec);
   spec.settled.jet = settle_jet(spec.burette, spec.tap, liquid);
   settle_tube(spec);
-  spec.settled.column_share = column_shares(spec.flask.grid_columns);
+  spec.settled.column_share = column_shares(spec.flask.columns());
 }
 
 }  // namespace halfdrop

@@ -101,7 +101,7 @@ LiquidLook look_at(const BenchSpec& spec, const BenchState& state, std::size_t e
     look.mean = look.forms.front();
     return look;
   }
-  const GridSize grid{spec.flask.grid_columns, spec.flask.grid_rows};
+  const GridSize grid{spec.flask.columns(), spec.flask.rows()};
   const std::vector<double> volume = cell_quanta(spec, laid_out);
   look.grid = {grid.columns / every, grid.rows / every};
   look.forms.reserve(look.grid.cells());

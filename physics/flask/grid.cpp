@@ -50,7 +50,7 @@ LiquidShape::LiquidShape(const FlaskSpec& flask, double volume_cm3)
       volume_cm3_(volume_cm3),
       depth_cm_(liquid_depth_cm(flask, volume_cm3)),
       mean_radius_cm_(std::sqrt(volume_cm3 / (kPi * depth_cm_))),
-      row_cm3_(flask.grid_rows) {
+      row_cm3_(flask.rows()) {
   assert(volume_cm3 > 0.0);
   const auto rows = static_cast<double>(row_cm3_.size());
   const double whole_cm3 = below_cm3(flask, depth_cm_);

@@ -36,7 +36,7 @@ class Stirring {
       : spec_(spec),
         state_(state),
         flask_(state.flask),
-        grid_{spec.flask.grid_columns, spec.flask.grid_rows},
+        grid_{spec.flask.columns(), spec.flask.rows()},
         shape_(spec.flask, flask_liquid(state.ledger).volume_cm3()) {}
 
   void take() {
@@ -287,10 +287,10 @@ class Stirring {
 
 FlowBox flow_box(const FlaskSpec& flask, double volume_cm3) {
   const LiquidShape shape(flask, volume_cm3);
-  FlowBox box{flask.grid_columns, flask.grid_rows, 2.0 * shape.mean_radius_cm(), shape.depth_cm(), {}, {}};
+  FlowBox box{flask.columns(), flask.rows(), 2.0 * shape.mean_radius_cm(), shape.depth_cm(), {}, {}};
   const auto depth = [&](double i) {
     return static_cast<float>(2.0 * shape.mean_radius_cm() *
-                              half_chord(2.0 * i / static_cast<double>(flask.grid_columns) - 1.0));
+                              half_chord(2.0 * i / static_cast<double>(flask.columns()) - 1.0));
   };
   for (std::size_t i = 0; i < box.columns; ++i)
     box.depth_between.push_back(depth(static_cast<double>(i) + 0.5));
@@ -303,7 +303,7 @@ std::vector<double> cell_quanta(const BenchSpec& spec, Quanta volume) {
   const LiquidShape shape(spec.flask, static_cast<double>(volume) * kVolumeQuantum_cm3);
   const std::vector<double>& shares = spec.settled.column_share;
   std::vector<double> cells;
-  cells.reserve(spec.flask.grid_columns * spec.flask.grid_rows);
+  cells.reserve(spec.flask.columns() * spec.flask.rows());
   for (const double row : shape.row_cm3())
     for (const double share : shares) cells.push_back(row / kVolumeQuantum_cm3 * share);
   return cells;

@@ -17,9 +17,16 @@ namespace {
 
 constexpr GridSize kGrid{96, 72};
 
+BenchSpec whole_bench() {
+  BenchSpec spec = titration_bench();
+  spec.flask.fineness = 1.0;
+  settle(spec);
+  return spec;
+}
+
 /// A drop lands near the end of a titration of 50 cm3.
 struct Scene {
-  BenchSpec spec = titration_bench();
+  BenchSpec spec = whole_bench();
   BenchState state = filled_bench(spec);
 
   explicit Scene(double swirl) {

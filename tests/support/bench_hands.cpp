@@ -43,8 +43,9 @@ HandsChange flask_at(double x_cm) {
 }  // namespace
 
 Level spirit_vinegar() {
-  const auto level = read_level(std::string(HALFDROP_SOURCE_FOLDER) + "/levels/01-spirit-vinegar.json");
+  auto level = read_level(std::string(HALFDROP_SOURCE_FOLDER) + "/levels/01-spirit-vinegar.json");
   if (!level) throw std::runtime_error(to_string(level.error().front()));
+  level->flask.fineness = 0.25;
   return *level;
 }
 

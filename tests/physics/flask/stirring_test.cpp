@@ -18,8 +18,7 @@ namespace {
 /// A coarser grid than a player's: a quarter of the columns and rows.
 BenchSpec coarse_bench() {
   BenchSpec spec = titration_bench();
-  spec.flask.grid_columns = 24;
-  spec.flask.grid_rows = 18;
+  spec.flask.fineness = 0.25;
   settle(spec);
   return spec;
 }
@@ -201,10 +200,10 @@ TEST_CASE("heavier titrant sinks in a still flask, lighter stays up") {
       const CellField& field = state.flask.of(stage);
       for (std::size_t c = 0; c < field.size(); ++c) {
         sum += field[c];
-        lifted += field[c] * (static_cast<double>(c / spec.flask.grid_columns) + 0.5);
+        lifted += field[c] * (static_cast<double>(c / spec.flask.columns()) + 0.5);
       }
     }
-    return lifted / sum / static_cast<double>(spec.flask.grid_rows);
+    return lifted / sum / static_cast<double>(spec.flask.rows());
   };
   CHECK(height(43.0) < height(0.0) - 0.05);
   CHECK(height(-43.0) > height(0.0) + 0.02);
