@@ -54,40 +54,57 @@ class Looker {
     const double fresh_zone = std::min(kFreshDilution * fresh, 1.0);
     const double meeting_zone = std::min(kMeetingDilution * meeting, 1.0 - fresh_zone);
     FormAmounts forms{};
-    add_zone(forms, fresh_zone, fresh, around);
-    add_zone(forms, meeting_zone, meeting, around);
-    add_zone(forms, 1.0 - fresh_zone - meeting_zone, 0.0, around);
+    add_zone(forms, 0, fresh_zone, fresh, around);
+    add_zone(forms, 1, meeting_zone, meeting, around);
+    add_zone(forms, 2, 1.0 - fresh_zone - meeting_zone, 0.0, around);
     return forms;
   }
 
  private:
-  static constexpr double kSeen = 1e-6;  ///< a zone that takes up less of its cell is not looked at
+  static constexpr double kSeen = 1e-3;  ///< a zone that takes up less of its cell is not looked at
+  static constexpr std::size_t kZones = 3;
 
-  void add_zone(FormAmounts& forms, double zone, double titrant, const Solutes& around) {
+  /// A mixture that was solved, to begin the next of its zone from.
+  struct Solved {
+    Solutes mixture{-1.0, -1.0, -1.0, -1.0};
+    std::optional<Equilibrium> there;
+    FormShares forms{};
+  };
+
+  void add_zone(FormAmounts& forms, std::size_t kind, double zone, double titrant, const Solutes& around) {
     if (zone < kSeen) return;
-    Solutes there{};
+    Solutes mixture{};
     const double pure = std::min(titrant / zone, 1.0);
-    add_to(there, 1.0 - pure, around);
-    add_to(there, pure, titrant_);
-    if (there != solved_) solve(there);
+    add_to(mixture, 1.0 - pure, around);
+    add_to(mixture, pure, titrant_);
+    Solved& solved = solved_[kind];
+    if (!same(mixture, solved.mixture)) solve(mixture, solved);
     for (std::size_t form = 0; form < forms.size(); ++form)
-      forms[form] += static_cast<float>(zone * there[kIndicator] * shares_[form]);
+      forms[form] += static_cast<float>(zone * mixture[kIndicator] * solved.forms[form]);
   }
 
-  void solve(const Solutes& there) {
+  /// To a part in 10^9 of the strongest: far below what is seen.
+  static bool same(const Solutes& one, const Solutes& other) {
+    double most = 0.0, off = 0.0;
+    for (std::size_t i = 0; i < one.size(); ++i) {
+      most = std::max(most, one[i]);
+      off = std::max(off, std::fabs(one[i] - other[i]));
+    }
+    return off <= 1e-9 * most;
+  }
+
+  void solve(const Solutes& mixture, Solved& solved) {
     const Solver& solver = spec_.settled.as_it_stands;
-    near_ = near_ ? solver.solve(there, *near_) : solver.solve(there);
-    shares_ = indicator_forms(spec_, *near_);
-    solved_ = there;
+    solved.there = solved.there ? solver.solve(mixture, *solved.there) : solver.solve(mixture);
+    solved.forms = indicator_forms(spec_, *solved.there);
+    solved.mixture = mixture;
   }
 
   static constexpr auto kIndicator = static_cast<std::size_t>(Solute::indicator);
   const BenchSpec& spec_;
   const FlaskLiquid& flask_;
   Solutes rest_, titrant_, indicator_;
-  Solutes solved_{-1.0, -1.0, -1.0, -1.0};
-  std::optional<Equilibrium> near_;
-  FormShares shares_{};
+  std::array<Solved, kZones> solved_;
 };
 
 }  // namespace

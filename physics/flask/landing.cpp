@@ -12,7 +12,7 @@ namespace {
 
 /// What a drop's dive takes up, in its radii (our own estimate: a drop of 0.05 cm3 that falls 10 cm makes a
 /// hollow about that large).
-constexpr double kHollowHalfWidth = 1.3, kHollowDepth = 3.0;
+constexpr double kHollowHalfWidth = 1.0, kHollowDepth = 2.0;
 
 double radius_of_cm(double volume_cm3) { return elementary::cube_root(3.0 * volume_cm3 / (4.0 * kPi)); }
 

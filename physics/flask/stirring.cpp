@@ -41,6 +41,10 @@ class Stirring {
 
   void take() {
     turn();
+    if (shape_.depth_cm() < kShallow_cm) {
+      even_out(state_);
+      flask_.flow = FlowState{};
+    }
     if (flask_.even() && flask_.flow.at_rest()) return;
     const std::vector<double> down = lay_in();
     if (!flask_.flow.at_rest() || flask_.spin_rad_s > 0.0) flow(down);
@@ -73,6 +77,7 @@ class Stirring {
   void flow(const std::vector<double>& pushed_cm_s) {
     Flow flow(flow_box(spec_.flask, shape_.volume_cm3()));
     flow.find_stream(flask_.flow);
+    hold_back(flow);
     const std::vector<float> secondary = secondary_flow(flow.box(), flask_.spin_rad_s);
     stream_.assign(flow.stream().begin(), flow.stream().end());
     for (std::size_t i = 0; i < secondary.size(); ++i) stream_[i] += secondary[i];
@@ -86,6 +91,13 @@ class Stirring {
     }
   }
 
+  void hold_back(Flow& flow) {
+    const double crossed = flow.courant_per_s(flow.stream()) * kStir_s;
+    if (crossed <= kMostCrossed) return;
+    for (float& node : flask_.flow.vorticity) node *= static_cast<float>(kMostCrossed / crossed);
+    flow.find_stream(flask_.flow);
+  }
+
   void move_on(Flow& flow, const std::vector<double>& pushed_cm_s) {
     FlowStep step;
     const FlowBox& box = flow.box();
@@ -93,7 +105,7 @@ class Stirring {
     step.viscosity_cm2_s =
         water_cm2_s(spec_) + std::min(eddies_cm2_s(flask_.spin_rad_s, shape_.mean_radius_cm()), widest);
     const double crossed = flow.courant_per_s(flow.stream()) * kStir_s;
-    const int parts = 1 + static_cast<int>(std::min(crossed / kMostLeaves, 30.0));
+    const int parts = 1 + static_cast<int>(crossed / kMostLeaves);
     step.duration_s = kStir_s / parts;
     std::vector<float> upward = weight_cm_s2();
     step.upward_cm_s2 = upward;

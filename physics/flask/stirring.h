@@ -16,6 +16,11 @@ inline constexpr Tick kStirTicks = kTicksPerSecond / 30;
 inline constexpr double kStir_s = static_cast<double>(kStirTicks) * kSecondsPerTick;
 /// A flow that takes longer than 1 / this to cross a cell has come to rest.
 inline constexpr double kRest_per_s = 2e-3;
+/// Shallower liquid than this is the same throughout as soon as anything comes into it (our own
+/// simplification).
+inline constexpr double kShallow_cm = 0.2;
+/// Cells that a flow may cross in one step; a faster one is held at that.
+inline constexpr double kMostCrossed = 5.0;
 /// Shares of the flask that differ by less than this are the same: a hundredth of a drop's.
 inline constexpr double kEven = 1e-5;
 
@@ -24,7 +29,7 @@ inline constexpr double kEven = 1e-5;
 inline constexpr double kGoesOn = 0.2;
 /// Shares of a drop that its impact alone brings on to the two later stages (our own estimate: its energy,
 /// dissipated in 1 cm3 within 0.2 s, would engulf more than fiftyfold).
-inline constexpr double kMeetsAtOnce = 0.35, kMixesAtOnce = 0.35;
+inline constexpr double kMeetsAtOnce = 0.1, kMixesAtOnce = 0.1;
 /// Diffusion in water, cm2/s (sodium hydroxide about 2e-5, salts 1.5e-5 at 25 C; from memory).
 inline constexpr double kDiffusion_cm2_s = 1.5e-5;
 
