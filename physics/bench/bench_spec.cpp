@@ -82,6 +82,7 @@ void settle(BenchSpec& spec) {
   spec.settled.jet = settle_jet(spec.burette, spec.tap, liquid);
   settle_tube(spec);
   spec.settled.column_share = column_shares(spec.flask.columns());
+  spec.settled.stream = StreamFunction(spec.flask.rows());
 }
 
 }  // namespace halfdrop

@@ -11,6 +11,7 @@
 #include "physics/chemistry/indicator.h"
 #include "physics/chemistry/solver.h"
 #include "physics/eye/sight_geometry.h"
+#include "physics/flask/stream_function.h"
 #include "physics/light/spectrum.h"
 #include "physics/units.h"
 
@@ -47,6 +48,7 @@ struct Settled {
   IndicatorSpectra spectra;
   SightGeometry sight;
   std::vector<double> column_share;  ///< of the flask's cells (grid.h)
+  StreamFunction stream{4};          ///< for the flask's rows
 };
 
 /// The tube and its scale. Lengths along the tube, zero mark at the top of the scale.

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "physics/flask/vorticity.h"
+#include "physics/flask/wide.h"
 
 namespace halfdrop {
 
@@ -46,9 +47,9 @@ void relax(const Line& line, double number, std::span<float> values, std::size_t
 
 }  // namespace
 
-Flow::Flow(FlowBox box)
+Flow::Flow(FlowBox box, const StreamFunction& solver)
     : box_(std::move(box)),
-      solver_(box_.rows),
+      solver_(solver),
       stream_(box_.nodes()),
       across_(box_.nodes()),
       up_(box_.nodes()) {}
@@ -80,6 +81,32 @@ void Flow::take_speeds() {
     const float* const psi = &stream_[j * stride];
     float* const w = &up_[j * stride];
     for (std::size_t i = 0; i < n; ++i) w[i] = (psi[i] - psi[i + 1]) * per_width[i];
+  }
+}
+
+HALFDROP_WIDER static void add_strain2_of_row(std::size_t columns, std::size_t up, std::size_t down,
+                                              std::size_t stride, const float* u, const float* w,
+                                              float per_dx, float per_dz, float* cells) {
+  const float* const high = u + up;
+  const float* const low = u - down;
+  const auto turn = [&](std::size_t i, float rises) {
+    const float along = (u[i + 1] - u[i]) * per_dx;
+    const float sheared = 0.5F * ((high[i] - low[i]) + (high[i + 1] - low[i + 1])) * per_dz + rises * per_dx;
+    cells[i] += 4.0F * along * along + sheared * sheared;
+  };
+  turn(0, w[1] - w[0]);
+  for (std::size_t i = 1; i + 1 < columns; ++i)
+    turn(i, 0.25F * ((w[i + 1] - w[i - 1]) + (w[i + 1 + stride] - w[i - 1 + stride])));
+  turn(columns - 1, w[columns - 1] - w[columns - 2]);
+}
+
+void Flow::add_strain2(std::span<float> cells) const {
+  const std::size_t stride = box_.stride(), n = box_.columns, m = box_.rows;
+  const auto per_dx = static_cast<float>(1.0 / box_.dx_cm()), per_dz = static_cast<float>(1.0 / box_.dz_cm());
+  for (std::size_t j = 0; j < m; ++j) {
+    const bool inner = j > 0 && j + 1 < m;
+    add_strain2_of_row(n, j + 1 < m ? stride : 0, j > 0 ? stride : 0, stride, &across_[j * stride],
+                       &up_[j * stride], per_dx, inner ? 0.5F * per_dz : per_dz, &cells[j * n]);
   }
 }
 

@@ -33,7 +33,8 @@ struct FlowState {
 
 class Flow {
  public:
-  explicit Flow(FlowBox box);
+  /// `solver` for the box's rows; it must outlive the flow.
+  Flow(FlowBox box, const StreamFunction& solver);
 
   [[nodiscard]] const FlowBox& box() const { return box_; }
   /// Works out stream() of the state. Must have been called before the state is stepped.
@@ -43,6 +44,9 @@ class Flow {
   /// Speeds that follow from stream(), cm/s: across at node (i, row j), up at (column i, node j).
   [[nodiscard]] float across_cm_s(std::size_t i, std::size_t j) const;
   [[nodiscard]] float up_cm_s(std::size_t i, std::size_t j) const;
+  /// Adds the rate of strain squared (1/s2) of each cell, row by row: 2 (du/dx)^2 + 2 (dw/dz)^2 + (du/dz +
+  /// dw/dx)^2.
+  void add_strain2(std::span<float> cells) const;
   /// Largest share of a node's own volume that flows through one of its faces in a second.
   [[nodiscard]] double courant_per_s(std::span<const float> stream) const;
   /// Forces, viscosity and walls, then the vorticity goes along with the flow. Precondition: the Courant
@@ -59,7 +63,7 @@ class Flow {
   void carry(const FlowStep& step, std::span<float> vorticity) const;
 
   FlowBox box_;
-  StreamFunction solver_;
+  const StreamFunction& solver_;
   std::vector<float> stream_, across_, up_;
 };
 

@@ -29,26 +29,30 @@ std::vector<double> Landing::take(const BenchSpec& spec, const LiquidShape& shap
   return std::move(came_);
 }
 
-void Landing::lay(std::span<const double> weight, Quanta volume, CellField& field) {
+void Landing::Weights::add(std::size_t cell, double more) {
+  cells.push_back(cell);
+  weight.push_back(more);
+  sum += more;
+  if (more > weight[heaviest]) heaviest = weight.size() - 1;
+}
+
+void Landing::lay(const Weights& weights, Quanta volume, CellField& field) {
   if (field.empty()) field.assign(grid_.cells(), 0.0);
   if (came_.empty()) came_.assign(grid_.cells(), 0.0);
-  double sum = 0.0;
-  for (const double w : weight) sum += w;
-  const auto most = static_cast<std::size_t>(std::max_element(weight.begin(), weight.end()) - weight.begin());
+  const double each = static_cast<double>(volume) / weights.sum;
   double left = static_cast<double>(volume);
-  for (std::size_t i = 0; i < weight.size(); ++i) {
-    const double part = std::floor(static_cast<double>(volume) * (weight[i] / sum));
-    field[i] += part;
-    came_[i] += part;
+  const auto give = [&](std::size_t place, double part) {
+    field[weights.cells[place]] += part;
+    came_[weights.cells[place]] += part;
     left -= part;
-  }
-  field[most] += left;
-  came_[most] += left;
+  };
+  for (std::size_t i = 0; i < weights.cells.size(); ++i) give(i, std::floor(each * weights.weight[i]));
+  give(weights.heaviest, left);
 }
 
 /// Weights of the cells that a drop dives into: most under its middle, least at the hollow's edge.
-std::vector<double> Landing::hollow(const LiquidShape& shape, double x_cm, double radius_cm) const {
-  std::vector<double> weight(grid_.cells());
+Landing::Weights Landing::hollow(const LiquidShape& shape, double x_cm, double radius_cm) const {
+  Weights weights;
   const double dz = shape.row_height_cm(), surface_cm = shape.radius_cm(shape.depth_cm());
   const double dx = 2.0 * surface_cm / static_cast<double>(grid_.columns);
   const double half_width = std::max(kHollowHalfWidth * radius_cm, 1.5 * dx);
@@ -59,45 +63,44 @@ std::vector<double> Landing::hollow(const LiquidShape& shape, double x_cm, doubl
     if (below_cm > deep) continue;
     for (std::size_t i = 0; i < grid_.columns; ++i) {
       const double off = ((static_cast<double>(i) + 0.5) * dx - surface_cm - x) / half_width;
-      if (off * off < 1.0)
-        weight[j * grid_.columns + i] =
-            (1.0 - off * off) * (1.0 - below_cm / deep) * volume_[j * grid_.columns + i];
+      const std::size_t cell = j * grid_.columns + i;
+      if (off * off < 1.0) weights.add(cell, (1.0 - off * off) * (1.0 - below_cm / deep) * volume_[cell]);
     }
   }
-  return weight;
+  return weights;
 }
 
 void Landing::lay_drops(const BenchSpec& spec, const LiquidShape& shape) {
   const Arrival& drops = flask_.drops;
   const double each_cm3 = std::min(drops.liquid.volume_cm3(), spec.settled.full_drop_cm3);
-  const std::vector<double> weight = hollow(shape, drops.x_cm, radius_of_cm(each_cm3));
+  const Weights weights = hollow(shape, drops.x_cm, radius_of_cm(each_cm3));
   const Quanta all = drops.liquid.volume;
   const auto meets = static_cast<Quanta>(kMeetsAtOnce * static_cast<double>(all)),
              mixes = static_cast<Quanta>(kMixesAtOnce * static_cast<double>(all));
-  lay(weight, all - meets - mixes, flask_.of(Source::fresh));
-  lay(weight, meets, flask_.of(Source::meeting));
-  lay(weight, mixes, flask_.of(Source::titrant));
+  lay(weights, all - meets - mixes, flask_.of(Source::fresh));
+  lay(weights, meets, flask_.of(Source::meeting));
+  lay(weights, mixes, flask_.of(Source::titrant));
   flask_.titrant += drops.liquid;
   if (flask_.flow.at_rest()) flask_.flow.vorticity.assign(flow_box(spec.flask, 1.0).nodes(), 0.0F);
-  double sum = 0.0;
-  for (const double w : weight) sum += w;
   pushed_.resize(grid_.cells());
-  const double push = kGoesOn * drops.momentum_g_cm_s / sum;  // 1 g/cm3
-  for (std::size_t i = 0; i < weight.size(); ++i)
-    pushed_[i] = push * weight[i] / (volume_[i] * kVolumeQuantum_cm3);
+  const double push = kGoesOn * drops.momentum_g_cm_s / weights.sum;  // 1 g/cm3
+  for (std::size_t i = 0; i < weights.cells.size(); ++i) {
+    const std::size_t cell = weights.cells[i];
+    pushed_[cell] = push * weights.weight[i] / (volume_[cell] * kVolumeQuantum_cm3);
+  }
 }
 
 /// Down both walls: into the outermost columns.
 void Landing::lay_washings() {
-  std::vector<double> weight(grid_.cells());
+  Weights weights;
   const std::size_t wide = std::max<std::size_t>(grid_.columns / 12, 1);
   for (std::size_t j = 0; j < grid_.rows; ++j) {
     for (std::size_t i = 0; i < wide; ++i) {
       for (const std::size_t column : {i, grid_.columns - 1 - i})
-        weight[j * grid_.columns + column] = volume_[j * grid_.columns + column];
+        weights.add(j * grid_.columns + column, volume_[j * grid_.columns + column]);
     }
   }
-  lay(weight, flask_.washings.liquid.volume, flask_.of(Source::water));
+  lay(weights, flask_.washings.liquid.volume, flask_.of(Source::water));
   flask_.water += flask_.washings.liquid;
 }
 

@@ -23,12 +23,22 @@ class Landing {
   [[nodiscard]] const std::vector<double>& pushed_cm_s() const { return pushed_; }
 
  private:
+  /// Cells that something gets into, and how much of it.
+  struct Weights {
+    std::vector<std::size_t> cells;
+    std::vector<double> weight;
+    double sum = 0.0;
+    std::size_t heaviest = 0;  ///< place in the lists
+
+    void add(std::size_t cell, double more);
+  };
+
   void lay_drops(const BenchSpec& spec, const LiquidShape& shape);
   void lay_washings();
   void lay_tint(const LiquidShape& shape, double drop_cm3);
   /// Gives out whole quanta by weight, the last of them to the heaviest cell.
-  void lay(std::span<const double> weight, Quanta volume, CellField& field);
-  [[nodiscard]] std::vector<double> hollow(const LiquidShape& shape, double x_cm, double radius_cm) const;
+  void lay(const Weights& weights, Quanta volume, CellField& field);
+  [[nodiscard]] Weights hollow(const LiquidShape& shape, double x_cm, double radius_cm) const;
 
   GridSize grid_;
   std::span<const double> volume_;

@@ -7,6 +7,7 @@
 #include "physics/flask/engulfment.h"
 #include "physics/flask/landing.h"
 #include "physics/flask/swirling.h"
+#include "physics/flask/wide.h"
 
 namespace halfdrop {
 
@@ -27,6 +28,11 @@ double rise_kg_m3(const BenchSpec& spec, const Parcel& parcel) {
       spec.titrant.substance.density_rise_kg_m3 * parcel.amount_mol(Component::titrant) +
       spec.sample.substance.density_rise_kg_m3 * parcel.amount_mol(Component::analyte);
   return mol_per_cm3 / parcel.volume_cm3() * 1000.0;
+}
+
+HALFDROP_WIDER void add_weight(const double* field, const double* volume, std::size_t cells, double pull,
+                               float* force) {
+  for (std::size_t i = 0; i < cells; ++i) force[i] -= static_cast<float>(pull * (field[i] / volume[i]));
 }
 
 /// One step of a flask's liquid, from what it is to what it becomes.
@@ -75,7 +81,7 @@ class Stirring {
   }
 
   void flow(const std::vector<double>& pushed_cm_s) {
-    Flow flow(flow_box(spec_.flask, shape_.volume_cm3()));
+    Flow flow(flow_box(spec_.flask, shape_.volume_cm3()), spec_.settled.stream);
     flow.find_stream(flask_.flow);
     hold_back(flow);
     const std::vector<float> secondary = secondary_flow(flow.box(), flask_.spin_rad_s);
@@ -129,8 +135,7 @@ class Stirring {
     const std::array<double, kSources> pulls{titrant, titrant, titrant, water, indicator};
     for (std::size_t k = 0; k < kSources; ++k) {
       const CellField& field = flask_.field[k];
-      for (std::size_t i = 0; i < field.size(); ++i)
-        force[i] -= static_cast<float>(pulls[k] * field[i] / volume_[i]);
+      add_weight(field.data(), volume_.data(), field.size(), pulls[k], force.data());
     }
     return force;
   }
@@ -142,23 +147,10 @@ class Stirring {
 
   /// Rate of strain squared of each cell, from the flow and from the turning.
   void strain_of(const Flow& flow) {
-    const FlowBox& box = flow.box();
-    const auto per_dx = static_cast<float>(1.0 / box.dx_cm()), per_dz = static_cast<float>(1.0 / box.dz_cm());
     const auto turning = static_cast<float>(
         swirl_strain2_per_s2(flask_.spin_rad_s, shape_.mean_radius_cm(), water_cm2_s(spec_)));
     strain2_.assign(grid_.cells(), turning + kStillStrain2_per_s2);
-    if (flask_.flow.at_rest()) return;
-    for (std::size_t j = 0; j < grid_.rows; ++j) {
-      const std::size_t low = j > 0 ? j - 1 : j, high = j + 1 < grid_.rows ? j + 1 : j;
-      for (std::size_t i = 0; i < grid_.columns; ++i) {
-        const float along = (flow.across_cm_s(i + 1, j) - flow.across_cm_s(i, j)) * per_dx;
-        const std::size_t left = i > 0 ? i - 1 : i, right = i + 1 < grid_.columns ? i + 1 : i;
-        const float sheared =
-            (flow.across_cm_s(i, high) - flow.across_cm_s(i, low)) * per_dz / static_cast<float>(high - low) +
-            (flow.up_cm_s(right, j) - flow.up_cm_s(left, j)) * per_dx / static_cast<float>(right - left);
-        strain2_[j * grid_.columns + i] += 4.0F * along * along + sheared * sheared;
-      }
-    }
+    if (!flask_.flow.at_rest()) flow.add_strain2(strain2_);
   }
 
   /// The stream carries, and what came in makes room for itself.
@@ -253,8 +245,11 @@ class Stirring {
       const double r = shape_.radius_cm(static_cast<double>(j) * height);
       below[j] = up_cm2_s * duration_s * kPi * r * r / height;
     }
-    spread_across(grid_, {shares, between}, volume_, fields_);
-    spread_up(grid_, {shape_.row_cm3(), below}, volume_, fields_);
+    std::vector<double> rows(shape_.row_cm3());
+    for (double& row : rows) row /= kVolumeQuantum_cm3;
+    for (double& face : below) face /= kVolumeQuantum_cm3;
+    spread_across({shares, rows, between}, fields_);
+    spread_up({shares, rows, below}, fields_);
   }
 
   /// Titrant that has not met all of its cell is no more than a trace of all.

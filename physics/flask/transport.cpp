@@ -17,9 +17,8 @@ using Row = std::array<double, kMostColumns + 3 * kPad>;
 
 double larger(double a, double b) { return a > b ? a : b; }
 
-/// Nearest whole number for |x| < 2^51, without a call.
+/// Added and taken away again it leaves the nearest whole number, for |x| < 2^51.
 constexpr double kMagic = 0x1.8p52;
-double whole(double x) { return (x + kMagic) - kMagic; }
 
 /// Of one row's cells: the share of each field, of what is none of them, and of the cell that leaves it in
 /// this sweep.
@@ -152,20 +151,47 @@ HALFDROP_WIDER void carry_up(const GridSize& grid, const Fluxes& fluxes, double*
   }
 }
 
-/// Gauss along a line whose cells exchange with their neighbours: the same for all lines.
+/// Gauss along a line whose cells exchange with their neighbours.
 struct Elimination {
-  explicit Elimination(const Spread& spread) : inverse(spread.volume.size()), next(spread.volume.size()) {
-    const std::size_t n = spread.volume.size();
+  Elimination(std::span<const double> volume, std::span<const double> exchange)
+      : inverse(volume.size()), next(volume.size()) {
+    const std::size_t n = volume.size();
     for (std::size_t i = 0; i < n; ++i) {
-      const double before = i > 0 ? spread.exchange[i] : 0.0,
-                   after = i + 1 < n ? spread.exchange[i + 1] : 0.0;
-      const double pivot = spread.volume[i] + before + after - (i > 0 ? before * next[i - 1] : 0.0);
+      const double before = i > 0 ? exchange[i] : 0.0, after = i + 1 < n ? exchange[i + 1] : 0.0;
+      const double pivot = volume[i] + before + after - (i > 0 ? before * next[i - 1] : 0.0);
       inverse[i] = 1.0 / pivot;
       next[i] = after * inverse[i];
     }
   }
   std::vector<double> inverse, next;
 };
+
+/// Some rows side by side: one alone would wait for itself.
+void spread_rows(const Spread& spread, const Elimination& along, double* first, std::span<const double> sizes,
+                 std::vector<Wide>& share) {
+  const std::size_t n = spread.column.size();
+  std::array<double*, kWide> row{};
+  Wide size{}, before{};
+  for (std::size_t r = 0; r < kWide; ++r) {  // past the last row, that one again, but not written
+    row[r] = first + std::min(r, sizes.size() - 1) * n;
+    size[r] = sizes[std::min(r, sizes.size() - 1)];
+  }
+  const Wide per_size = 1.0 / size;
+  for (std::size_t i = 0; i < n; ++i) {
+    const Wide own{row[0][i], row[1][i], row[2][i], row[3][i]};
+    before = (own * per_size + (i > 0 ? spread.exchange[i] : 0.0) * before) * along.inverse[i];
+    share[i] = before;
+  }
+  for (std::size_t i = n - 1; i > 0; --i) share[i - 1] += along.next[i - 1] * share[i];
+  Wide in{};
+  for (std::size_t i = 0; i < n; ++i) {
+    Wide out{};
+    if (i + 1 < n) out = (spread.exchange[i + 1] * size * (share[i] - share[i + 1]) + kMagic) - kMagic;
+    const Wide gain = in - out;
+    for (std::size_t r = 0; r < sizes.size(); ++r) row[r][i] += gain[r];
+    in = out;
+  }
+}
 
 }  // namespace
 
@@ -201,75 +227,53 @@ void carry(const GridSize& grid, const Fluxes& fluxes, std::span<double> volume,
   carry_up(grid, fluxes, volume.data(), fields);
 }
 
-void spread_across(const GridSize& grid, const Spread& spread, std::span<const double> volume,
-                   CellFields fields) {
-  const std::size_t n = grid.columns;
-  const Elimination along(spread);
-  constexpr std::size_t kLines = 4;  // side by side: one alone would wait for itself
-  std::vector<std::array<double, kLines>> share(n);
+void spread_across(const Spread& spread, CellFields fields) {
+  const Elimination along(spread.column, spread.exchange);
+  std::vector<Wide> share(spread.column.size());
   for (CellField* const field : fields) {
-    for (std::size_t first = 0; first < grid.rows; first += kLines) {
-      const std::size_t lines = std::min(kLines, grid.rows - first);
-      std::array<double*, kLines> row{};
-      std::array<const double*, kLines> v{};
-      for (std::size_t r = 0; r < kLines; ++r) {
-        const std::size_t j = first + std::min(r, lines - 1);
-        row[r] = field->data() + j * n;
-        v[r] = &volume[j * n];
-      }
-      for (std::size_t i = 0; i < n; ++i) {
-        for (std::size_t r = 0; r < kLines; ++r) {
-          const double own = row[r][i] / v[r][i] * spread.volume[i];
-          share[i][r] = (own + (i > 0 ? spread.exchange[i] * share[i - 1][r] : 0.0)) * along.inverse[i];
-        }
-      }
-      for (std::size_t i = n - 1; i > 0; --i)
-        for (std::size_t r = 0; r < kLines; ++r) share[i - 1][r] += along.next[i - 1] * share[i][r];
-      for (std::size_t r = 0; r < lines; ++r) {
-        double in = 0.0;
-        for (std::size_t i = 0; i < n; ++i) {
-          const double scale = v[r][i] / spread.volume[i];
-          const double out =
-              i + 1 < n ? whole(spread.exchange[i + 1] * scale * (share[i][r] - share[i + 1][r])) : 0.0;
-          row[r][i] += in - out;
-          in = out;
-        }
-      }
+    for (std::size_t first = 0; first < spread.row.size(); first += kWide) {
+      const std::size_t rows = std::min(kWide, spread.row.size() - first);
+      spread_rows(spread, along, field->data() + first * spread.column.size(),
+                  spread.row.subspan(first, rows), share);
     }
   }
 }
 
-void spread_up(const GridSize& grid, const Spread& spread, std::span<const double> volume,
-               CellFields fields) {
-  const std::size_t n = grid.columns, m = grid.rows;
-  const Elimination along(spread);
-  std::vector<double> share(grid.cells());
-  for (CellField* const field : fields) {
-    for (std::size_t j = 0; j < m; ++j) {
-      double* const now = &share[j * n];
-      const double* const before = j > 0 ? now - n : now;
-      const double* const from = field->data() + j * n;
-      const double* const v = &volume[j * n];
-      const double own = spread.volume[j], exchange = j > 0 ? spread.exchange[j] : 0.0,
-                   inverse = along.inverse[j];
-      for (std::size_t i = 0; i < n; ++i)
-        now[i] = (from[i] / v[i] * own + (j > 0 ? exchange * before[i] : 0.0)) * inverse;
-    }
-    for (std::size_t j = m - 1; j > 0; --j) {
-      const double next = along.next[j - 1];
-      for (std::size_t i = 0; i < n; ++i) share[(j - 1) * n + i] += next * share[j * n + i];
-    }
-    for (std::size_t j = 1; j < m; ++j) {
-      double* const low = field->data() + (j - 1) * n;
-      double* const high = low + n;
-      const double scale = spread.exchange[j] / spread.volume[j];
-      for (std::size_t i = 0; i < n; ++i) {
-        const double rises = whole(scale * volume[j * n + i] * (share[(j - 1) * n + i] - share[j * n + i]));
-        low[i] -= rises;
-        high[i] += rises;
-      }
+HALFDROP_WIDER static void spread_columns(const Spread& spread, const Elimination& along, double* field,
+                                          double* share) {
+  const std::size_t n = spread.column.size(), m = spread.row.size();
+  std::vector<double> per_size(n);
+  for (std::size_t i = 0; i < n; ++i) per_size[i] = 1.0 / spread.column[i];
+  const double* const size = spread.column.data();
+  const double* const per = per_size.data();
+  for (std::size_t i = 0; i < n; ++i) share[i] = field[i] * per[i] * along.inverse[0];
+  for (std::size_t j = 1; j < m; ++j) {
+    double* const now = share + j * n;
+    const double* const from = field + j * n;
+    const double exchange = spread.exchange[j], inverse = along.inverse[j];
+    for (std::size_t i = 0; i < n; ++i) now[i] = (from[i] * per[i] + exchange * (now - n)[i]) * inverse;
+  }
+  for (std::size_t j = m - 1; j > 0; --j) {
+    const double next = along.next[j - 1];
+    double* const low = share + (j - 1) * n;
+    for (std::size_t i = 0; i < n; ++i) low[i] += next * (low + n)[i];
+  }
+  for (std::size_t j = 1; j < m; ++j) {
+    double* const low = field + (j - 1) * n;
+    const double* const below = share + (j - 1) * n;
+    const double exchange = spread.exchange[j];
+    for (std::size_t i = 0; i < n; ++i) {
+      const double rises = (exchange * size[i] * (below[i] - (below + n)[i]) + kMagic) - kMagic;
+      low[i] -= rises;
+      (low + n)[i] += rises;
     }
   }
+}
+
+void spread_up(const Spread& spread, CellFields fields) {
+  const Elimination along(spread.row, spread.exchange);
+  std::vector<double> share(spread.column.size() * spread.row.size());
+  for (CellField* const field : fields) spread_columns(spread, along, field->data(), share.data());
 }
 
 Quanta total(const CellField& field) {

@@ -42,14 +42,15 @@ inline constexpr double kMostLeaves = 0.9;
 void carry(const GridSize& grid, const Fluxes& fluxes, std::span<double> volume, CellFields fields);
 
 /// Spreads the fields along the rows, or along the columns: implicit in time, so that no number is too large.
-/// `volume`: of the cells in one row (or column), up to a factor; `exchange`: between a cell and the one
-/// before it, in the same measure, during the step; exchange[0] is not looked at.
+/// All rows are alike up to their size, and all columns: a cell's volume is `column` times `row`, quanta.
 struct Spread {
-  std::span<const double> volume, exchange;
+  std::span<const double> column, row;
+  /// Between a cell and the one before it during the step, for a row (or column) of size 1; the first is not
+  /// looked at.
+  std::span<const double> exchange;
 };
-void spread_across(const GridSize& grid, const Spread& spread, std::span<const double> volume,
-                   CellFields fields);
-void spread_up(const GridSize& grid, const Spread& spread, std::span<const double> volume, CellFields fields);
+void spread_across(const Spread& spread, CellFields fields);
+void spread_up(const Spread& spread, CellFields fields);
 
 /// All of a field, quanta: exact.
 [[nodiscard]] Quanta total(const CellField& field);

@@ -68,7 +68,7 @@ BENCHMARK(stream_function)->Unit(benchmark::kMicrosecond);
 
 void flow_step(benchmark::State& runs) {
   Scene scene(0.0);
-  Flow flow(flow_box(scene.spec.flask, 50.0));
+  Flow flow(flow_box(scene.spec.flask, 50.0), scene.spec.settled.stream);
   FlowState state = scene.state.flask.flow;
   if (state.at_rest()) runs.SkipWithError("at rest");
   FlowStep step;
@@ -89,7 +89,7 @@ void transport_step(benchmark::State& runs) {
   std::vector<CellField*> fields;
   for (CellField& field : flask.field)
     if (!field.empty()) fields.push_back(&field);
-  Flow flow(flow_box(scene.spec.flask, 50.0));
+  Flow flow(flow_box(scene.spec.flask, 50.0), scene.spec.settled.stream);
   flow.find_stream(flask.flow);
   Fluxes fluxes(kGrid);
   const std::size_t stride = flow.box().stride();

@@ -42,7 +42,9 @@ double energy(const Flow& flow) {
 /// A square whose lid is drawn along at 1 cm/s until nothing changes; speed across on the upright middle
 /// line.
 std::vector<double> drawn_by_a_lid(double reynolds, double until_s, std::size_t side) {
-  Flow flow(even_box(side, side, 1.0, 1.0));
+  const FlowBox own_box = even_box(side, side, 1.0, 1.0);
+  const StreamFunction solver(own_box.rows);
+  Flow flow(own_box, solver);
   FlowState state;
   FlowStep step;
   step.gap_brakes = false;
@@ -120,7 +122,9 @@ TEST_CASE("where a vessel is shallow across, the stream function still answers i
 // Between two plates that hold, u = sin(2 pi z / h) is a solution of the equation of motion, with no pressure
 // and no net flow; it decays as exp(-nu (2 pi / h)^2 t): heat equation, by hand.
 TEST_CASE("shear between two plates decays at the analytic rate") {
-  Flow flow(even_box(64, 64, 400.0, 1.0));
+  const FlowBox own_box = even_box(64, 64, 400.0, 1.0);
+  const StreamFunction solver(own_box.rows);
+  Flow flow(own_box, solver);
   FlowState state;
   state.vorticity.assign(flow.box().nodes(), 0.0F);
   for (std::size_t j = 0; j <= 64; ++j) {
@@ -148,7 +152,9 @@ TEST_CASE("front and back wall brake a thin vessel's flow") {
   FlowBox box = even_box(32, 32, 40.0, 40.0);
   std::fill(box.depth_at_node.begin(), box.depth_at_node.end(), 0.5F);
   std::fill(box.depth_between.begin(), box.depth_between.end(), 0.5F);
-  Flow flow(box);
+  const FlowBox own_box = box;
+  const StreamFunction solver(own_box.rows);
+  Flow flow(own_box, solver);
   FlowState state{one_whirl(box, 0.1)};
   FlowStep step;
   step.viscosity_cm2_s = 0.01;

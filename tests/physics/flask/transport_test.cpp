@@ -105,13 +105,13 @@ TEST_CASE("a sharp layer spreads as the error function says") {
   constexpr GridSize kTall{24, 96};
   constexpr double kHeight = 4.0, kDiffusion = 0.01, kStep = 0.05;
   constexpr double kRow = kHeight / static_cast<double>(kTall.rows);
-  std::vector<double> volume(kTall.cells(), kCell), rows(kTall.rows, 1.0);
+  std::vector<double> columns(kTall.columns, kCell), rows(kTall.rows, 1.0);
   std::vector<double> exchange(kTall.rows, kDiffusion * kStep / (kRow * kRow));
   CellField layer(kTall.cells(), 0.0);
   for (std::size_t c = 0; c < kTall.cells() / 2; ++c) layer[c] = kCell;
   std::array<CellField*, 1> fields{&layer};
   const Quanta before = total(layer);
-  for (int i = 0; i < 200; ++i) spread_up(kTall, {rows, exchange}, volume, fields);
+  for (int i = 0; i < 200; ++i) spread_up({columns, rows, exchange}, fields);
   CHECK(total(layer) == before);
   for (std::size_t j = 0; j < kTall.rows; ++j) {
     const double z = (static_cast<double>(j) + 0.5) * kRow - 0.5 * kHeight;
@@ -124,14 +124,14 @@ TEST_CASE("spreading across does the same along the rows, and loses nothing") {
   constexpr GridSize kWide96{96, 8};
   constexpr double kWidth = 4.0, kDiffusion = 0.01, kStep = 0.05;
   constexpr double kColumn = kWidth / static_cast<double>(kWide96.columns);
-  std::vector<double> volume(kWide96.cells(), kCell), columns(kWide96.columns, 1.0);
+  std::vector<double> columns(kWide96.columns, 1.0), rows(kWide96.rows, kCell);
   std::vector<double> exchange(kWide96.columns, kDiffusion * kStep / (kColumn * kColumn));
   CellField layer(kWide96.cells(), 0.0);
   for (std::size_t c = 0; c < kWide96.cells(); ++c)
     layer[c] = c % kWide96.columns < kWide96.columns / 2 ? kCell : 0.0;
   std::array<CellField*, 1> fields{&layer};
   const Quanta before = total(layer);
-  for (int i = 0; i < 200; ++i) spread_across(kWide96, {columns, exchange}, volume, fields);
+  for (int i = 0; i < 200; ++i) spread_across({columns, rows, exchange}, fields);
   CHECK(total(layer) == before);
   for (std::size_t i = 0; i < kWide96.columns; ++i) {
     const double x = (static_cast<double>(i) + 0.5) * kColumn - 0.5 * kWidth;
