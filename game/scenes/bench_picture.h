@@ -6,6 +6,7 @@
 #include "game/scenes/canvas.h"
 #include "game/scenes/outfit.h"
 #include "game/session/view.h"
+#include "physics/flask/tint_table.h"
 
 namespace halfdrop {
 
@@ -13,6 +14,7 @@ struct BenchPicture {
   const View& view;
   const BenchSpec& spec;
   const Outfit& outfit;
+  const TintTable& tints;                              ///< of the flask's liquid on what it stands on
   double clock_s = 0.0;                                ///< for cosmetic movement only
   std::string titrant_label, sample_label, indicator;  ///< words on the bottles
   double pipette_let_run_s = 1e9;                      ///< since the pipette was let run; cosmetic

@@ -62,23 +62,6 @@ class FlaskShape {
   float neck_ = 0, height_ = 0;
 };
 
-/// How much of the fresh colour shows at a place: a stem that sinks from where drops land, curls and thins
-/// out. `x`, `depth` in cm from the landing point; cosmetic.
-double plume(double x, double depth, double size_cm, double clock_s, double swirl) {
-  const double sway =
-      0.10 * std::sin(2.1 * depth + 0.9 * clock_s) + 0.05 * std::sin(5.3 * depth - 1.7 * clock_s);
-  const double stretched = x / (1 + 3.5 * swirl);
-  const double spread = size_cm * (0.34 + 0.16 * depth);
-  const auto bell = [](double v) { return std::exp(-v * v); };
-  const double stem = bell((stretched - sway * depth) / spread) * bell(depth / (2.6 * size_cm));
-  const double head =
-      0.75 * bell(std::hypot((stretched - sway) / 1.25, depth - 1.5 * size_cm) / (0.62 * size_cm));
-  const double curl = 0.55 * bell((std::abs(stretched - sway) - 0.75 * size_cm) / (0.24 * size_cm)) *
-                      bell((depth - 1.25 * size_cm) / (0.5 * size_cm));
-  const double cloud = 0.35 * bell(std::hypot(stretched / 1.7, depth - 0.6 * size_cm) / (1.3 * size_cm));
-  return std::clamp(stem + head + curl + cloud, 0.0, 1.0);
-}
-
 struct LiquidPlace {
   Point foot;
   float top = 0;   ///< surface above the foot (negative)
@@ -86,37 +69,81 @@ struct LiquidPlace {
   float half = 0;  ///< of the surface
 };
 
+/// The liquid between its cells' middles: concentrations are interpolated, colours come after.
+class Looked {
+ public:
+  explicit Looked(const LiquidLook& look) : look_(look) {}
+
+  /// u: across, -1 to 1; s: up, 0 to 1.
+  [[nodiscard]] FormAmounts at(float u, float s) const {
+    const Place across = place(0.5F * (u + 1), look_.grid.columns), up = place(s, look_.grid.rows);
+    FormAmounts forms{};
+    for (std::size_t form = 0; form < forms.size(); ++form) {
+      const auto along = [&](std::size_t row) {
+        const FormAmounts* const cells = &look_.forms[row * look_.grid.columns];
+        return cells[across.low][form] + across.part * (cells[across.high][form] - cells[across.low][form]);
+      };
+      forms[form] = along(up.low) + up.part * (along(up.high) - along(up.low));
+    }
+    return forms;
+  }
+
+ private:
+  struct Place {
+    std::size_t low, high;
+    float part;
+  };
+  static Place place(float share, std::size_t count) {
+    const float at =
+        std::clamp(share * static_cast<float>(count) - 0.5F, 0.0F, static_cast<float>(count - 1));
+    const auto low = static_cast<std::size_t>(at);
+    return {low, std::min(low + 1, count - 1), at - static_cast<float>(low)};
+  }
+
+  const LiquidLook& look_;
+};
+
+sf::Color tinted(const TintTable& tints, const FormAmounts& forms, double path_cm) {
+  double amount = 0.0;
+  for (const float form : forms) amount += static_cast<double>(form);
+  FormShares shares{};
+  if (amount > 0.0) {
+    for (std::size_t form = 0; form < forms.size(); ++form)
+      shares[form] = static_cast<double>(forms[form]) / amount;
+  }
+  const Code code = tints.code(tints.tint_of(shares), amount * path_cm);
+  return {code.r, code.g, code.b};
+}
+
 /// Clear liquid lets the wall through; colour stands for itself.
-double opacity(double change, double height_share) {
-  return std::clamp(0.62 + 0.28 * (1 - height_share) + change / 12.0, 0.0, 1.0);
+double opacity(const sf::Color& colour, const sf::Color& clear, double height_share) {
+  const int off =
+      std::max({std::abs(colour.r - clear.r), std::abs(colour.g - clear.g), std::abs(colour.b - clear.b)});
+  return std::clamp(0.62 + 0.28 * (1 - height_share) + off / 60.0, 0.0, 1.0);
 }
 
 void liquid_body(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape,
                  const LiquidPlace& at) {
-  constexpr std::size_t columns = 41, rows = 30;
   const View& view = picture.view;
-  const double swirl = view.hands.swirl, depth_cm = view.flask_depth_cm;
-  const double size = std::clamp(0.55 * std::cbrt(std::max(0.05, view.landing_share * view.flask_cm3)) + 0.35,
-                                 0.4, std::max(0.45, depth_cm));
-  const float land_x = layout::kJetX - at.foot.x;
+  const bool even = view.flask_look.even();
+  const std::size_t columns = even ? 41 : 97, rows = even ? 13 : 49;
+  const Looked looked(view.flask_look);
+  const double path_cm = sight_path_cm(picture.spec.flask, view.flask_cm3);
+  const sf::Color clear = screen_colour(view.backdrop_colour);
   std::vector<Point> points;
   std::vector<sf::Color> colours;
   for (std::size_t row = 0; row < rows; ++row) {
-    const float t = static_cast<float>(row) / (rows - 1);
+    const float t = static_cast<float>(row) / static_cast<float>(rows - 1);
     const float y = at.top * (1 - t) - kWall * t;
     const float half = std::max(2.0F, shape.half_at(y) - kWall);
     for (std::size_t column = 0; column < columns; ++column) {
-      const float u = 2 * static_cast<float>(column) / (columns - 1) - 1;
-      const Point p{u * half, y + at.tilt * u * (1 - t)};
-      const double x_cm = static_cast<double>((p.x - land_x) / kNearUnits_cm),
-                   d_cm = static_cast<double>((y - at.top) / kNearUnits_cm);
-      const double fresh = view.landing_share > 0 ? plume(x_cm, d_cm, size, picture.clock_s, swirl) : 0.0;
+      const float u = 2 * static_cast<float>(column) / static_cast<float>(columns - 1) - 1;
+      const sf::Color lit =
+          tinted(picture.tints, looked.at(u, 1 - t), path_cm * path_share(static_cast<double>(u)));
       const double edge = static_cast<double>(u * u * u * u);
-      const Rgb light = dimmed(mixed_light(view.rest_colour, view.landing_colour, fresh), 1 - 0.16 * edge);
-      const double change = view.rest_change + (view.landing_change - view.rest_change) * fresh;
-      points.push_back(at.foot + p);
-      colours.push_back(faded(screen_colour(light),
-                              std::max(opacity(std::abs(change), static_cast<double>(1 - t)), 0.9 * edge)));
+      points.push_back(at.foot + Point{u * half, y + at.tilt * u * (1 - t)});
+      colours.push_back(faded(mixed(lit, sf::Color::Black, 0.10 * edge),
+                              std::max(opacity(lit, clear, static_cast<double>(1 - t)), 0.9 * edge)));
     }
   }
   canvas.mesh(points, colours, columns);
@@ -134,17 +161,10 @@ void liquid_surface(Canvas& canvas, const BenchPicture& picture, const LiquidPla
     }
     return points;
   };
-  const sf::Color liquid = screen_colour(view.rest_colour);
+  const sf::Color liquid = screen_colour(view.flask_colour);
   canvas.polygon(ring(0, 2, 0), Paint::vertical(at.foot.y + at.top - ry, at.foot.y + at.top + ry,
                                                 {{0, faded(mixed(liquid, sf::Color::White, 0.55), 0.80)},
                                                  {1, faded(mixed(liquid, sf::Color::White, 0.18), 0.85)}}));
-  if (view.landing_share > 0 && view.flask_under_jet) {
-    const float x = std::clamp(layout::kJetX - at.foot.x, -at.half * 0.6F, at.half * 0.6F);
-    const sf::Color fresh = screen_colour(view.landing_colour);
-    const float wide = std::min(at.half * 0.5F, 16.0F + 40.0F * static_cast<float>(view.hands.swirl));
-    canvas.glow(at.foot + Point{x, at.top}, wide, ry * 0.8F,
-                {{0, faded(fresh, 0.8)}, {0.5F, faded(fresh, 0.4)}, {1, faded(fresh, 0)}});
-  }
   canvas.stroke(ring(1, 2, 0), {1.0F}, faded(palette::glass_edge, 0.55));
   canvas.stroke(ring(0, 1, 0), {1.7F}, faded(palette::glass_dark, 0.75));
   canvas.stroke(ring(0.05F, 0.95F, -2.0F), {1.0F}, faded(sf::Color::White, 0.8));
@@ -281,7 +301,7 @@ void foot_light(Canvas& canvas, const BenchPicture& picture, const FlaskShape& s
   draw_foot_shadow(canvas, foot + Point{4, 1}, base, picture.view.flask_on_tile ? 0.30 : 0.45);
   if (!picture.view.flask_on_tile || picture.view.flask_cm3 < 0.5) return;
   // What came through the liquid lies coloured on the tile.
-  const sf::Color cast = screen_colour(picture.view.rest_colour);
+  const sf::Color cast = screen_colour(picture.view.flask_colour);
   canvas.glow(foot + Point{14, 5}, base * 1.12F, 12,
               {{0, faded(cast, 0.9)}, {0.6F, faded(cast, 0.55)}, {1, faded(cast, 0)}});
 }

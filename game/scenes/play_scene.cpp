@@ -30,11 +30,23 @@ std::string short_indicator_name(const std::string& key) {
 
 }  // namespace
 
+namespace {
+
+/// For a flask with as much as a twentieth of the indicator's bottle in it, 10 cm deep.
+TintTable tints_of(const BenchSpec& spec, Backdrop backdrop) {
+  constexpr double kStrongest = 0.05, kLongest_cm = 10.0;
+  return {spec.indicator, kStrongest * spec.indicator.stock_mol_dm3 * kLongest_cm, backdrop};
+}
+
+}  // namespace
+
 PlayScene::PlayScene(Session session, std::optional<Journal> journal, const PlaySettings& settings)
     : session_(std::move(session)),
       journal_(std::move(journal)),
       settings_(settings),
       outfit_(outfit_of(session_.level())),
+      on_tile_(tints_of(session_.spec(), Backdrop::white_tile)),
+      on_bench_(tints_of(session_.spec(), Backdrop::bare_bench)),
       paper_(paper_of(session_, settings.projector)) {
   session_.on_change = [this](const Change& change) {
     if (!journal_) return;
@@ -50,6 +62,7 @@ BenchPicture PlayScene::picture() const {
   return {view_,
           session_.spec(),
           outfit_,
+          view_.flask_on_tile ? on_tile_ : on_bench_,
           clock_s_,
           outfit_.titration ? level.titrant.label : "Water",
           level.sample.label,

@@ -94,6 +94,7 @@ class PlayScene {
   std::optional<Journal> journal_;
   PlaySettings settings_;
   Outfit outfit_;
+  TintTable on_tile_, on_bench_;  ///< colours of the flask's liquid
   std::unique_ptr<Paper> paper_;
   StillLayer still_;
   SensesVoice voice_;

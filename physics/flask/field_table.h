@@ -3,9 +3,11 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <vector>
 
+#include "physics/flask/tint_table.h"
 #include "physics/flask/titration.h"
 
 namespace halfdrop {
@@ -40,12 +42,7 @@ class FieldTable {
 
  private:
   using Node = std::array<float, 2>;  ///< pH and tint
-  using Colour =
-      std::array<float, 4>;  ///< 0 to 255; the last is not used, but four are added as quickly as one
   void lay_centres(const TitrationSpec& spec);
-  void choose_tint(const Indicator& indicator);
-  void paint(const Indicator& indicator, Backdrop backdrop);
-  [[nodiscard]] std::array<double, 4> forms_of(double tint) const;
   [[nodiscard]] double titrant_at(std::size_t node) const;
   [[nodiscard]] Node solved(std::size_t titrant_node, std::size_t strength_node) const;
   void look_at_few(std::span<const CellMix> cells, std::span<CellLook> looks);
@@ -56,12 +53,9 @@ class FieldTable {
   double flask_mol_dm3_ = 0.0, burette_mol_dm3_ = 0.0, indicator_mol_dm3_ = 0.0;
   int centres_ = 0;
   std::array<double, kMostCentres> centre_{}, border_{};  ///< border_[i]: between centres i and i + 1
-  std::array<double, 4> tint_of_form_{};
-  double most_tint_ = 1.0, most_amount_ = 0.0;
-  float tints_per_tint_ = 1.0F;
   std::size_t titrants_ = 0;
-  std::vector<Node> nodes_;      ///< by strength, then titrant; NaN: not solved yet
-  std::vector<Colour> colours_;  ///< by tint, then amount of indicator in the line of sight
+  std::vector<Node> nodes_;  ///< by strength, then titrant; NaN: not solved yet
+  std::optional<TintTable> tints_;
 };
 
 }  // namespace halfdrop

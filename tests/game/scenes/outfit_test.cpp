@@ -16,7 +16,7 @@ std::vector<Thing> things_of(const Level& level) {
   const Session session(level, 3, "tester");
   const View seen = view(session);
   const Outfit outfit = outfit_of(level);
-  return things({seen, session.spec(), outfit, 0.0, "", "", "", 1e9});
+  return things({seen, session.spec(), outfit, tints, 0.0, "", "", "", 1e9});
 }
 
 /// A hand that a grip moves.
