@@ -11,7 +11,8 @@ const std::string& attempt_text() {
   static const std::string text = [] {
     const Scratch scratch("once");
     const std::string path = scratch.path("a.jsonl");
-    const Ran ran = desk({"perform", kVinegar, "--seed", "7", "--alias", "Wren", "--out", path});
+    const Ran ran =
+        desk({"perform", coarse_vinegar(scratch), "--seed", "7", "--alias", "Wren", "--out", path});
     CHECK(ran.err == "");
     REQUIRE(ran.status == 0);
     return text_of(path);
@@ -35,7 +36,8 @@ std::string with_hash_changed(std::string text) {
 
 TEST_CASE("two performances of one seed are the same file, byte for byte") {
   const Scratch scratch("twice");
-  REQUIRE(desk({"perform", kVinegar, "--seed", "7", "--alias", "Wren", "--out", scratch.path("b.jsonl")})
+  REQUIRE(desk({"perform", coarse_vinegar(scratch), "--seed", "7", "--alias", "Wren", "--out",
+                scratch.path("b.jsonl")})
               .status == 0);
   CHECK(text_of(scratch.path("b.jsonl")) == attempt_text());
 }

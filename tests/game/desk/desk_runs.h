@@ -1,6 +1,8 @@
 #pragma once
 // Runs command lines of the desk in this process.
 
+#include <unistd.h>
+
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -49,7 +51,8 @@ inline const std::string kBadLevels = HALFDROP_SOURCE_FOLDER "/tests/bad_levels/
 class Scratch {
  public:
   explicit Scratch(const std::string& name)
-      : folder_(std::filesystem::path(HALFDROP_BUILD_FOLDER) / ("scratch-desk-" + name)) {
+      : folder_(std::filesystem::path(HALFDROP_BUILD_FOLDER) /
+                ("scratch-desk-" + name + "-" + std::to_string(::getpid()))) {
     std::filesystem::remove_all(folder_);
     std::filesystem::create_directories(folder_);
   }
@@ -64,5 +67,12 @@ class Scratch {
  private:
   std::filesystem::path folder_;
 };
+
+/// The first level with a coarser flask than a player's, in a file of that folder: quicker.
+inline std::string coarse_vinegar(const Scratch& scratch) {
+  const std::string path = scratch.path("01-spirit-vinegar.json");
+  std::ofstream(path, std::ios::binary) << "{\"flask\": {\"fineness\": 0.25}," << text_of(kVinegar).substr(1);
+  return path;
+}
 
 }  // namespace halfdrop::test

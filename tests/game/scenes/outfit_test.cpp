@@ -16,6 +16,7 @@ std::vector<Thing> things_of(const Level& level) {
   const Session session(level, 3, "tester");
   const View seen = view(session);
   const Outfit outfit = outfit_of(level);
+  const TintTable tints(session.spec().indicator, 1e-3, Backdrop::white_tile);
   return things({seen, session.spec(), outfit, tints, 0.0, "", "", "", 1e9});
 }
 
