@@ -12,6 +12,12 @@ namespace {
 constexpr double kStream_drops_per_s = 8.0;
 constexpr double kSameAllOver = 0.5;
 constexpr double kMixes_s = 8.0;
+/// Until the eye has seen what a drop did where it landed.
+constexpr double kShows_s = 0.2;
+/// Who does not swirl does not wait for it to mix either.
+constexpr double kGlances_s = 1.0;
+/// From seeing the colour come to having the tap shut (our own estimate).
+constexpr double kReacts_s = 0.5;
 /// A flash that takes this long to fade says that the endpoint is a few drops away (our own estimate).
 constexpr double kLingers_s = 2.2;
 constexpr double kMustLast_s = 30.0;
@@ -20,7 +26,8 @@ constexpr int kMostDrops = 200;
 constexpr double kNearlyFull = 0.95;
 constexpr double kSwells_per_s = 0.2;
 
-bool looks_coloured(const Senses& seen) { return seen.flask_change >= kFirstVisibleChange; }
+/// More of the flask shows the colour than not.
+bool looks_coloured(const Senses& seen) { return seen.common_change >= kFirstVisibleChange; }
 
 }  // namespace
 
@@ -42,6 +49,7 @@ bool Titration::stream_until(const std::function<bool(const Senses&)>& seen_enou
   if (!enough(bench_.look())) {
     moves_.open_tap_to(kStream_drops_per_s);
     bench_.watch_until(enough, 600.0);
+    bench_.wait(kReacts_s);
   }
   moves_.shut_tap();
   if (run_down) bench_.give_up("the burette ran down before the colour stayed");
@@ -49,12 +57,14 @@ bool Titration::stream_until(const std::function<bool(const Senses&)>& seen_enou
 }
 
 double Titration::mix() {
+  const double waits_s = habits_.swirls ? kMixes_s : kGlances_s;
   bench_.watch_until([](const Senses& seen) { return seen.falling == 0; }, 1.0);
+  bench_.wait(kShows_s);
   const double from_s = bench_.look().time_s;
-  bench_.watch_until([](const Senses& seen) { return seen.streak_change < kFirstVisibleChange; }, kMixes_s);
+  bench_.watch_until([](const Senses& seen) { return seen.streak_change < kFirstVisibleChange; }, waits_s);
   const double faded_s = bench_.look().time_s - from_s;
   const auto same = [](const Senses& seen) { return seen.streaks < kSameAllOver; };
-  bench_.watch_until(same, kMixes_s);
+  bench_.watch_until(same, waits_s);
   return faded_s;
 }
 
@@ -98,7 +108,7 @@ void Titration::let_it_last() {
     moves_.wash_down(2.0);
     if (!habits_.waits) return;
     bench_.wait(kMustLast_s);
-    if (coloured()) return;
+    if (coloured() || !habits_.swirls) return;  // who does not swirl takes a streak for the endpoint
     drop_by_drop();
   }
 }

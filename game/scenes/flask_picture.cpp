@@ -126,7 +126,7 @@ void liquid_body(Canvas& canvas, const BenchPicture& picture, const FlaskShape& 
                  const LiquidPlace& at) {
   const View& view = picture.view;
   const bool even = view.flask_look.even();
-  const std::size_t columns = even ? 41 : 97, rows = even ? 13 : 49;
+  const std::size_t columns = even ? 41 : 65, rows = even ? 13 : 33;
   const Looked looked(view.flask_look);
   const double path_cm = sight_path_cm(picture.spec.flask, view.flask_cm3);
   const sf::Color clear = screen_colour(view.backdrop_colour);

@@ -72,7 +72,7 @@ BenchPicture PlayScene::picture() const {
 
 void PlayScene::look() {
   const double held_cm3 = view_.pipette_cm3;
-  view_ = view(session_, kEveryCell);
+  view_ = view(session_, kForAPicture);
   if (held_cm3 > 0.5 && view_.pipette_cm3 < 0.5) pipette_let_run_at_s_ = clock_s_;
   things_ = things(picture());
 }

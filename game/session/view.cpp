@@ -65,17 +65,21 @@ void view_touching(const Session& session, View& v) {
   }
 }
 
-/// The two places whose indicator has come on least and most, as its forms go.
-std::array<FormAmounts, 2> extremes(const LiquidLook& look) {
-  const auto further = [](const FormAmounts& a, const FormAmounts& b) {
-    const auto lost = [](const FormAmounts& forms) {
-      const float all = forms[0] + forms[1] + forms[2] + forms[3];
-      return all > 0.0F ? (forms[1] + 2.0F * forms[2] + 3.0F * forms[3]) / all : 0.0F;
-    };
-    return lost(a) < lost(b);
+/// How many protons a mean molecule of the indicator has lost: places are put in order by it.
+float protons_lost(const FormAmounts& forms) {
+  const float all = forms[0] + forms[1] + forms[2] + forms[3];
+  return all > 0.0F ? (forms[1] + 2.0F * forms[2] + 3.0F * forms[3]) / all : 0.0F;
+}
+
+/// The places whose indicator has come on least, middling and most.
+std::array<FormAmounts, 3> ordered_places(std::vector<FormAmounts> places) {
+  const auto before = [](const FormAmounts& a, const FormAmounts& b) {
+    return protons_lost(a) < protons_lost(b);
   };
-  const auto [least, most] = std::minmax_element(look.forms.begin(), look.forms.end(), further);
-  return {*least, *most};
+  const auto middle = places.begin() + static_cast<std::ptrdiff_t>(places.size() / 2);
+  std::nth_element(places.begin(), middle, places.end(), before);
+  return {*std::min_element(places.begin(), middle + 1, before), *middle,
+          *std::max_element(middle, places.end(), before)};
 }
 
 void view_colours(const BenchSpec& spec, const BenchState& state, View& v) {
@@ -89,9 +93,10 @@ void view_colours(const BenchSpec& spec, const BenchState& state, View& v) {
   const Lab before = to_lab(colour_of(spec, untitrated, path, backdrop));
   const Xyz whole = colour_of(spec, v.flask_look.mean, path, backdrop);
   v.flask_colour = v.streak_colour = to_rgb(whole);
-  v.flask_change = v.streak_change = ciede2000(to_lab(whole), before);
+  v.flask_change = v.streak_change = v.common_change = ciede2000(to_lab(whole), before);
   if (v.flask_look.even()) return;
-  const auto [least, most] = extremes(v.flask_look);
+  const auto [least, middle, most] = ordered_places(v.flask_look.forms);
+  v.common_change = ciede2000(to_lab(colour_of(spec, middle, path, backdrop)), before);
   const Xyz one = colour_of(spec, least, path, backdrop), other = colour_of(spec, most, path, backdrop);
   v.streaks = ciede2000(to_lab(one), to_lab(other));
   for (const Xyz& place : {one, other}) {
@@ -159,6 +164,7 @@ Senses senses(const View& v) {
   s.falling = static_cast<int>(v.drops_fallen_cm.size());
   s.streak_change = v.streak_change;
   s.flask_change = v.flask_change;
+  s.common_change = v.common_change;
   s.streaks = v.streaks;
   s.flask_has_liquid = v.flask_cm3 > 1.0;
   s.beaker_under = v.beaker_under;

@@ -54,6 +54,7 @@ struct View {
   Rgb streak_colour;           ///< where it differs most from that
   Rgb backdrop_colour;         ///< tile or bench alone
   double flask_change = 0.0;   ///< CIEDE2000 of all of it together from the colour before any titrant
+  double common_change = 0.0;  ///< ... of the middling place: as many show more as less
   double streak_change = 0.0;  ///< ... of the place that differs most from the colour before
   double streaks = 0.0;        ///< CIEDE2000 between the two most different places
   double wall_cm3 = 0.0;       ///< clinging to neck and wall
@@ -61,7 +62,7 @@ struct View {
 };
 
 /// What a picture needs to see of the flask's liquid, and what a glance does: every so many columns and rows.
-inline constexpr std::size_t kEveryCell = 1, kAtAGlance = 3;
+inline constexpr std::size_t kForAPicture = 2, kAtAGlance = 4;
 
 [[nodiscard]] View view(const Session& session, std::size_t every = kAtAGlance);
 
@@ -77,6 +78,7 @@ struct Senses {
   int falling = 0;
   double streak_change = 0.0;  ///< most coloured place of the flask, CIEDE2000 from its colour before titrant
   double flask_change = 0.0;   ///< all of it together
+  double common_change = 0.0;  ///< its middling place: as many show more as less
   double streaks = 0.0;        ///< between its two most different places
   bool flask_has_liquid = false, beaker_under = false, flask_under_jet = false;
   bool wall_wet = false;  ///< drops cling above the liquid
