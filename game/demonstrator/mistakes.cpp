@@ -42,7 +42,7 @@ constexpr std::array kMistakes = {
             "reading", Cause::parallax_final, "low", 0.21, [](Habits& habits) { habits.moves_eye = false; }},
     Mistake{"read-at-once",
             "The glass is not clean, and the meniscus is read at once, before the wall has run down.",
-            "reading", Cause::film, "high", 0.025, [](Habits& habits) { habits.waits = false; },
+            "reading", Cause::film, "high", 0.04, [](Habits& habits) { habits.waits = false; },
             R"({"burette":{"grease":1}})"},
     Mistake{"drop-left-at-end", "One drop more is begun, and left hanging when the last reading is taken.",
             "titrating", Cause::hanging_drop, "high", 0.05,
@@ -51,15 +51,15 @@ constexpr std::array kMistakes = {
             "The tap leaks at its plug, drop by drop; the bench is mopped, the tap is not seen to.",
             "titrating", Cause::leak, "high", 0.18, [](Habits&) {}, R"({"tap":{"leak_cm3_min":0.08}})"},
     Mistake{"overshoot", "The accurate runs are run as fast as the trial, past the endpoint.", "titrating",
-            Cause::overshoot, "high", 0.21, [](Habits& habits) { habits.slows_down = false; }},
-    Mistake{"no-swirling", "The flask is never swirled.", "titrating", Cause::overshoot, "either", 0.10,
+            Cause::overshoot, "high", 0.31, [](Habits& habits) { habits.slows_down = false; }},
+    Mistake{"no-swirling", "The flask is never swirled.", "titrating", Cause::overshoot, "either", 2.0,
             [](Habits& habits) { habits.swirls = false; }},
     Mistake{"flask-not-rinsed",
             "The flask is used again as the last run left it; it is tipped out, unrinsed, only when it is "
             "too full.",
-            "flask", Cause::flask_residue, "low", 0.22, [](Habits& habits) { habits.cleans_flask = false; }},
+            "flask", Cause::flask_residue, "low", 0.33, [](Habits& habits) { habits.cleans_flask = false; }},
     Mistake{"trial-in-mean", "The trial is ticked and taken into the mean.", "record", std::nullopt, "high",
-            0.07, [](Habits& habits) { habits.counts_trial = true; }},
+            0.10, [](Habits& habits) { habits.counts_trial = true; }},
     Mistake{"no-goggles", "Everything is done without eye protection.", "safety", std::nullopt, "none", 0.0,
             [](Habits& habits) { habits.wears_goggles = false; }}};
 

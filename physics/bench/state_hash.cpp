@@ -64,6 +64,7 @@ void add_flask(Fnv1a& hash, const FlaskLiquid& flask) {
   hash.add(static_cast<std::uint64_t>(flask.flow.vorticity.size()));
   for (const float node : flask.flow.vorticity) hash.add(static_cast<double>(node));
   hash.add(flask.spin_rad_s);
+  hash.add(flask.impact_erg);
 }
 
 }  // namespace
@@ -76,7 +77,7 @@ static_assert(sizeof(Hands) == 8 * sizeof(double));
 static_assert(sizeof(FallingDrop) == sizeof(Parcel) + 5 * sizeof(double));  // the flag takes a whole word
 static_assert(sizeof(Arrival) == sizeof(Parcel) + 2 * sizeof(double));
 static_assert(sizeof(FlaskLiquid) == (kSources + 1) * sizeof(CellField) + 3 * sizeof(Parcel) +
-                                         3 * sizeof(Arrival) + sizeof(Quanta) + sizeof(double));
+                                         3 * sizeof(Arrival) + sizeof(Quanta) + 2 * sizeof(double));
 static_assert(sizeof(WallFilm) == 2 * kFilmLengths * sizeof(Quanta));
 static_assert(sizeof(BenchState) == sizeof(Ledger) + sizeof(WallFilm) + sizeof(FlaskLiquid) + sizeof(Hands) +
                                         kMostFalling * sizeof(FallingDrop) + 5 * sizeof(Tick) +

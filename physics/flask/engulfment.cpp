@@ -12,6 +12,10 @@ constexpr double kLn8 = 2.0794415416798357;  ///< from stage to stage grows eigh
 
 }  // namespace
 
+double impact_strain2_per_s2(double impact_erg, double volume_cm3, double viscosity_cm2_s) {
+  return impact_erg / (kImpactLasts_s * volume_cm3 * viscosity_cm2_s);
+}
+
 double engulfment_per_s(double strain2_per_s2) { return kEngulfed * std::sqrt(strain2_per_s2); }
 
 // Implicit, so that no stage gives more than it has; whole quanta.

@@ -22,6 +22,11 @@ inline constexpr float kStillStrain2_per_s2 = 0.12F;
 /// Volumes of titrant and surroundings to one of titrant.
 inline constexpr double kFreshDilution = 2.0, kMeetingDilution = 16.0;
 
+/// Eddies of a drop's impact use up its energy in about this time, throughout the liquid (our own estimate).
+inline constexpr double kImpactLasts_s = 0.5;
+/// Rate of strain squared, 1/s2, that stands for the power they use up: epsilon / nu.
+[[nodiscard]] double impact_strain2_per_s2(double impact_erg, double volume_cm3, double viscosity_cm2_s);
+
 /// E, 1/s, from the rate of strain squared (1/s2) that a cell sees.
 [[nodiscard]] double engulfment_per_s(double strain2_per_s2);
 

@@ -42,6 +42,8 @@ Parcel rest_of(const BenchState& state) {
 
 void let_drop_in(BenchState& state, Account from, const Parcel& liquid, double x_cm, double momentum_g_cm_s) {
   let_in(state, from, liquid);
+  const double gram = liquid.volume_cm3();  // 1 g/cm3
+  if (gram > 0.0) state.flask.impact_erg += kStirsUp * 0.5 * momentum_g_cm_s * momentum_g_cm_s / gram;
   join(state.flask.drops, liquid, x_cm, momentum_g_cm_s);
 }
 
@@ -60,6 +62,7 @@ void even_out(BenchState& state) {
   state.flask = FlaskLiquid{};
   state.flask.flow = before.flow;
   state.flask.spin_rad_s = before.spin_rad_s;
+  state.flask.impact_erg = before.impact_erg;
 }
 
 void take_out(BenchState& state, Account to, Quanta volume) {

@@ -35,6 +35,7 @@ struct FlaskLiquid {
   Quanta laid_out = 0;  ///< of liquid when the fields were last carried; 0: nothing is spread
   FlowState flow;
   double spin_rad_s = 0.0;  ///< how fast it turns about the upright axis
+  double impact_erg = 0.0;  ///< energy that drops brought and that eddies have not used up yet
 
   [[nodiscard]] const CellField& of(Source source) const { return field[static_cast<std::size_t>(source)]; }
   [[nodiscard]] CellField& of(Source source) { return field[static_cast<std::size_t>(source)]; }
@@ -47,6 +48,10 @@ struct FlaskLiquid {
 [[nodiscard]] const Parcel& flask_liquid(const Ledger& ledger);
 /// What is none of the sources: as it was when all was last the same throughout.
 [[nodiscard]] Parcel rest_of(const BenchState& state);
+
+/// Share of a drop's energy that becomes eddies in the liquid; the rest makes ripples and sound (our own
+/// estimate).
+inline constexpr double kStirsUp = 0.5;
 
 /// Takes what an account holds (a part of it) into the flask, where it is spread from the next stirring on.
 /// Everything else that enters the flask mixes with what is there at once.

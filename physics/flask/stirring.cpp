@@ -13,6 +13,7 @@ namespace halfdrop {
 
 namespace {
 
+constexpr double kNoImpact_erg = 1e-3;
 constexpr double kNoticed_s = 16.0 * kStir_s;  ///< how often slow things are looked at
 constexpr Tick kSlowTicks = 16 * kStirTicks;
 
@@ -65,6 +66,8 @@ class Stirring {
  private:
   /// The flask turns, and its liquid with it.
   void turn() {
+    flask_.impact_erg =
+        flask_.impact_erg < kNoImpact_erg ? 0.0 : flask_.impact_erg / (1.0 + kStir_s / kImpactLasts_s);
     flask_.spin_rad_s = spin_after(flask_.spin_rad_s, state_.hands.swirl, shape_.depth_cm(),
                                    shape_.mean_radius_cm(), kStir_s);
   }
@@ -149,7 +152,9 @@ class Stirring {
   void strain_of(const Flow& flow) {
     const auto turning = static_cast<float>(
         swirl_strain2_per_s2(flask_.spin_rad_s, shape_.mean_radius_cm(), water_cm2_s(spec_)));
-    strain2_.assign(grid_.cells(), turning + kStillStrain2_per_s2);
+    const auto struck =
+        static_cast<float>(impact_strain2_per_s2(flask_.impact_erg, shape_.volume_cm3(), water_cm2_s(spec_)));
+    strain2_.assign(grid_.cells(), turning + struck + kStillStrain2_per_s2);
     if (!flask_.flow.at_rest()) flow.add_strain2(strain2_);
   }
 
@@ -319,7 +324,9 @@ std::vector<double> cell_quanta(const BenchSpec& spec, Quanta volume) {
 void stir(const BenchSpec& spec, BenchState& state) {
   if (state.tick % kStirTicks != 0) return;
   FlaskLiquid& flask = state.flask;
-  if (flask.even() && flask.flow.at_rest() && flask.spin_rad_s == 0.0 && state.hands.swirl == 0.0) return;
+  if (flask.even() && flask.flow.at_rest() && flask.spin_rad_s == 0.0 && flask.impact_erg == 0.0 &&
+      state.hands.swirl == 0.0)
+    return;
   if (flask_liquid(state.ledger).volume <= 0) {
     flask = FlaskLiquid{};
     return;
