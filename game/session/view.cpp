@@ -85,18 +85,20 @@ std::array<FormAmounts, 3> ordered_places(std::vector<FormAmounts> places) {
 void view_colours(const BenchSpec& spec, const BenchState& state, View& v) {
   const Backdrop backdrop = v.flask_on_tile ? Backdrop::white_tile : Backdrop::bare_bench;
   v.backdrop_colour = to_rgb(colour_of(spec, Parcel{}, 0.0, backdrop));
-  v.flask_colour = v.streak_colour = v.backdrop_colour;
+  v.flask_colour = v.common_colour = v.streak_colour = v.backdrop_colour;
   if (v.flask_cm3 <= 0.0) return;
   const double path = sight_path_cm(spec.flask, v.flask_cm3);
   Parcel untitrated = flask_liquid(state.ledger);
   untitrated.amounts[static_cast<std::size_t>(Component::titrant)] = 0;
   const Lab before = to_lab(colour_of(spec, untitrated, path, backdrop));
   const Xyz whole = colour_of(spec, v.flask_look.mean, path, backdrop);
-  v.flask_colour = v.streak_colour = to_rgb(whole);
+  v.flask_colour = v.common_colour = v.streak_colour = to_rgb(whole);
   v.flask_change = v.streak_change = v.common_change = ciede2000(to_lab(whole), before);
   if (v.flask_look.even()) return;
   const auto [least, middle, most] = ordered_places(v.flask_look.forms);
-  v.common_change = ciede2000(to_lab(colour_of(spec, middle, path, backdrop)), before);
+  const Xyz common = colour_of(spec, middle, path, backdrop);
+  v.common_colour = to_rgb(common);
+  v.common_change = ciede2000(to_lab(common), before);
   const Xyz one = colour_of(spec, least, path, backdrop), other = colour_of(spec, most, path, backdrop);
   v.streaks = ciede2000(to_lab(one), to_lab(other));
   for (const Xyz& place : {one, other}) {

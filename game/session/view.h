@@ -51,6 +51,7 @@ struct View {
   double flask_cm3 = 0.0, flask_depth_cm = 0.0;
   LiquidLook flask_look;       ///< place by place; empty without liquid
   Rgb flask_colour;            ///< of all of it together: linear light, through it, on what it stands on
+  Rgb common_colour;            ///< of the middling place: as many show more as less
   Rgb streak_colour;           ///< where it differs most from that
   Rgb backdrop_colour;         ///< tile or bench alone
   double flask_change = 0.0;   ///< CIEDE2000 of all of it together from the colour before any titrant

@@ -114,6 +114,11 @@ class Titration:
             w.key("f")
         w.until(lambda s: s.get("under") == "flask", "the flask under the jet")
 
+    def settle(self):
+        """Waits until the flask is one colour all over."""
+        self.w.bench_seconds(0.4)  # until a drop has shown what it does
+        self.w.until(lambda s: s.get("streak") == s.get("flask"), "a flask of one colour")
+
     def coloured(self):
         return self.w.senses.get("flask") in PINK
 
@@ -121,8 +126,13 @@ class Titration:
         w = self.w
         w.do("keydown", "space")
         self.turn_tap(0.6)
-        w.until(lambda s: s.get("flask") in PINK, "pink in the trial")
-        self.shut()
+        while True:
+            w.until(lambda s: s.get("flask") in PINK, "pink in the trial")
+            self.shut()
+            self.settle()
+            if self.coloured():
+                break
+            self.turn_tap(0.6)
         w.do("keyup", "space")
 
     def find_drops(self, slowest, fastest):
@@ -154,7 +164,7 @@ class Titration:
         w.until(lambda s: s.get("flask") in PINK or s.number("reading") >= float(initial + expected) - 0.35,
                 "the last third of a cubic centimetre")
         self.shut()
-        w.bench_seconds(2.0)
+        self.settle()
         self.half_drops()
         w.do("keyup", "space")
 
@@ -172,7 +182,7 @@ class Titration:
             w.do("keydown", "w")
             w.until(lambda s: s.get("wall") == "dry", "the half drop washed in")
             w.do("keyup", "w")
-            w.bench_seconds(2.0)
+            self.settle()
         raise AssertionError("no endpoint after eighty half drops")
 
     def run(self, name, first):
