@@ -160,7 +160,7 @@ bool PlayScene::hand_key(const sf::Event::KeyEvent& key) {
 bool PlayScene::hold_key(const sf::Event::KeyEvent& key) {
   switch (key.code) {
     case Key::Space:
-      take(Grasp::swirl, 1.0);
+      take(Grasp::swirl, key.shift ? 1.0 : kSwirlsWell);
       return true;
     case Key::W:
       take(Grasp::wash, 1.0);

@@ -93,7 +93,7 @@ void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point a
   if (button.button == sf::Mouse::Right) {
     if (thing->other_deed) act(*thing->other_deed);
     if (thing->grip == Grip::flask || thing->grip == Grip::pour) drag_ = {Grip::none, at, 0.0, {}};
-    if (thing->grip == Grip::flask) hold_by_button(Grasp::swirl, 1.0);
+    if (thing->grip == Grip::flask) hold_by_button(Grasp::swirl, kSwirlsWell);
     if (thing->grip == Grip::pour) hold_by_button(Grasp::pour, kGentlePour);
     return;
   }

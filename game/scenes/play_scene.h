@@ -17,6 +17,7 @@
 
 namespace halfdrop {
 
+inline constexpr double kSwirlsWell = 0.8;  ///< harder throws drops out of the flask
 inline constexpr double kGentlePour = 0.1;  ///< a thin stream, for the last of the filling
 
 struct PlaySettings {

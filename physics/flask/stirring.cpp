@@ -110,9 +110,10 @@ class Stirring {
   void move_on(Flow& flow, const std::vector<double>& pushed_cm_s) {
     FlowStep step;
     const FlowBox& box = flow.box();
-    const double widest = 0.2 * box.dx_cm() * box.dx_cm() / kStir_s;
-    step.viscosity_cm2_s =
-        water_cm2_s(spec_) + std::min(eddies_cm2_s(flask_.spin_rad_s, shape_.mean_radius_cm()), widest);
+    // More than this does not spread stably over cells so small.
+    const double most = 0.25 * box.dx_cm() * box.dx_cm() / kStir_s;
+    const double eddies = eddies_cm2_s(flask_.spin_rad_s, shape_.mean_radius_cm());
+    step.viscosity_cm2_s = std::min(water_cm2_s(spec_) + eddies, most);
     const double crossed = flow.courant_per_s(flow.stream()) * kStir_s;
     const int parts = 1 + static_cast<int>(crossed / kMostLeaves);
     step.duration_s = kStir_s / parts;
