@@ -12,6 +12,7 @@ struct Habits {
   bool swirls = true;
   double swirl = 0.8;  ///< how hard: 1 is as hard as one can
   bool lays_tile = true;
+  bool trusts_a_tint = true;        ///< otherwise a colour is believed only once it is plain
   bool keeps_flask_in_line = true;  ///< otherwise it is drawn aside to be looked at while the tap still drips
   bool rinses_wall = true;          ///< keeps drops off the flask's neck and washes it down
   bool waits_to_fade = true;  ///< otherwise the first flash that lingers a moment is taken for the endpoint

@@ -22,6 +22,8 @@ constexpr double kReacts_s = 0.5;
 constexpr double kLingers_s = 2.2;
 /// The tap that was not shut while the flask is looked at.
 constexpr double kStaysOpen_drops_per_s = 0.5, kLooksAside_s = 4.0;
+/// CIEDE2000 of a colour that nobody could miss (our own choice).
+constexpr double kPlain = 20.0;
 constexpr double kMustLast_s = 30.0;
 constexpr int kMostDrops = 200;
 /// A drop about to fall, and slow enough to be stopped there.
@@ -33,7 +35,9 @@ bool looks_coloured(const Senses& seen) { return seen.common_change >= kFirstVis
 
 }  // namespace
 
-bool Titration::coloured() const { return looks_coloured(bench_.look()); }
+bool Titration::coloured() const {
+  return bench_.look().common_change >= (habits_.trusts_a_tint ? kFirstVisibleChange : kPlain);
+}
 
 void Titration::begin() {
   if (habits_.rinses_wall) {
