@@ -60,7 +60,9 @@ class Stirring {
     spread();
     if (state_.tick % kSlowTicks != 0) return;
     if (all_have_met()) forget_stages();
-    if (is_even()) even_out(state_);
+    if (is_even(flask_.of(Source::water))) forget(Source::water, flask_.water);
+    if (is_even(flask_.of(Source::indicator))) forget(Source::indicator, flask_.indicator);
+    if (all_even()) even_out(state_);
   }
 
  private:
@@ -102,8 +104,9 @@ class Stirring {
 
   void hold_back(Flow& flow) {
     const double crossed = flow.courant_per_s(flow.stream()) * kStir_s;
-    if (crossed <= kMostCrossed) return;
-    for (float& node : flask_.flow.vorticity) node *= static_cast<float>(kMostCrossed / crossed);
+    const double most = flask_.spin_rad_s > kTurnsFast_rad_s ? kMostCrossedTurning : kMostCrossed;
+    if (crossed <= most) return;
+    for (float& node : flask_.flow.vorticity) node *= static_cast<float>(most / crossed);
     flow.find_stream(flask_.flow);
   }
 
@@ -222,10 +225,11 @@ class Stirring {
     const bool turns = flask_.spin_rad_s > 0.0;
     const bool slow = state_.tick % kSlowTicks == 0;
     if (!flask_.of(Source::fresh).empty()) meet(turns || !stream_.empty(), slow);
-    if (!turns && !slow) return;
+    // Spreading while it turns is looked at every other step: it has no steps that are too large.
+    if (turns ? state_.tick % (2 * kStirTicks) != 0 : !slow) return;
     const double radius = shape_.mean_radius_cm();
     const double eddies = eddies_cm2_s(flask_.spin_rad_s, radius) + kDiffusion_cm2_s;
-    spread_by(eddies + shear_cm2_s(flask_.spin_rad_s, radius), eddies, turns ? kStir_s : kNoticed_s);
+    spread_by(eddies + shear_cm2_s(flask_.spin_rad_s, radius), eddies, turns ? 2.0 * kStir_s : kNoticed_s);
   }
 
   void meet(bool moves, bool slow) {
@@ -272,17 +276,25 @@ class Stirring {
     }
   }
 
-  /// Nothing is still meeting, and no cell's share of anything differs.
-  bool is_even() const {
-    if (!flask_.of(Source::fresh).empty()) return false;
-    const double all = static_cast<double>(flask_.laid_out);
-    for (const CellField& field : flask_.field) {
-      if (field.empty()) continue;
-      const double mean = static_cast<double>(total(field)) / all;
-      for (std::size_t i = 0; i < field.size(); ++i)
-        if (std::fabs(field[i] - mean * volume_[i]) > kEven * volume_[i]) return false;
-    }
+  /// What is the same throughout is told apart from the rest no longer.
+  void forget(Source source, Parcel& parcel) {
+    flask_.of(source) = {};
+    parcel = {};
+  }
+
+  /// No cell's share of it differs.
+  bool is_even(const CellField& field) const {
+    const double mean = static_cast<double>(total(field)) / static_cast<double>(flask_.laid_out);
+    for (std::size_t i = 0; i < field.size(); ++i)
+      if (std::fabs(field[i] - mean * volume_[i]) > kEven * volume_[i]) return false;
     return true;
+  }
+
+  /// Nothing is still meeting, and nothing differs anywhere.
+  bool all_even() const {
+    if (!flask_.of(Source::fresh).empty()) return false;
+    return std::all_of(flask_.field.begin(), flask_.field.end(),
+                       [this](const CellField& field) { return is_even(field); });
   }
 
   const BenchSpec& spec_;

@@ -21,6 +21,9 @@ inline constexpr double kRest_per_s = 2e-3;
 inline constexpr double kShallow_cm = 0.2;
 /// Cells that a flow may cross in one step; a faster one is held at that.
 inline constexpr double kMostCrossed = 5.0;
+/// ... while the flask turns so fast that it breaks a drop's flow up at once (our own simplification).
+inline constexpr double kMostCrossedTurning = 0.85;
+inline constexpr double kTurnsFast_rad_s = 2.0;
 /// Shares of the flask that differ by less than this are the same: a hundredth of a drop's.
 inline constexpr double kEven = 1e-5;
 

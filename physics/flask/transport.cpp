@@ -166,29 +166,71 @@ struct Elimination {
   std::vector<double> inverse, next;
 };
 
-/// Some rows side by side: one alone would wait for itself.
-void spread_rows(const Spread& spread, const Elimination& along, double* first, std::span<const double> sizes,
-                 std::vector<Wide>& share) {
+/// As many rows side by side: one alone would wait for itself.
+constexpr std::size_t kSideBySide = 2 * kWide;
+struct Abreast {
+  Wide one, other;
+};
+HALFDROP_INLINE Abreast abreast_at(const double* from) {
+  return {wide_at<Wide>(from), wide_at<Wide>(from + kWide)};
+}
+HALFDROP_INLINE void put_abreast(const Abreast& many, double* to) {
+  put(many.one, to);
+  put(many.other, to + kWide);
+}
+
+/// Some rows of a field, and their sizes. Past the last row that one again, which is not written then.
+struct SomeRows {
+  std::array<double*, kSideBySide> at{};
+  std::array<double, kSideBySide> size{};
+  std::size_t count;
+
+  SomeRows(double* first, std::span<const double> sizes, std::size_t columns) : count(sizes.size()) {
+    for (std::size_t r = 0; r < kSideBySide; ++r) {
+      at[r] = first + std::min(r, count - 1) * columns;
+      size[r] = sizes[std::min(r, count - 1)];
+    }
+  }
+  HALFDROP_INLINE Abreast cells(std::size_t i) const {
+    return {Wide{at[0][i], at[1][i], at[2][i], at[3][i]}, Wide{at[4][i], at[5][i], at[6][i], at[7][i]}};
+  }
+  HALFDROP_INLINE void add(std::size_t i, const Abreast& gains) const {
+    std::array<double, kSideBySide> gain{};
+    put_abreast(gains, gain.data());
+    for (std::size_t r = 0; r < count; ++r) at[r][i] += gain[r];
+  }
+};
+
+/// `share`: room for kSideBySide numbers a column.
+HALFDROP_WIDER void spread_rows(const Spread& spread, const Elimination& along, const SomeRows& rows,
+                                double* share) {
   const std::size_t n = spread.column.size();
-  std::array<double*, kWide> row{};
-  Wide size{}, before{};
-  for (std::size_t r = 0; r < kWide; ++r) {  // past the last row, that one again, but not written
-    row[r] = first + std::min(r, sizes.size() - 1) * n;
-    size[r] = sizes[std::min(r, sizes.size() - 1)];
-  }
-  const Wide per_size = 1.0 / size;
+  const Abreast size = abreast_at(rows.size.data()), per_size{1.0 / size.one, 1.0 / size.other};
+  Abreast before{};
   for (std::size_t i = 0; i < n; ++i) {
-    const Wide own{row[0][i], row[1][i], row[2][i], row[3][i]};
-    before = (own * per_size + (i > 0 ? spread.exchange[i] : 0.0) * before) * along.inverse[i];
-    share[i] = before;
+    const Abreast own = rows.cells(i);
+    const double exchange = i > 0 ? spread.exchange[i] : 0.0, inverse = along.inverse[i];
+    before.one = (own.one * per_size.one + exchange * before.one) * inverse;
+    before.other = (own.other * per_size.other + exchange * before.other) * inverse;
+    put_abreast(before, share + i * kSideBySide);
   }
-  for (std::size_t i = n - 1; i > 0; --i) share[i - 1] += along.next[i - 1] * share[i];
-  Wide in{};
+  for (std::size_t i = n - 1; i > 0; --i) {
+    const double next = along.next[i - 1];
+    const Abreast low = abreast_at(share + (i - 1) * kSideBySide);
+    before = {low.one + next * before.one, low.other + next * before.other};
+    put_abreast(before, share + (i - 1) * kSideBySide);
+  }
+  Abreast in{}, here = before;
   for (std::size_t i = 0; i < n; ++i) {
-    Wide out{};
-    if (i + 1 < n) out = (spread.exchange[i + 1] * size * (share[i] - share[i + 1]) + kMagic) - kMagic;
-    const Wide gain = in - out;
-    for (std::size_t r = 0; r < sizes.size(); ++r) row[r][i] += gain[r];
+    Abreast out{};
+    if (i + 1 < n) {
+      const double exchange = spread.exchange[i + 1];
+      const Abreast after = abreast_at(share + (i + 1) * kSideBySide);
+      out.one = (exchange * size.one * (here.one - after.one) + kMagic) - kMagic;
+      out.other = (exchange * size.other * (here.other - after.other) + kMagic) - kMagic;
+      here = after;
+    }
+    rows.add(i, {in.one - out.one, in.other - out.other});
     in = out;
   }
 }
@@ -229,12 +271,14 @@ void carry(const GridSize& grid, const Fluxes& fluxes, std::span<double> volume,
 
 void spread_across(const Spread& spread, CellFields fields) {
   const Elimination along(spread.column, spread.exchange);
-  std::vector<Wide> share(spread.column.size());
+  std::vector<double> share(spread.column.size() * kSideBySide);
   for (CellField* const field : fields) {
-    for (std::size_t first = 0; first < spread.row.size(); first += kWide) {
-      const std::size_t rows = std::min(kWide, spread.row.size() - first);
-      spread_rows(spread, along, field->data() + first * spread.column.size(),
-                  spread.row.subspan(first, rows), share);
+    for (std::size_t first = 0; first < spread.row.size(); first += kSideBySide) {
+      const std::size_t rows = std::min(kSideBySide, spread.row.size() - first);
+      spread_rows(spread, along,
+                  {field->data() + first * spread.column.size(), spread.row.subspan(first, rows),
+                   spread.column.size()},
+                  share.data());
     }
   }
 }
