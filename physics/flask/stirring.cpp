@@ -95,16 +95,19 @@ class Stirring {
     strain_of(flow);
     stride_ = flow.box().stride();
     if (flask_.flow.at_rest()) return;
-    if (pushed_cm_s.empty() && flow.courant_per_s(flow.stream()) < kRest_per_s) {
+    if (pushed_cm_s.empty() && flow.courant_per_s(flow.stream()) < rest_per_s()) {
       flask_.flow = FlowState{};
     } else {
       move_on(flow, pushed_cm_s);
     }
   }
 
+  bool turns_fast() const { return flask_.spin_rad_s > kTurnsFast_rad_s; }
+  double rest_per_s() const { return turns_fast() ? kRestTurning_per_s : kRest_per_s; }
+
   void hold_back(Flow& flow) {
     const double crossed = flow.courant_per_s(flow.stream()) * kStir_s;
-    const double most = flask_.spin_rad_s > kTurnsFast_rad_s ? kMostCrossedTurning : kMostCrossed;
+    const double most = turns_fast() ? kMostCrossedTurning : kMostCrossed;
     if (crossed <= most) return;
     for (float& node : flask_.flow.vorticity) node *= static_cast<float>(most / crossed);
     flow.find_stream(flask_.flow);

@@ -24,6 +24,8 @@ inline constexpr double kMostCrossed = 5.0;
 /// ... while the flask turns so fast that it breaks a drop's flow up at once (our own simplification).
 inline constexpr double kMostCrossedTurning = 0.85;
 inline constexpr double kTurnsFast_rad_s = 2.0;
+/// ... and has come to rest already when it is this much slower than its eddies: as kRest_per_s.
+inline constexpr double kRestTurning_per_s = 3.0;
 /// Shares of the flask that differ by less than this are the same: a hundredth of a drop's.
 inline constexpr double kEven = 1e-5;
 
