@@ -67,6 +67,7 @@ class PlayScene {
   void move_hands(const HandsChange& change);
   void take(Grasp grasp, double strength);
   void release(Grasp grasp);
+  void end_drag();
   void hold_by_button(Grasp grasp, double strength);
   void act(Deed deed);
   void act_either(Deed first, Deed second, bool second_holds);
