@@ -93,7 +93,7 @@ class Stirring {
     strain_of(flow);
     stride_ = flow.box().stride();
     if (flask_.flow.at_rest()) return;
-    if (pushed_cm_s.empty() && flow.courant_per_s(flow.stream()) < kRest_per_s) {
+    if (pushed_cm_s.empty() && crossed_ < kRest_per_s * kStir_s) {
       flask_.flow = FlowState{};
     } else {
       move_on(flow, pushed_cm_s);
@@ -101,20 +101,17 @@ class Stirring {
   }
 
   void hold_back(Flow& flow) {
-    const double crossed = flow.courant_per_s(flow.stream()) * kStir_s;
-    if (crossed <= kMostCrossed) return;
-    for (float& node : flask_.flow.vorticity) node *= static_cast<float>(kMostCrossed / crossed);
+    crossed_ = flow.courant_per_s(flow.stream()) * kStir_s;
+    if (crossed_ <= kMostCrossed) return;
+    for (float& node : flask_.flow.vorticity) node *= static_cast<float>(kMostCrossed / crossed_);
     flow.find_stream(flask_.flow);
+    crossed_ = kMostCrossed;
   }
 
   void move_on(Flow& flow, const std::vector<double>& pushed_cm_s) {
     FlowStep step;
-    const FlowBox& box = flow.box();
-    const double widest = 0.2 * box.dx_cm() * box.dx_cm() / kStir_s;
-    step.viscosity_cm2_s =
-        water_cm2_s(spec_) + std::min(eddies_cm2_s(flask_.spin_rad_s, shape_.mean_radius_cm()), widest);
-    const double crossed = flow.courant_per_s(flow.stream()) * kStir_s;
-    const int parts = 1 + static_cast<int>(crossed / kMostLeaves);
+    step.viscosity_cm2_s = water_cm2_s(spec_) + eddies_cm2_s(flask_.spin_rad_s, shape_.mean_radius_cm());
+    const int parts = 1 + static_cast<int>(crossed_ / kMostLeaves);
     step.duration_s = kStir_s / parts;
     std::vector<float> upward = weight_cm_s2();
     step.upward_cm_s2 = upward;
@@ -293,6 +290,7 @@ class Stirring {
   std::vector<CellField*> fields_;
   std::vector<float> stream_, strain2_;
   std::size_t stride_ = 0;
+  double crossed_ = 0.0;  ///< cells that the flow crosses in one step
 };
 
 }  // namespace
