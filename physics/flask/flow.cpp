@@ -45,13 +45,30 @@ HALFDROP_WIDER void relax(const Line& line, double number, std::span<float> valu
   }
 }
 
-/// One explicit step along a row of values between two more.
-HALFDROP_WIDER void spread_row(float* row, std::size_t count, float number, float before, float after,
+/// What lies beyond the ends of a row: the mirror image of what is next to them, or values that stay.
+enum class Ends { mirrored, given };
+
+/// Explicit steps along a row of values. `given`: those before and behind it belong to it as they are.
+/// `work`: room for two such rows.
+HALFDROP_WIDER void spread_row(float* row, std::size_t count, Ends ends, float number, int parts,
                                float* work) {
-  work[0] = before;
-  std::copy_n(row, count, work + 1);
-  work[count + 1] = after;
-  for (std::size_t i = 0; i < count; ++i) row[i] += number * (work[i] - 2.0F * work[i + 1] + work[i + 2]);
+  float* from = work + 1;
+  float* to = from + count + 2;
+  std::copy_n(row, count, from);
+  if (ends == Ends::given) {
+    from[-1] = to[-1] = row[-1];
+    from[count] = to[count] = row[count];
+  }
+  for (int part = 0; part < parts; ++part) {
+    if (ends == Ends::mirrored) {
+      from[-1] = -from[0];
+      from[count] = -from[count - 1];
+    }
+    for (std::size_t i = 0; i < count; ++i)
+      to[i] = from[i] + number * (from[i - 1] - 2.0F * from[i] + from[i + 1]);
+    std::swap(from, to);
+  }
+  std::copy_n(from, count, row);
 }
 
 }  // namespace
@@ -179,15 +196,11 @@ void Flow::spread_across(float number) {
   const std::size_t stride = box_.stride(), n = box_.columns;
   const int parts = 1 + static_cast<int>(number / kStable);
   const float each = number / static_cast<float>(parts);
-  std::vector<float> work(stride + kWideFloat);
-  for (std::size_t j = 0; j < box_.rows; ++j) {
-    float* const u = &across_[j * stride];
-    for (int part = 0; part < parts; ++part) spread_row(u + 1, n - 1, each, u[0], u[n], work.data());
-  }
-  for (std::size_t j = 1; j < box_.rows; ++j) {
-    float* const w = &up_[j * stride];  // the walls stand between the last speed and its mirror image
-    for (int part = 0; part < parts; ++part) spread_row(w, n, each, -w[0], -w[n - 1], work.data());
-  }
+  std::vector<float> work(2 * (n + 2));
+  for (std::size_t j = 0; j < box_.rows; ++j)
+    spread_row(&across_[j * stride + 1], n - 1, Ends::given, each, parts, work.data());
+  for (std::size_t j = 1; j < box_.rows; ++j)  // the walls stand between the last speed and its mirror image
+    spread_row(&up_[j * stride], n, Ends::mirrored, each, parts, work.data());
 }
 
 void Flow::spread_up(const FlowStep& step, double number) {

@@ -252,7 +252,12 @@ HALFDROP_WIDER double most_that_leaves(const GridSize& grid, std::span<const dou
   const std::size_t n = grid.columns;
   const Row none{};
   Row across{};
-  Wide most{};
+  Wide most{}, of = most + 1.0;  // the most so far: most / of
+  const auto count = [&](const Wide& leaves, const Wide& volume_there) HALFDROP_LAMBDA {
+    const auto more = leaves * of > most * volume_there;
+    most = more ? leaves : most;
+    of = more ? volume_there : of;
+  };
   for (std::size_t j = 0; j < grid.rows; ++j) {
     const double* const up_in = j > 0 ? &fluxes.up[j * n] : none.data();
     const double* const up_out = j + 1 < grid.rows ? &fluxes.up[(j + 1) * n] : none.data();
@@ -264,11 +269,12 @@ HALFDROP_WIDER double most_that_leaves(const GridSize& grid, std::span<const dou
       const Wide leaves = larger_of(out, zero) + larger_of(-in, zero);
       const Wide leaves_up =
           larger_of(wide_at<Wide>(up_out + i), zero) + larger_of(-wide_at<Wide>(up_in + i), zero);
+      count(leaves, v);
       // The second sweep finds the cell as the first has left it.
-      most = larger_of(most,
-                       larger_of(leaves / v, leaves_up / larger_of(v - larger_of(out - in, zero), 1e-9 * v)));
+      count(leaves_up, larger_of(v - larger_of(out - in, zero), 1e-9 * v));
     }
   }
+  most /= of;
   return larger(larger(most[0], most[1]), larger(most[2], most[3]));
 }
 
