@@ -13,8 +13,8 @@ constexpr double kTakesUp_s = 0.6;  ///< until the liquid follows the hand (our 
 constexpr double kStops = 0.01;
 constexpr double kWater_cm2_s = 0.01;
 /// In parts of Omega R^2 (our own; see the header).
-constexpr double kEddies = 2e-3;
-constexpr double kShear = 0.02;
+constexpr double kEddies = 2.7e-3;
+constexpr double kShear = 0.027;
 /// Of Omega^3 R^2: 0.06 W/kg at the hardest, low among shaken flasks' 0.05 to 1 (from memory).
 constexpr double kPower = 0.2;
 
