@@ -1,16 +1,18 @@
-// The flask's flow and transport, each step beside what this machine's memory allows, and a whole second of
-// it.
+// The flask's flow, transport, equilibria and colours, each beside its bound: the time that this machine's
+// memory needs for the fields that it reads and writes (`bound_us`, from a triad of arrays as large as all of
+// them, in the same run; caches hold them), and how many times that it takes (`times_bound`). A whole second
+// of it, and what became of the totals (`drift_quanta`: 0).
 
 #include <benchmark/benchmark.h>
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 #include <numeric>
 
 #include "physics/flask/appearance.h"
 #include "physics/flask/stirring.h"
 #include "physics/flask/swirling.h"
-#include "physics/flask/tint_table.h"
 #include "tests/physics/bench/at_the_bench.h"
 
 namespace halfdrop::test {
@@ -23,6 +25,18 @@ BenchSpec whole_bench() {
   spec.flask.fineness = 1.0;
   settle(spec);
   return spec;
+}
+
+Quanta all_in(const FlaskLiquid& flask) {
+  Quanta sum = flask.drops.liquid.volume + flask.washings.liquid.volume + flask.tint.liquid.volume;
+  for (const CellField& field : flask.field) sum += total(field);
+  return sum;
+}
+
+/// What the cells hold beyond what was booked into them.
+Quanta drift_of(const FlaskLiquid& flask) {
+  return all_in(flask) - flask.titrant.volume - flask.water.volume - flask.indicator.volume -
+         flask.drops.liquid.volume - flask.washings.liquid.volume - flask.tint.liquid.volume;
 }
 
 /// A drop lands near the end of a titration of 50 cm3.
@@ -43,17 +57,45 @@ struct Scene {
   }
 };
 
-/// Bytes a second that reading and writing arrays as large as the flask's goes at.
-void memory(benchmark::State& runs) {
-  std::vector<double> from(kGrid.cells() * 8, 1.0), to(from.size());
-  for (auto _ : runs) {
-    for (std::size_t i = 0; i < from.size(); ++i) to[i] += from[i];
-    benchmark::DoNotOptimize(to.data());
-    benchmark::ClobberMemory();
-  }
-  runs.SetBytesProcessed(static_cast<std::int64_t>(runs.iterations() * from.size() * 3 * sizeof(double)));
+const std::size_t kTriad = kGrid.cells() * 8;
+
+void triad(std::vector<double>& to, const std::vector<double>& one, const std::vector<double>& other) {
+  for (std::size_t i = 0; i < to.size(); ++i) to[i] = one[i] + 3.0 * other[i];
+  benchmark::DoNotOptimize(to.data());
+  benchmark::ClobberMemory();
 }
-BENCHMARK(memory);
+
+/// Bytes a second of a triad, the best of many.
+double bandwidth_per_s() {
+  static const double best = [] {
+    std::vector<double> to(kTriad), one(kTriad, 1.0), other(kTriad, 2.0);
+    double least_s = 1.0;
+    for (int i = 0; i < 2000; ++i) {
+      const auto start = std::chrono::steady_clock::now();
+      triad(to, one, other);
+      const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
+      least_s = std::min(least_s, took.count());
+    }
+    return static_cast<double>(3 * kTriad * sizeof(double)) / least_s;
+  }();
+  return best;
+}
+
+/// `bytes`: that one round must read and write.
+void set_bound(benchmark::State& runs, std::size_t bytes) {
+  const double bound_s = static_cast<double>(bytes) / bandwidth_per_s();
+  runs.SetBytesProcessed(static_cast<std::int64_t>(runs.iterations() * bytes));
+  runs.counters["bound_us"] = 1e6 * bound_s;
+  runs.counters["times_bound"] = benchmark::Counter(
+      bound_s, benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
+}
+
+void memory_triad(benchmark::State& runs) {
+  std::vector<double> to(kTriad), one(kTriad, 1.0), other(kTriad, 2.0);
+  for (auto _ : runs) triad(to, one, other);
+  set_bound(runs, 3 * kTriad * sizeof(double));
+}
+BENCHMARK(memory_triad)->Unit(benchmark::kMicrosecond);
 
 void stream_function(benchmark::State& runs) {
   const FlowBox box = flow_box(FlaskSpec{}, 50.0);
@@ -63,7 +105,7 @@ void stream_function(benchmark::State& runs) {
     solver.solve(box, omega, psi);
     benchmark::DoNotOptimize(psi.data());
   }
-  runs.SetBytesProcessed(static_cast<std::int64_t>(runs.iterations() * box.nodes() * 2 * sizeof(float)));
+  set_bound(runs, box.nodes() * 2 * sizeof(float));
 }
 BENCHMARK(stream_function)->Unit(benchmark::kMicrosecond);
 
@@ -79,8 +121,7 @@ void flow_step(benchmark::State& runs) {
     flow.step(step, now);
     benchmark::DoNotOptimize(now.vorticity.data());
   }
-  runs.SetBytesProcessed(
-      static_cast<std::int64_t>(runs.iterations() * flow.box().nodes() * 5 * 2 * sizeof(float)));
+  set_bound(runs, flow.box().nodes() * 2 * 5 * sizeof(float));  // vorticity, stream, two speeds, the waves
 }
 BENCHMARK(flow_step)->Unit(benchmark::kMicrosecond);
 
@@ -105,10 +146,12 @@ void transport_step(benchmark::State& runs) {
   }
   std::vector<double> volume = cell_quanta(scene.spec, flask.laid_out);
   runs.counters["leaves"] = most_that_leaves(kGrid, volume, fluxes);
+  const Quanta before = all_in(flask);
   for (auto _ : runs) carry(kGrid, fluxes, volume, fields);
   runs.counters["fields"] = static_cast<double>(fields.size());
-  runs.SetBytesProcessed(
-      static_cast<std::int64_t>(runs.iterations() * kGrid.cells() * 8 * (2 * 2 * fields.size() + 2 + 4)));
+  runs.counters["drift_quanta"] = static_cast<double>(all_in(flask) - before);
+  // Each of two sweeps reads and writes the fields and the volume, and reads its fluxes.
+  set_bound(runs, 2 * kGrid.cells() * sizeof(double) * (2 * fields.size() + 2 + 1));
 }
 BENCHMARK(transport_step)->Unit(benchmark::kMicrosecond);
 
@@ -117,49 +160,42 @@ void stirred_second(benchmark::State& runs) {
   const double swirl = static_cast<double>(runs.range(0)) / 10.0;
   Scene scene(swirl);
   scene.state.hands = swirling(swirl);
+  const Parcel books = scene.state.ledger.total();
   for (auto _ : runs) {
     runs.PauseTiming();
     scene.drop();
     runs.ResumeTiming();
     for (Tick i = 0; i < kTicksPerSecond; ++i, ++scene.state.tick) stir(scene.spec, scene.state);
   }
-  // What the cells hold of titrant less what the books say went into them: not a quantum may be missing.
-  const FlaskLiquid& flask = scene.state.flask;
-  Quanta in_cells = 0;
-  for (const Source stage : {Source::fresh, Source::meeting, Source::titrant})
-    in_cells += total(flask.of(stage));
-  runs.counters["drift_quanta"] = static_cast<double>(in_cells - flask.titrant.volume);
+  runs.counters["drift_quanta"] = static_cast<double>(drift_of(scene.state.flask));
+  runs.counters["drift_of_books"] = scene.state.ledger.total() == books ? 0.0 : 1.0;
+  // Flow step and one sweep each way of three fields, so many times a second.
+  const std::size_t kNodes = kGrid.cells() * 2 * 5 * sizeof(float),
+                    kFields = 2 * kGrid.cells() * sizeof(double) * 9;
+  set_bound(runs, static_cast<std::size_t>(kTicksPerSecond / kStirTicks) * (kNodes + kFields));
   runs.counters["times_life"] = benchmark::Counter(1, benchmark::Counter::kIsIterationInvariantRate);
 }
 BENCHMARK(stirred_second)->Arg(0)->Arg(3)->Arg(10)->Unit(benchmark::kMillisecond)->Iterations(20);
 
-/// The equilibrium of every cell, and of what is fresh in it. Bound: its five fields once.
-void look_at_every_cell(benchmark::State& runs) {
+/// Equilibria of every cell: fields and volumes are read, four forms written.
+void equilibrium_of_every_cell(benchmark::State& runs) {
   const Scene scene(0.8);
   for (auto _ : runs) benchmark::DoNotOptimize(look_at(scene.spec, scene.state, 1));
-  runs.SetBytesProcessed(
-      static_cast<std::int64_t>(runs.iterations() * kGrid.cells() * (kSources + 2) * sizeof(double)));
+  set_bound(runs, kGrid.cells() * (4 * sizeof(double) + sizeof(FormAmounts)));
 }
-BENCHMARK(look_at_every_cell)->Unit(benchmark::kMicrosecond);
+BENCHMARK(equilibrium_of_every_cell)->Unit(benchmark::kMicrosecond);
 
-/// The colour of every cell, as the picture takes it from its table. Bound: the forms once.
+/// Colours of every cell, from its forms: those are read, three numbers written.
 void colour_of_every_cell(benchmark::State& runs) {
   const Scene scene(0.8);
   const LiquidLook look = look_at(scene.spec, scene.state, 1);
-  const double path_cm = sight_path_cm(scene.spec.flask, flask_liquid(scene.state.ledger).volume_cm3());
-  const TintTable tints(scene.spec.indicator, 1e-4 * path_cm, Backdrop::white_tile);
+  std::vector<Xyz> colours(look.forms.size());
   for (auto _ : runs) {
-    for (const FormAmounts& forms : look.forms) {
-      FormShares shares{};
-      double amount = 0.0;
-      for (const float form : forms) amount += static_cast<double>(form);
-      for (std::size_t form = 0; form < forms.size(); ++form)
-        shares[form] = static_cast<double>(forms[form]) / amount;
-      benchmark::DoNotOptimize(tints.code(tints.tint_of(shares), amount * path_cm));
-    }
+    for (std::size_t i = 0; i < colours.size(); ++i)
+      colours[i] = colour_of(scene.spec, look.forms[i], 6.0, Backdrop::white_tile);
+    benchmark::DoNotOptimize(colours.data());
   }
-  runs.SetBytesProcessed(
-      static_cast<std::int64_t>(runs.iterations() * look.forms.size() * sizeof(FormAmounts)));
+  set_bound(runs, kGrid.cells() * (sizeof(FormAmounts) + sizeof(Xyz)));
 }
 BENCHMARK(colour_of_every_cell)->Unit(benchmark::kMicrosecond);
 
