@@ -24,7 +24,7 @@ constexpr int kMostDrops = 60;
 class DrillHands {
  public:
   DrillHands(AtBench& bench, const Habits& habits)
-      : bench_(bench), habits_(habits), moves_(bench, false), routine_(bench, habits) {}
+      : bench_(bench), habits_(habits), moves_(bench, habits), routine_(bench, habits) {}
 
   void read_pictures() {
     const Drill& drill = *bench_.level().drill;

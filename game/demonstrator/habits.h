@@ -10,7 +10,13 @@ struct Habits {
   bool lifts_funnel_out = true;      ///< before the first reading
   bool fills_for_every_run = false;  ///< not only when too little is left
   bool swirls = true;
-  bool slows_down = true;  ///< drop by drop near the end of an accurate run
+  double swirl = 0.8;  ///< how hard: 1 is as hard as one can
+  bool lays_tile = true;
+  bool trusts_a_tint = true;        ///< otherwise a colour is believed only once it is plain
+  bool keeps_flask_in_line = true;  ///< otherwise it is drawn aside to be looked at while the tap still drips
+  bool rinses_wall = true;          ///< keeps drops off the flask's neck and washes it down
+  bool waits_to_fade = true;  ///< otherwise the first flash that lingers a moment is taken for the endpoint
+  bool slows_down = true;     ///< drop by drop near the end of an accurate run
   bool leaves_drop_hanging =
       false;                  ///< lets the next drop swell before shutting the tap, and reads with it there
   bool cleans_flask = true;   ///< empties and rinses it after every run

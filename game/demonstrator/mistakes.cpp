@@ -54,6 +54,25 @@ constexpr std::array kMistakes = {
             Cause::overshoot, "high", 0.31, [](Habits& habits) { habits.slows_down = false; }},
     Mistake{"no-swirling", "The flask is never swirled.", "titrating", Cause::overshoot, "either", 2.0,
             [](Habits& habits) { habits.swirls = false; }},
+    Mistake{"swirled-too-hard", "The flask is swirled so hard that its liquid splashes out of the neck.",
+            "titrating", Cause::swirled_out, "low", 0.35, [](Habits& habits) { habits.swirl = 1.0; }},
+    Mistake{
+        "drops-left-on-wall",
+        "The jet leans on the flask's neck, now on one side, now on the other, and nothing is washed down.",
+        "titrating", Cause::flask_wall, "high", 0.04, [](Habits& habits) { habits.rinses_wall = false; }},
+    Mistake{"flask-off-line",
+            "Towards the end the flask is drawn aside to be looked at while the tap still drips.",
+            "titrating", Cause::missed_flask, "high", 0.17,
+            [](Habits& habits) { habits.keeps_flask_in_line = false; }},
+    Mistake{"stopped-at-flash",
+            "The accurate runs are ended at the first flash of colour that lingers a moment.", "titrating",
+            Cause::overshoot, "low", 0.09, [](Habits& habits) { habits.waits_to_fade = false; }},
+    Mistake{"no-tile", "The flask stands on the bare bench, where a first tint is not trusted: each run goes on until the "
+            "colour is plain.", "titrating",
+            Cause::overshoot, "high", 0.04, [](Habits& habits) {
+              habits.lays_tile = false;
+              habits.trusts_a_tint = false;
+            }},
     Mistake{"flask-not-rinsed",
             "The flask is used again as the last run left it; it is tipped out, unrinsed, only when it is "
             "too full.",

@@ -7,8 +7,10 @@ namespace halfdrop {
 
 namespace {
 
-constexpr double kSwirl = 0.8;
 constexpr double kAside_cm = 26.0;
+/// The jet then stands 2 mm from the wall: a drop touches it.
+constexpr double kLeans_cm = 1.2;
+constexpr double kToLookAt_cm = 5.0;
 constexpr double kTapStep = 0.01;
 /// How long it waits at each step for a drop to show.
 constexpr double kGingerly_s = 2.0;
@@ -111,10 +113,11 @@ void Moves::touch_off() {
 }
 
 void Moves::swirl() {
-  if (swirls_) bench_.hold(&HandsChange::swirl, kSwirl);
+  if (habits_.swirls) bench_.hold(&HandsChange::swirl, habits_.swirl);
 }
 
 void Moves::wash_down(double seconds) {
+  if (!habits_.rinses_wall) return;
   bench_.hold(&HandsChange::wash, 0.6);
   bench_.wait(seconds);
   bench_.hold(&HandsChange::wash, 0.0);
@@ -130,6 +133,14 @@ void Moves::slide_flask(double to_cm) {
 }
 
 void Moves::flask_under() { slide_flask(0.0); }
+
+void Moves::lean_on_neck(double side) { slide_flask(side < 0.0 ? kLeans_cm : -kLeans_cm); }
+
+void Moves::look_at_flask_aside(double for_s) {
+  slide_flask(kToLookAt_cm);
+  bench_.wait(for_s);
+  slide_flask(0.0);
+}
 
 void Moves::flask_aside() {
   stop_swirling();

@@ -2,13 +2,14 @@
 // What trained hands do at a burette, each from what is seen while it is done.
 
 #include "game/demonstrator/at_bench.h"
+#include "game/demonstrator/habits.h"
 
 namespace halfdrop {
 
 /// A pair of hands that remembers where the tap began to drip.
 class Moves {
  public:
-  Moves(AtBench& bench, bool swirls) : bench_(bench), swirls_(swirls) {}
+  Moves(AtBench& bench, const Habits& habits) : bench_(bench), habits_(habits) {}
 
   /// Moves the eye until it stands this far above the meniscus; 0 is level.
   void level_eye(double above_mm = 0.0);
@@ -37,13 +38,17 @@ class Moves {
   void stop_swirling() { bench_.hold(&HandsChange::swirl, 0.0); }
   void wash_down(double seconds);
   void flask_under();
+  /// Holds the flask so that the jet leans on the side of its neck: left for a negative side.
+  void lean_on_neck(double side);
+  /// Draws the flask aside to look at it, and back.
+  void look_at_flask_aside(double for_s);
   void flask_aside();
 
  private:
   void slide_flask(double to_cm);
 
   AtBench& bench_;
-  bool swirls_;
+  const Habits& habits_;
   double drips_at_ = 0.0;  ///< tap position that gave slow drops last time; 0: not found yet
 };
 

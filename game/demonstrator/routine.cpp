@@ -22,7 +22,7 @@ constexpr double kSpare_cm3 = 2.0;
 void Routine::dress() {
   bench_.act(Deed::put_on_coat);
   if (habits_.wears_goggles) bench_.act(Deed::put_on_goggles);
-  if (!bench_.level().drill) bench_.act(Deed::lay_tile);
+  if (!bench_.level().drill && habits_.lays_tile) bench_.act(Deed::lay_tile);
 }
 
 void Routine::make_room_in_flask() {

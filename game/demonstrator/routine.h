@@ -12,7 +12,7 @@ namespace halfdrop {
 class Routine {
  public:
   Routine(AtBench& bench, const Habits& habits)
-      : bench_(bench), habits_(habits), moves_(bench, habits.swirls), paper_(bench) {}
+      : bench_(bench), habits_(habits), moves_(bench, habits), paper_(bench) {}
 
   void dress();
   void trial();

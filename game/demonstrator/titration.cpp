@@ -20,6 +20,10 @@ constexpr double kGlances_s = 1.0;
 constexpr double kReacts_s = 0.5;
 /// A flash that takes this long to fade says that the endpoint is a few drops away (our own estimate).
 constexpr double kLingers_s = 2.2;
+/// The tap that was not shut while the flask is looked at.
+constexpr double kStaysOpen_drops_per_s = 0.5, kLooksAside_s = 4.0;
+/// CIEDE2000 of a colour that nobody could miss (our own choice).
+constexpr double kPlain = 20.0;
 constexpr double kMustLast_s = 30.0;
 constexpr int kMostDrops = 200;
 /// A drop about to fall, and slow enough to be stopped there.
@@ -31,10 +35,16 @@ bool looks_coloured(const Senses& seen) { return seen.common_change >= kFirstVis
 
 }  // namespace
 
-bool Titration::coloured() const { return looks_coloured(bench_.look()); }
+bool Titration::coloured() const {
+  return bench_.look().common_change >= (habits_.trusts_a_tint ? kFirstVisibleChange : kPlain);
+}
 
 void Titration::begin() {
-  moves_.flask_under();
+  if (habits_.rinses_wall) {
+    moves_.flask_under();
+  } else {
+    moves_.lean_on_neck(1.0);
+  }
   moves_.swirl();
 }
 
@@ -81,21 +91,39 @@ void Titration::careful(double slow_from_cm3) {
   if (!stream_until([&](const Senses& seen) { return seen.reading_cm3 >= slow_from_cm3; })) return;
   mix();
   moves_.wash_down(2.5);
+  if (!habits_.keeps_flask_in_line) drip_aside();
   drop_by_drop();
+}
+
+void Titration::drip_aside() {
+  moves_.open_tap_to(kStaysOpen_drops_per_s);
+  moves_.look_at_flask_aside(kLooksAside_s);
+  moves_.shut_tap();
+}
+
+bool Titration::done() const {
+  return habits_.waits_to_fade ? coloured() : bench_.look().streak_change >= kFirstVisibleChange;
+}
+
+double Titration::add(bool half) {
+  if (half) {
+    moves_.half_drop();
+  } else {
+    moves_.one_drop();
+  }
+  if (habits_.waits_to_fade) return mix();
+  bench_.wait(kGlances_s);
+  return 0.0;
 }
 
 void Titration::drop_by_drop() {
   bool lingers = false;
-  for (int drops = 0; drops < kMostDrops && !coloured() && !bench_.gave_up(); ++drops) {
-    if (lingers) {
-      moves_.half_drop();
-    } else {
-      moves_.one_drop();
-    }
-    const double faded_s = mix();
+  for (int drops = 0; drops < kMostDrops && !done() && !bench_.gave_up(); ++drops) {
+    if (!habits_.rinses_wall) moves_.lean_on_neck(drops % 2 == 0 ? -1.0 : 1.0);
+    const double faded_s = add(lingers);
     lingers = lingers || (habits_.swirls && faded_s > kLingers_s);
   }
-  if (!coloured()) bench_.give_up("the colour did not stay");
+  if (!done()) bench_.give_up("the colour did not stay");
 }
 
 void Titration::let_it_last() {
@@ -108,7 +136,8 @@ void Titration::let_it_last() {
     moves_.wash_down(2.0);
     if (!habits_.waits) return;
     bench_.wait(kMustLast_s);
-    if (coloured() || !habits_.swirls) return;  // who does not swirl takes a streak for the endpoint
+    if (coloured() || !habits_.swirls || !habits_.waits_to_fade)
+      return;  // a streak was taken for the endpoint
     drop_by_drop();
   }
 }

@@ -23,6 +23,12 @@ class Titration {
   /// Runs a steady stream until something is seen; false when the burette is run down.
   bool stream_until(const std::function<bool(const Senses&)>& seen_enough);
   void drop_by_drop();
+  /// The flask is drawn aside under a tap that drips.
+  void drip_aside();
+  /// One drop or half drop more; how long its flash took to fade, s.
+  double add(bool half);
+  /// What is taken for the endpoint.
+  [[nodiscard]] bool done() const;
   /// Swirls until the flask looks the same all over. How long the flash took to fade, s.
   double mix();
   [[nodiscard]] bool coloured() const;

@@ -286,15 +286,16 @@ std::optional<Slip> refilled(const Case&, const RunView& run) {
 std::optional<Slip> ran_over(const Case&, const RunView& run) {
   const double lost_cm3 = run.story->lost.volume_cm3();
   if (lost_cm3 < kSeenInJet_cm3) return std::nullopt;
-  return Slip{lost_cm3, cm3_text(lost_cm3) + " ran over the flask's rim", run.final->bench.tick,
-              run.cost(Cause::swirled_out)};
+  return Slip{lost_cm3, cm3_text(lost_cm3) + " of the flask's liquid went over its rim",
+              run.final->bench.tick, run.cost(Cause::swirled_out)};
 }
 
 const std::array<RunRule, 2> kOnlyIfSo = {{
     {Score::hand, "not-refilled", 0.0, Needs::both, Shown::initial, false, "No run was refilled",
      "Refill between runs only, and read again.", refilled},
-    {Score::hand, "nothing-over-the-rim", 0.0, Needs::both, Shown::final, false, "Nothing ran over the rim",
-     "Use less water to wash down.", ran_over},
+    {Score::hand, "nothing-over-the-rim", 0.0, Needs::both, Shown::final, false,
+     "Nothing went over the flask's rim",
+     "Swirl so that the wave stays below the neck; use less water to wash down.", ran_over},
 }};
 
 }  // namespace

@@ -4,9 +4,11 @@
 #include "game/scenes/display_probe.h"
 #include "game/scenes/drop_strip.h"
 #include "game/scenes/still_picture.h"
+#include "game/session/keep_memory.h"
 
 int main(int count, char** arguments) {
   using namespace halfdrop;
+  keep_freed_memory();
   const auto read = read_options(count, arguments);
   if (const int* status = std::get_if<int>(&read)) return *status;
   const auto& options = std::get<Options>(read);

@@ -160,7 +160,7 @@ bool PlayScene::hand_key(const sf::Event::KeyEvent& key) {
 bool PlayScene::hold_key(const sf::Event::KeyEvent& key) {
   switch (key.code) {
     case Key::Space:
-      take(Grasp::swirl, 1.0);
+      take(Grasp::swirl, key.shift ? 1.0 : kSwirlsWell);
       return true;
     case Key::W:
       take(Grasp::wash, 1.0);
@@ -302,8 +302,7 @@ void PlayScene::event(const sf::Event& event, Point pointer) {
     paper_->event(event, pointer, session_);
     key_released(event.key);
   } else if (event.type == sf::Event::MouseButtonReleased) {
-    if (drag_.holds) release(*drag_.holds);
-    drag_ = {};
+    end_drag();
   } else if (!paper_->event(event, pointer, session_)) {
     if (event.type == sf::Event::KeyPressed) key_pressed(event.key);
     if (event.type == sf::Event::MouseButtonPressed) mouse_pressed(event.mouseButton, pointer);

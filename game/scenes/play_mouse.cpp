@@ -12,7 +12,8 @@ namespace halfdrop {
 namespace {
 
 constexpr double kWheelTap = 0.002;
-constexpr float kSnapUnits = 16.0F;  ///< the flask finds its places within this
+constexpr float kLiftsFromUnits = 30.0F;  ///< dragged up so far it leaves the bench
+constexpr float kSnapUnits = 16.0F;       ///< the flask finds its places within this
 
 }  // namespace
 
@@ -42,6 +43,15 @@ void PlayScene::begin_drag(const Thing& thing, Point at) {
   }
 }
 
+void PlayScene::end_drag() {
+  if (drag_.holds) release(*drag_.holds);
+  drag_ = {};
+  if (session_.hands().flask_y_cm <= 0.0) return;
+  HandsChange down;
+  down.flask_y_cm = 0.0;
+  move_hands(down);
+}
+
 void PlayScene::hold_by_button(Grasp grasp, double strength) {
   drag_.holds = grasp;
   take(grasp, strength);
@@ -66,6 +76,8 @@ void PlayScene::drag_to(Point at) {
         if (std::abs(x - layout::flask_x(home)) < kSnapUnits) place = home;
       }
       change.flask_x_cm = place;
+      const float lift = drag_.from.y - at.y - kLiftsFromUnits;
+      change.flask_y_cm = std::clamp(static_cast<double>(lift / layout::kNearUnits_cm), 0.0, kFlaskLift_cm);
       break;
     }
     case Grip::far_eye: {
@@ -93,7 +105,7 @@ void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point a
   if (button.button == sf::Mouse::Right) {
     if (thing->other_deed) act(*thing->other_deed);
     if (thing->grip == Grip::flask || thing->grip == Grip::pour) drag_ = {Grip::none, at, 0.0, {}};
-    if (thing->grip == Grip::flask) hold_by_button(Grasp::swirl, 1.0);
+    if (thing->grip == Grip::flask) hold_by_button(Grasp::swirl, kSwirlsWell);
     if (thing->grip == Grip::pour) hold_by_button(Grasp::pour, kGentlePour);
     return;
   }

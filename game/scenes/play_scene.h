@@ -17,6 +17,7 @@
 
 namespace halfdrop {
 
+inline constexpr double kSwirlsWell = 0.8;  ///< harder throws drops out of the flask
 inline constexpr double kGentlePour = 0.1;  ///< a thin stream, for the last of the filling
 
 struct PlaySettings {
@@ -66,6 +67,7 @@ class PlayScene {
   void move_hands(const HandsChange& change);
   void take(Grasp grasp, double strength);
   void release(Grasp grasp);
+  void end_drag();
   void hold_by_button(Grasp grasp, double strength);
   void act(Deed deed);
   void act_either(Deed first, Deed second, bool second_holds);

@@ -38,7 +38,8 @@ std::string formatted(const char* format, double value) {
 std::string events_words(const View& view, const Senses& s) {
   std::string words = " jet=";
   words += s.jet_full ? "full" : (view.jet_fill < 0.02 ? "empty" : "air");
-  words += " flask=" + (s.flask_has_liquid ? colour_words(view.common_colour, view.backdrop_colour) : "empty");
+  words +=
+      " flask=" + (s.flask_has_liquid ? colour_words(view.common_colour, view.backdrop_colour) : "empty");
   words +=
       " streak=" + (s.flask_has_liquid ? colour_words(view.streak_colour, view.backdrop_colour) : "empty");
   words += std::string(" under=") + (s.flask_under_jet ? "flask" : (s.beaker_under ? "beaker" : "nothing"));

@@ -55,7 +55,7 @@ Thing flask(const BenchPicture& picture) {
   const auto high = static_cast<float>(picture.spec.flask.height_cm) * kNearUnits_cm;
   std::string says = "Flask";
   if (view.flask_cm3 > 1) says += ", " + spaced(colour_words(view.flask_colour, view.backdrop_colour));
-  says += view.flask_under_jet ? ": drag it or [F] sets it aside; swirl: hold [Space] or the right button"
+  says += view.flask_under_jet ? ": drag it (up: lift it) or [F]; swirl: hold [Space] or the right button"
                                : ": drag it under the jet or [F]; empty [X], rinse with water [V]";
   return held("flask", {foot.x - half, foot.y - high, 2 * half, high + 4}, says, Grip::flask);
 }

@@ -87,6 +87,10 @@ std::string_view refusal_text(Refusal refusal) {
       return "There is no further volume to deliver.";
     case Refusal::still_falls:
       return "Something still falls: shut the tap and wait for it.";
+    case Refusal::jet_would_dip:
+      return "No higher: the jet would dip into the flask's liquid.";
+    case Refusal::jet_in_the_way:
+      return "The jet is in the way of the flask: set it down first.";
   }
   return "";
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "physics/bench/reach.h"
 #include "physics/bench/state_hash.h"
 
 namespace halfdrop {
@@ -35,8 +36,10 @@ HandsChange news(HandsChange change, const Hands& hands) {
   return change;
 }
 
-bool beaker_blocks(const BenchState& state, const HandsChange& change) {
-  return state.beaker_under && change.flask_x_cm && std::fabs(*change.flask_x_cm) < kBeakerKeeps_cm;
+std::optional<Refusal> blocks(const BenchSpec& spec, const BenchState& state, const HandsChange& change) {
+  if (!change.flask_x_cm && !change.flask_y_cm) return std::nullopt;
+  return in_the_way_of_flask(spec, state, change.flask_x_cm.value_or(state.hands.flask_x_cm),
+                             change.flask_y_cm.value_or(state.hands.flask_y_cm));
 }
 
 }  // namespace
@@ -55,7 +58,7 @@ std::optional<std::string> Session::set_hands(const HandsChange& change) {
   if (ended_) return "The attempt has ended.";
   if (auto wrong = check_hands(change)) return wrong;
   if (auto foreign = not_in_level(level(), change)) return foreign;
-  if (beaker_blocks(state_, change)) return std::string(refusal_text(Refusal::beaker_in_the_way));
+  if (const auto refusal = blocks(spec_, state_, change)) return std::string(refusal_text(*refusal));
   const HandsChange kept = news(rounded(change), state_.hands);
   if (kept.empty()) return std::nullopt;
   kept.apply_to(state_.hands);

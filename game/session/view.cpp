@@ -109,6 +109,23 @@ void view_colours(const BenchSpec& spec, const BenchState& state, View& v) {
   }
 }
 
+void view_wall(const BenchState& state, View& v) {
+  v.wall_cm3 = cm3_in(state, Account::flask_wall);
+  v.swirl_turns = state.slosh.turns;
+  v.swirl_reach_cm = state.slosh.reach_cm;
+  v.wave_cm = state.slosh.wave_cm;
+  for (const ClingingDrop& drop : state.wall.drops) {
+    if (!drop.liquid.empty()) v.clinging.push_back({drop.side, drop.height_cm, drop.liquid.volume_cm3()});
+  }
+  for (std::size_t side = 0; side < state.wall.trail.size(); ++side) {
+    for (std::size_t at = 0; at < kTrailLengths; ++at) {
+      const double volume_cm3 = state.wall.trail[side][at].volume_cm3();
+      if (volume_cm3 > 0.0)
+        v.trails.push_back({side == 0 ? -1.0 : 1.0, static_cast<double>(at) + 0.5, volume_cm3});
+    }
+  }
+}
+
 void view_flask(const Session& session, std::size_t every, View& v) {
   const BenchSpec& spec = session.spec();
   const BenchState& state = session.state();
@@ -145,7 +162,7 @@ View view(const Session& session, std::size_t every) {
   view_leak(session, v);
   view_touching(session, v);
   view_flask(session, every, v);
-  v.wall_cm3 = cm3_in(state, Account::flask_wall);
+  view_wall(state, v);
   v.beaker_cm3 = cm3_in(state, Account::beaker);
   v.spilt_cm3 = cm3_in(state, Account::bench_top);
   v.pipette_cm3 = cm3_in(state, Account::pipette);

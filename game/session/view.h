@@ -20,6 +20,13 @@ struct ReadingSeen {
 };
 [[nodiscard]] ReadingSeen reading_seen(const BenchSpec& spec, const BenchState& state);
 
+/// A drop on the flask's wall, or a wet trail down it.
+struct ClingingView {
+  double side = 1.0;       ///< -1 left wall, +1 right
+  double height_cm = 0.0;  ///< above the flask's foot; a trail's middle
+  double volume_cm3 = 0.0;
+};
+
 /// How long a drop's touching off is to be seen.
 inline constexpr double kTouchShows_s = 0.8;
 
@@ -51,7 +58,7 @@ struct View {
   double flask_cm3 = 0.0, flask_depth_cm = 0.0;
   LiquidLook flask_look;       ///< place by place; empty without liquid
   Rgb flask_colour;            ///< of all of it together: linear light, through it, on what it stands on
-  Rgb common_colour;            ///< of the middling place: as many show more as less
+  Rgb common_colour;           ///< of the middling place: as many show more as less
   Rgb streak_colour;           ///< where it differs most from that
   Rgb backdrop_colour;         ///< tile or bench alone
   double flask_change = 0.0;   ///< CIEDE2000 of all of it together from the colour before any titrant
@@ -59,6 +66,11 @@ struct View {
   double streak_change = 0.0;  ///< ... of the place that differs most from the colour before
   double streaks = 0.0;        ///< CIEDE2000 between the two most different places
   double wall_cm3 = 0.0;       ///< clinging to neck and wall
+  std::vector<ClingingView> clinging;  ///< its drops
+  std::vector<ClingingView> trails;    ///< its wet trails, a centimetre of wall each
+  double swirl_turns = 0.0;            ///< where the hand is in its circle, 0..1
+  double swirl_reach_cm = 0.0;         ///< how far the flask's foot is out from under its neck
+  double wave_cm = 0.0;                ///< crest above the level, on the side that the foot is led to
   double beaker_cm3 = 0.0, spilt_cm3 = 0.0, pipette_cm3 = 0.0, funnel_cm3 = 0.0, bottle_cm3 = 0.0;
 };
 

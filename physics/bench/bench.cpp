@@ -11,7 +11,9 @@
 #include "physics/flask/contents.h"
 #include "physics/flask/fading.h"
 #include "physics/flask/gas_exchange.h"
+#include "physics/flask/sloshing.h"
 #include "physics/flask/stirring.h"
+#include "physics/flask/wall.h"
 #include "physics/flask/washing.h"
 
 namespace halfdrop {
@@ -64,7 +66,9 @@ void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
   seep(spec, state);
   cling_and_run(spec, state, column_before);
   fall(spec, state);
+  slosh(spec, state);
   wash_down(spec, state, hands.wash);
+  run_down_wall(spec, state);
   stir(spec, state);
   exchange_gas(spec, state);
   fade(spec, state);

@@ -106,14 +106,14 @@ struct FlaskSpec {
   double neck_radius_cm = 1.4;
   double height_cm = 12.0;
   double neck_length_cm = 3.0;
-  double capacity_cm3 = 150.0;                    ///< more runs over
+  double capacity_cm3 = 150.0;  ///< more runs over
   /// How finely the liquid is cut into cells (grid.h): 1 is 96 columns and 72 rows.
   double fineness = 1.0;
 
   /// A multiple of 8, and an even number.
   [[nodiscard]] std::size_t columns() const { return 8 * static_cast<std::size_t>(12.0 * fineness + 0.5); }
   [[nodiscard]] std::size_t rows() const { return 2 * static_cast<std::size_t>(36.0 * fineness + 0.5); }
-  double landing_cm3 = 0.5;                       ///< size of the zone where drops land
+  double landing_cm3 = 0.5;  ///< size of the zone where drops land
   double still_exchange_per_s =
       0.02;  ///< landing zone renewed at rest: streaks last minutes (bench experience)
   double swirled_exchange_per_s = 2.0;  ///< ... and swirled hard: mixed in a few seconds (bench experience)

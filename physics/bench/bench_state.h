@@ -8,6 +8,8 @@
 #include "physics/bench/ledger.h"
 #include "physics/burette/wall_film.h"
 #include "physics/flask/liquid.h"
+#include "physics/flask/sloshing.h"
+#include "physics/flask/wall.h"
 #include "physics/units.h"
 
 namespace halfdrop {
@@ -30,6 +32,8 @@ struct BenchState {
   Ledger ledger;
   WallFilm film;         ///< how wall_film is spread along the tube
   FlaskLiquid flask;     ///< how the flask's liquid is spread
+  FlaskWall wall;        ///< where on the flask's wall flask_wall clings
+  Slosh slosh;           ///< the hand that swirls, and the wave it makes
   Hands hands;           ///< as they are now: the next step goes by them
   double plug = 1.0;     ///< where the tap's plug stands: 0 across .. 1 in line
   Quanta jet_below = 0;  ///< of the jet's liquid, what is below the air in it; 0 when there is none

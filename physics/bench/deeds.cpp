@@ -8,6 +8,7 @@
 #include "physics/bench/flight.h"
 #include "physics/burette/jet.h"
 #include "physics/flask/liquid.h"
+#include "physics/flask/wall.h"
 
 namespace halfdrop {
 
@@ -78,8 +79,8 @@ Answer check_drill(const BenchSpec& spec, const BenchState& state, Deed deed) {
 /// Pours the flask out; a heel stays.
 void pour_out(const BenchSpec& spec, BenchState& state) {
   even_out(state);
+  clear_wall(state);
   Ledger& ledger = state.ledger;
-  ledger.transfer(Account::flask_wall, Account::flask, ledger.balance(Account::flask_wall).volume);
   const Quanta out = ledger.balance(Account::flask).volume - volume_quanta(spec.rinse_left_cm3);
   if (out > 0) ledger.transfer(Account::flask, Account::sink, out);
 }
@@ -98,9 +99,12 @@ void deliver(BenchState& state) {
   state.ledger.transfer(Account::pipette, Account::flask, state.ledger.balance(Account::pipette).volume);
 }
 
-void touch_off(BenchState& state) {
+/// On the beaker, or on the side of the flask's neck that is nearest.
+void touch_off(const BenchSpec& spec, BenchState& state) {
   const Parcel drop = state.ledger.balance(Account::pendant_drop);
-  state.ledger.move(Account::pendant_drop, state.beaker_under ? Account::beaker : Account::flask_wall, drop);
+  if (state.beaker_under) return state.ledger.move(Account::pendant_drop, Account::beaker, drop);
+  cling(spec, state, Account::pendant_drop, drop, -state.hands.flask_x_cm,
+        spec.tip_above_bench_cm - state.hands.flask_y_cm);
 }
 
 /// Frees what air sticks in the jet, and shakes off what hangs.
@@ -163,7 +167,7 @@ void move_liquid(const BenchSpec& spec, BenchState& state, Deed deed) {
                   ledger.balance(Account::indicator_bottle).share(volume_quanta(spec.indicator_drop_cm3)));
       break;
     case Deed::touch_off_drop:
-      touch_off(state);
+      touch_off(spec, state);
       break;
     case Deed::flick_jet:
       flick(spec, state);

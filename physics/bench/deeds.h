@@ -48,7 +48,9 @@ enum class Refusal : std::uint8_t {
   flask_full,
   last_picture,
   no_volume_left,
-  still_falls
+  still_falls,
+  jet_would_dip,
+  jet_in_the_way
 };
 
 /// Nothing when the deed can be done.

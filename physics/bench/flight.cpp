@@ -1,16 +1,42 @@
 #include "physics/bench/flight.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "physics/bench/bench_spec.h"
 #include "physics/bench/bench_state.h"
 #include "physics/bench/rigid_world.h"
 #include "physics/flask/liquid.h"
+#include "physics/flask/wall.h"
 #include "physics/flask/washing.h"
 
 namespace halfdrop {
 
 namespace {
+
+/// Share of a sphere that lies beyond a plane at a distance from its middle: a cap of height r - distance.
+double share_beyond(double distance_cm, double radius_cm) {
+  const double height = std::clamp(1.0 - distance_cm / radius_cm, 0.0, 2.0);
+  return height * height * (3.0 - height) / 4.0;
+}
+
+/// A jet that does not go into the neck lets its drops fall on the rim, which cuts them: what is outside
+/// falls beside the flask.
+void hit_wall(const BenchSpec& spec, BenchState& state, const FallingDrop& drop) {
+  const double x_cm = drop.x_cm - state.hands.flask_x_cm;
+  const double height_cm = spec.tip_above_bench_cm - drop.fallen_cm - state.hands.flask_y_cm;
+  Parcel inside = drop.liquid;
+  const double radius_cm = drop_radius_cm(drop.liquid.volume_cm3());
+  const double clear_cm = spec.flask.neck_radius_cm - std::fabs(x_cm);
+  if (drop.fallen_cm < radius_cm && clear_cm < 0.05 * spec.tap.tip_outer_mm) {
+    const double outside = share_beyond(clear_cm, radius_cm);
+    const Parcel lost =
+        drop.liquid.share(static_cast<Quanta>(outside * static_cast<double>(drop.liquid.volume)));
+    state.ledger.move(Account::in_flight, Account::bench_top, lost);
+    inside -= lost;
+  }
+  cling(spec, state, Account::in_flight, inside, x_cm, height_cm);
+}
 
 void land(const BenchSpec& spec, BenchState& state, const FallingDrop& drop, Account target) {
   if (target == Account::flask) {
@@ -18,6 +44,8 @@ void land(const BenchSpec& spec, BenchState& state, const FallingDrop& drop, Acc
     let_drop_in(state, Account::in_flight, drop.liquid, drop.x_cm - state.hands.flask_x_cm,
                 gram * drop.speed_cm_s);
     run_over(spec, state);
+  } else if (target == Account::flask_wall) {
+    hit_wall(spec, state, drop);
   } else {
     state.ledger.move(Account::in_flight, target, drop.liquid);
   }

@@ -67,6 +67,21 @@ void add_flask(Fnv1a& hash, const FlaskLiquid& flask) {
   hash.add(flask.impact_erg);
 }
 
+void add_wall(Fnv1a& hash, const FlaskWall& wall) {
+  for (const ClingingDrop& drop : wall.drops) {
+    hash.add(drop.liquid);
+    hash.add(drop.side);
+    hash.add(drop.height_cm);
+  }
+  for (const Trail& trail : wall.trail)
+    for (const Parcel& length : trail) hash.add(length);
+}
+
+void add_slosh(Fnv1a& hash, const Slosh& slosh) {
+  for (const double value : {slosh.turns, slosh.reach_cm, slosh.wave_cm, slosh.breaks, slosh.waits_cm3})
+    hash.add(value);
+}
+
 }  // namespace
 
 // A field more or less changes one of these: add it to the hash (and to its test), then put the new size
@@ -78,8 +93,12 @@ static_assert(sizeof(FallingDrop) == sizeof(Parcel) + 5 * sizeof(double));  // t
 static_assert(sizeof(Arrival) == sizeof(Parcel) + 2 * sizeof(double));
 static_assert(sizeof(FlaskLiquid) == (kSources + 1) * sizeof(CellField) + 3 * sizeof(Parcel) +
                                          3 * sizeof(Arrival) + sizeof(Quanta) + 2 * sizeof(double));
+static_assert(sizeof(FlaskWall) ==
+              kMostClinging * (sizeof(Parcel) + 2 * sizeof(double)) + 2 * kTrailLengths * sizeof(Parcel));
+static_assert(sizeof(Slosh) == 5 * sizeof(double));
 static_assert(sizeof(WallFilm) == 2 * kFilmLengths * sizeof(Quanta));
-static_assert(sizeof(BenchState) == sizeof(Ledger) + sizeof(WallFilm) + sizeof(FlaskLiquid) + sizeof(Hands) +
+static_assert(sizeof(BenchState) == sizeof(Ledger) + sizeof(WallFilm) + sizeof(FlaskLiquid) +
+                                        sizeof(FlaskWall) + sizeof(Slosh) + sizeof(Hands) +
                                         kMostFalling * sizeof(FallingDrop) + 5 * sizeof(Tick) +
                                         sizeof(Quanta) + sizeof(double) + 8);  // five flags in eight bytes
 
@@ -90,6 +109,8 @@ std::string state_hash(const BenchState& state) {
   for (const auto& kind : {state.film.runs, state.film.greasy})
     for (const Quanta volume : kind) hash.add(volume);
   add_flask(hash, state.flask);
+  add_wall(hash, state.wall);
+  add_slosh(hash, state.slosh);
   add_hands(hash, state.hands);
   hash.add(state.plug);
   hash.add(state.jet_below);

@@ -6,14 +6,12 @@
 
 #include "physics/flask/engulfment.h"
 #include "physics/flask/liquid.h"
+#include "physics/flask/mixing_line.h"
 #include "physics/flask/stirring.h"
 
 namespace halfdrop {
 
 namespace {
-
-/// mol/dm3 of each solute, in the order of Solute.
-using Solutes = std::array<double, 4>;
 
 Solutes solutes_of(const Parcel& parcel) {
   if (parcel.volume <= 0) return {};
@@ -26,7 +24,8 @@ void add_to(Solutes& sum, double share, const Solutes& more) {
   for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += share * more[i];
 }
 
-/// Solves one mixture after another, each from the one before.
+/// Where titrant is all that came in, all mixtures are of two liquids; otherwise solves one mixture after
+/// another, each from the one before.
 class Looker {
  public:
   Looker(const BenchSpec& spec, const BenchState& state)
@@ -34,7 +33,10 @@ class Looker {
         flask_(state.flask),
         rest_(solutes_of(rest_of(state))),
         titrant_(solutes_of(flask_.titrant)),
-        indicator_(solutes_of(flask_.indicator)) {}
+        indicator_(solutes_of(flask_.indicator)) {
+    if (!flask_.even() && flask_.of(Source::water).empty() && flask_.of(Source::indicator).empty())
+      line_.emplace(spec, rest_, titrant_);
+  }
 
   /// Share of the cell that a source takes up.
   FormAmounts at(std::size_t cell, double volume) {
@@ -46,23 +48,44 @@ class Looker {
                  titrant = share(Source::titrant), water = share(Source::water),
                  indicator = share(Source::indicator);
     const double mixed = std::max(1.0 - fresh - meeting, 1e-9);
+    if (line_) return on_the_line(fresh, meeting, titrant / mixed);
     Solutes around{};
     add_to(around, std::max(mixed - titrant - water - indicator, 0.0) / mixed, rest_);
     add_to(around, titrant / mixed, titrant_);
     add_to(around, indicator / mixed, indicator_);
-    // Zones take their surroundings in; what is left of the cell is mixed.
-    const double fresh_zone = std::min(kFreshDilution * fresh, 1.0);
-    const double meeting_zone = std::min(kMeetingDilution * meeting, 1.0 - fresh_zone);
     FormAmounts forms{};
-    add_zone(forms, 0, fresh_zone, fresh, around);
-    add_zone(forms, 1, meeting_zone, meeting, around);
-    add_zone(forms, 2, 1.0 - fresh_zone - meeting_zone, 0.0, around);
+    const std::array<double, kZones> zones = zones_of(fresh, meeting);
+    add_zone(forms, 0, zones[0], fresh, around);
+    add_zone(forms, 1, zones[1], meeting, around);
+    add_zone(forms, 2, zones[2], 0.0, around);
     return forms;
   }
 
  private:
   static constexpr double kSeen = 1e-3;  ///< a zone that takes up less of its cell is not looked at
   static constexpr std::size_t kZones = 3;
+
+  /// Zones take their surroundings in; what is left of the cell is mixed.
+  static std::array<double, kZones> zones_of(double fresh, double meeting) {
+    const double fresh_zone = std::min(kFreshDilution * fresh, 1.0);
+    const double meeting_zone = std::min(kMeetingDilution * meeting, 1.0 - fresh_zone);
+    return {fresh_zone, meeting_zone, 1.0 - fresh_zone - meeting_zone};
+  }
+
+  /// `around`: titrant's share of what is around the zones.
+  FormAmounts on_the_line(double fresh, double meeting, double around) {
+    FormAmounts forms{};
+    const std::array<double, kZones> zones = zones_of(fresh, meeting), pure{fresh, meeting, 0.0};
+    for (std::size_t kind = 0; kind < kZones; ++kind) {
+      if (zones[kind] < kSeen) continue;
+      const double own = std::min(pure[kind] / zones[kind], 1.0), share = own + (1.0 - own) * around;
+      const FormShares there = line_->at(share);
+      const double indicator = (1.0 - share) * rest_[kIndicator] + share * titrant_[kIndicator];
+      for (std::size_t form = 0; form < forms.size(); ++form)
+        forms[form] += static_cast<float>(zones[kind] * indicator * there[form]);
+    }
+    return forms;
+  }
 
   /// A mixture that was solved, to begin the next of its zone from.
   struct Solved {
@@ -105,6 +128,7 @@ class Looker {
   const FlaskLiquid& flask_;
   Solutes rest_, titrant_, indicator_;
   std::array<Solved, kZones> solved_;
+  std::optional<MixingLine> line_;
 };
 
 }  // namespace

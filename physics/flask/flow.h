@@ -50,7 +50,7 @@ class Flow {
   /// Largest share of a node's own volume that flows through one of its faces in a second.
   [[nodiscard]] double courant_per_s(std::span<const float> stream) const;
   /// Forces, viscosity and walls, then the vorticity goes along with the flow. Precondition: the Courant
-  /// number of stream() is below 1, and viscosity * duration / dx^2 below 1/4.
+  /// number of stream() is below 1.
   void step(const FlowStep& step, FlowState& state);
 
  private:

@@ -4,10 +4,10 @@
 #include <array>
 #include <cmath>
 
+#include "physics/flask/cell_rows.h"
 #include "physics/flask/engulfment.h"
 #include "physics/flask/landing.h"
 #include "physics/flask/swirling.h"
-#include "physics/flask/wide.h"
 
 namespace halfdrop {
 
@@ -16,6 +16,8 @@ namespace {
 constexpr double kNoImpact_erg = 1e-3;
 constexpr double kNoticed_s = 16.0 * kStir_s;  ///< how often slow things are looked at
 constexpr Tick kSlowTicks = 16 * kStirTicks;
+constexpr Tick kSpreadTicks = 2 * kStirTicks;
+constexpr double kSpread_s = 2.0 * kStir_s;
 
 double water_cm2_s(const BenchSpec& spec) {
   const LiquidFlow& liquid = spec.settled.liquid;
@@ -31,9 +33,18 @@ double rise_kg_m3(const BenchSpec& spec, const Parcel& parcel) {
   return mol_per_cm3 / parcel.volume_cm3() * 1000.0;
 }
 
-HALFDROP_WIDER void add_weight(const double* field, const double* volume, std::size_t cells, double pull,
-                               float* force) {
-  for (std::size_t i = 0; i < cells; ++i) force[i] -= static_cast<float>(pull * (field[i] / volume[i]));
+/// Memory for one step's work: nothing in it outlives the step, nor is read before it is written.
+struct Scratch {
+  std::vector<double> volume, heavy;
+  std::vector<float> upward, stream, strain2;
+  Fluxes fluxes{GridSize{}};
+};
+
+Scratch& scratch() {
+  thread_local Scratch one;
+  one.stream.clear();
+  one.strain2.clear();
+  return one;
 }
 
 /// One step of a flask's liquid, from what it is to what it becomes.
@@ -44,7 +55,8 @@ class Stirring {
         state_(state),
         flask_(state.flask),
         grid_{spec.flask.columns(), spec.flask.rows()},
-        shape_(spec.flask, flask_liquid(state.ledger).volume_cm3()) {}
+        shape_(spec.flask, flask_liquid(state.ledger).volume_cm3()),
+        scratch_(scratch()) {}
 
   void take() {
     turn();
@@ -60,7 +72,9 @@ class Stirring {
     spread();
     if (state_.tick % kSlowTicks != 0) return;
     if (all_have_met()) forget_stages();
-    if (is_even()) even_out(state_);
+    if (is_even()) return even_out(state_);
+    count_to_rest(Source::water, flask_.water);
+    count_to_rest(Source::indicator, flask_.indicator);
   }
 
  private:
@@ -75,12 +89,20 @@ class Stirring {
   /// What came in since the last step goes into its cells; pushes the liquid there. Returns that push, cm/s2.
   std::vector<double> lay_in() {
     if (flask_.even()) return {};
-    volume_ = cell_quanta(spec_, flask_.laid_out);
+    lay_out(flask_.laid_out);
     Landing landing(grid_, volume_, flask_);
     landing_ = landing.take(spec_, shape_);
     for (std::size_t k = 0; k < kSources; ++k)
       if (!flask_.field[k].empty()) fields_.push_back(&flask_.field[k]);
     return landing.pushed_cm_s();
+  }
+
+  /// Volumes of the cells of so much liquid.
+  void lay_out(Quanta volume) {
+    const std::vector<double>& shares = spec_.settled.column_share;
+    if (volume == flask_liquid(state_.ledger).volume) return lay_out_cells(shape_, shares, volume_);
+    const double cm3 = static_cast<double>(volume) * kVolumeQuantum_cm3;
+    lay_out_cells(LiquidShape(spec_.flask, cm3), shares, volume_);
   }
 
   void flow(const std::vector<double>& pushed_cm_s) {
@@ -93,30 +115,32 @@ class Stirring {
     strain_of(flow);
     stride_ = flow.box().stride();
     if (flask_.flow.at_rest()) return;
-    if (pushed_cm_s.empty() && flow.courant_per_s(flow.stream()) < kRest_per_s) {
+    if (pushed_cm_s.empty() && crossed_ < rest_per_s() * kStir_s) {
       flask_.flow = FlowState{};
     } else {
       move_on(flow, pushed_cm_s);
     }
   }
 
+  bool turns_fast() const { return flask_.spin_rad_s > kTurnsFast_rad_s; }
+  double rest_per_s() const { return turns_fast() ? kRestTurning_per_s : kRest_per_s; }
+
   void hold_back(Flow& flow) {
-    const double crossed = flow.courant_per_s(flow.stream()) * kStir_s;
-    if (crossed <= kMostCrossed) return;
-    for (float& node : flask_.flow.vorticity) node *= static_cast<float>(kMostCrossed / crossed);
+    crossed_ = flow.courant_per_s(flow.stream()) * kStir_s;
+    const double most = turns_fast() ? kMostCrossedTurning : kMostCrossed;
+    if (crossed_ <= most) return;
+    for (float& node : flask_.flow.vorticity) node *= static_cast<float>(most / crossed_);
     flow.find_stream(flask_.flow);
+    crossed_ = most;
   }
 
   void move_on(Flow& flow, const std::vector<double>& pushed_cm_s) {
     FlowStep step;
-    const FlowBox& box = flow.box();
-    const double widest = 0.2 * box.dx_cm() * box.dx_cm() / kStir_s;
-    step.viscosity_cm2_s =
-        water_cm2_s(spec_) + std::min(eddies_cm2_s(flask_.spin_rad_s, shape_.mean_radius_cm()), widest);
-    const double crossed = flow.courant_per_s(flow.stream()) * kStir_s;
-    const int parts = 1 + static_cast<int>(crossed / kMostLeaves);
+    step.viscosity_cm2_s = water_cm2_s(spec_) + eddies_cm2_s(flask_.spin_rad_s, shape_.mean_radius_cm());
+    const int parts = 1 + static_cast<int>(crossed_ / kMostLeaves);
     step.duration_s = kStir_s / parts;
-    std::vector<float> upward = weight_cm_s2();
+    std::vector<float>& upward = scratch_.upward;
+    find_weight_cm_s2(upward);
     step.upward_cm_s2 = upward;
     add_to(upward, pushed_cm_s, 1.0 / step.duration_s);
     flow.step(step, flask_.flow);
@@ -128,8 +152,9 @@ class Stirring {
   }
 
   /// What the difference in density from the rest pulls at.
-  std::vector<float> weight_cm_s2() const {
-    std::vector<float> force(grid_.cells());
+  void find_weight_cm_s2(std::vector<float>& force) {
+    scratch_.heavy.assign(grid_.cells(), 0.0);
+    force.resize(grid_.cells());
     const double heaviest = 100.0 * kGravity_m_s2 / spec_.settled.liquid.density_kg_m3;
     const double rest = rise_kg_m3(spec_, rest_of(state_));
     const auto pull = [&](const Parcel& parcel) { return heaviest * (rise_kg_m3(spec_, parcel) - rest); };
@@ -138,9 +163,10 @@ class Stirring {
     const std::array<double, kSources> pulls{titrant, titrant, titrant, water, indicator};
     for (std::size_t k = 0; k < kSources; ++k) {
       const CellField& field = flask_.field[k];
-      add_weight(field.data(), volume_.data(), field.size(), pulls[k], force.data());
+      add_weight(field.data(), field.size(), pulls[k], scratch_.heavy.data());
     }
-    return force;
+    if (flask_.even()) return std::fill(force.begin(), force.end(), 0.0F);
+    push_up(scratch_.heavy.data(), volume_.data(), grid_.cells(), force.data());
   }
 
   static void add_to(std::vector<float>& upward, const std::vector<double>& pushed_cm_s, double per_s) {
@@ -162,24 +188,28 @@ class Stirring {
   void settle() {
     if (flask_.even()) return;
     const Quanta now = flask_liquid(state_.ledger).volume;
-    Fluxes fluxes(grid_);
-    if (!stream_.empty()) {
-      constexpr double kQuanta = kStir_s / kVolumeQuantum_cm3;
-      const std::size_t n = grid_.columns;
-      for (std::size_t j = 0; j < grid_.rows; ++j) {
-        const float* const psi = &stream_[j * stride_];
-        for (std::size_t i = 0; i < n; ++i) {
-          const auto here = static_cast<double>(psi[i]);
-          fluxes.across[j * n + i] = (static_cast<double>(psi[i + stride_]) - here) * kQuanta;
-          fluxes.up[j * n + i] = (here - static_cast<double>(psi[i + 1])) * kQuanta;
-        }
-      }
-    }
+    Fluxes& fluxes = scratch_.fluxes;
+    pass(fluxes);
     if (!landing_.empty() || now != flask_.laid_out) make_room(now, fluxes);
     if (stream_.empty() && landing_.empty() && now == flask_.laid_out) return;
     carry_in_parts(fluxes);
-    if (now != flask_.laid_out) volume_ = cell_quanta(spec_, now);
+    if (now != flask_.laid_out) lay_out(now);
     flask_.laid_out = now;
+  }
+
+  void pass(Fluxes& fluxes) {
+    fluxes.across.resize(grid_.cells());
+    fluxes.up.resize(grid_.cells());
+    if (stream_.empty()) {
+      std::fill(fluxes.across.begin(), fluxes.across.end(), 0.0);
+      std::fill(fluxes.up.begin(), fluxes.up.end(), 0.0);
+      return;
+    }
+    const std::size_t n = grid_.columns;
+    for (std::size_t j = 0; j < grid_.rows; ++j) {
+      const float* const psi = &stream_[j * stride_];
+      pass_row(psi, psi + stride_, n, kStir_s / kVolumeQuantum_cm3, &fluxes.across[j * n], &fluxes.up[j * n]);
+    }
   }
 
   /// Adds what brings the cells' volumes to those of the liquid that there is now.
@@ -211,20 +241,22 @@ class Stirring {
   void carry_in_parts(Fluxes& fluxes) {
     const double leaves = most_that_leaves(grid_, volume_, fluxes);
     const int parts = 1 + static_cast<int>(std::min(leaves / kMostLeaves, 200.0));
-    for (std::vector<double>* side : {&fluxes.across, &fluxes.up})
-      for (double& flux : *side) flux /= parts;
+    if (parts > 1) {
+      multiply(fluxes.across.data(), fluxes.across.size(), 1.0 / parts);
+      multiply(fluxes.up.data(), fluxes.up.size(), 1.0 / parts);
+    }
     for (int part = 0; part < parts; ++part) carry(grid_, fluxes, volume_, fields_);
   }
 
-  /// Eddies and shear while it turns; molecules alone every so often.
+  /// Eddies and shear while it turns, every other step; molecules alone every so often.
   void spread() {
     const bool turns = flask_.spin_rad_s > 0.0;
     const bool slow = state_.tick % kSlowTicks == 0;
     if (!flask_.of(Source::fresh).empty()) meet(turns || !stream_.empty(), slow);
-    if (!turns && !slow) return;
+    if (state_.tick % (turns ? kSpreadTicks : kSlowTicks) != 0) return;
     const double radius = shape_.mean_radius_cm();
     const double eddies = eddies_cm2_s(flask_.spin_rad_s, radius) + kDiffusion_cm2_s;
-    spread_by(eddies + shear_cm2_s(flask_.spin_rad_s, radius), eddies, turns ? kStir_s : kNoticed_s);
+    spread_by(eddies + shear_cm2_s(flask_.spin_rad_s, radius), eddies, turns ? kSpread_s : kNoticed_s);
   }
 
   void meet(bool moves, bool slow) {
@@ -271,6 +303,25 @@ class Stirring {
     }
   }
 
+  /// What makes up the same share of all but titrant everywhere is part of the rest.
+  void count_to_rest(Source source, Parcel& parcel) {
+    CellField& field = flask_.of(source);
+    if (field.empty()) return;
+    std::vector<double>& around = scratch_.heavy;
+    around = volume_;
+    for (const Source stage : {Source::fresh, Source::meeting, Source::titrant}) {
+      const CellField& titrant = flask_.of(stage);
+      for (std::size_t i = 0; i < titrant.size(); ++i) around[i] -= titrant[i];
+    }
+    double all = 0.0;
+    for (const double cell : around) all += cell;
+    const double mean = static_cast<double>(total(field)) / all;
+    for (std::size_t i = 0; i < field.size(); ++i)
+      if (std::fabs(field[i] - mean * around[i]) > kEven * volume_[i]) return;
+    field = {};
+    parcel = {};
+  }
+
   /// Nothing is still meeting, and no cell's share of anything differs.
   bool is_even() const {
     if (!flask_.of(Source::fresh).empty()) return false;
@@ -289,10 +340,13 @@ class Stirring {
   FlaskLiquid& flask_;
   GridSize grid_;
   LiquidShape shape_;
-  std::vector<double> volume_, landing_;
+  Scratch& scratch_;
+  std::vector<double>& volume_ = scratch_.volume;
+  std::vector<float>&stream_ = scratch_.stream, &strain2_ = scratch_.strain2;
+  std::vector<double> landing_;
   std::vector<CellField*> fields_;
-  std::vector<float> stream_, strain2_;
   std::size_t stride_ = 0;
+  double crossed_ = 0.0;  ///< cells that the flow crosses in one step
 };
 
 }  // namespace
@@ -312,12 +366,9 @@ FlowBox flow_box(const FlaskSpec& flask, double volume_cm3) {
 }
 
 std::vector<double> cell_quanta(const BenchSpec& spec, Quanta volume) {
-  const LiquidShape shape(spec.flask, static_cast<double>(volume) * kVolumeQuantum_cm3);
-  const std::vector<double>& shares = spec.settled.column_share;
   std::vector<double> cells;
-  cells.reserve(spec.flask.columns() * spec.flask.rows());
-  for (const double row : shape.row_cm3())
-    for (const double share : shares) cells.push_back(row / kVolumeQuantum_cm3 * share);
+  lay_out_cells(LiquidShape(spec.flask, static_cast<double>(volume) * kVolumeQuantum_cm3),
+                spec.settled.column_share, cells);
   return cells;
 }
 

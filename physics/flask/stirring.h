@@ -12,7 +12,7 @@
 
 namespace halfdrop {
 
-inline constexpr Tick kStirTicks = kTicksPerSecond / 30;
+inline constexpr Tick kStirTicks = kTicksPerSecond / 24;
 inline constexpr double kStir_s = static_cast<double>(kStirTicks) * kSecondsPerTick;
 /// A flow that takes longer than 1 / this to cross a cell has come to rest.
 inline constexpr double kRest_per_s = 2e-3;
@@ -20,7 +20,12 @@ inline constexpr double kRest_per_s = 2e-3;
 /// simplification).
 inline constexpr double kShallow_cm = 0.2;
 /// Cells that a flow may cross in one step; a faster one is held at that.
-inline constexpr double kMostCrossed = 5.0;
+inline constexpr double kMostCrossed = 6.25;
+/// ... while the flask turns so fast that it breaks a drop's flow up at once (our own simplification).
+inline constexpr double kMostCrossedTurning = 0.85;
+inline constexpr double kTurnsFast_rad_s = 2.0;
+/// ... and has come to rest already when it is this much slower than its eddies: as kRest_per_s.
+inline constexpr double kRestTurning_per_s = 3.0;
 /// Shares of the flask that differ by less than this are the same: a hundredth of a drop's.
 inline constexpr double kEven = 1e-5;
 

@@ -22,20 +22,67 @@ double sine(double x) {
   return sum;
 }
 
-constexpr std::size_t kDeep = 4;  ///< waves that are added up, or eliminated, at once
+constexpr std::size_t kDeep = 4;  ///< waves that are added up at once
+
+constexpr std::size_t kBroad = 2;  ///< WideFloats of columns at once
+
+/// The same for kBlocks WideFloats of columns from `i` on.
+template <std::size_t kBlocks>
+HALFDROP_INLINE void add_columns(std::size_t i, std::size_t stride, std::size_t count, const float* rows,
+                                 const std::array<const float*, kDeep>& wave,
+                                 const std::array<float*, kDeep>& sum) {
+  WideFloat all[kDeep][kBlocks] = {};
+  const float* row = rows + i;
+  for (std::size_t j = 0; j < count; ++j, row += stride) {
+    WideFloat here[kBlocks];
+    for (std::size_t b = 0; b < kBlocks; ++b) here[b] = wide_at<WideFloat>(row + b * kWideFloat);
+    for (std::size_t n = 0; n < kDeep; ++n)
+      for (std::size_t b = 0; b < kBlocks; ++b) all[n][b] += wave[n][j] * here[b];
+  }
+  for (std::size_t n = 0; n < kDeep; ++n)
+    for (std::size_t b = 0; b < kBlocks; ++b) put(all[n][b], sum[n] + i + b * kWideFloat);
+}
 
 /// sum[n][i] = sum over j of wave[n][j] rows[j][i], for all columns i: a multiple of kWideFloat.
 HALFDROP_WIDER void add_waves(std::size_t stride, std::size_t count, const float* rows,
                               const std::array<const float*, kDeep>& wave,
                               const std::array<float*, kDeep>& sum) {
-  for (std::size_t i = 0; i < stride; i += kWideFloat) {
-    std::array<WideFloat, kDeep> all{};
-    const float* row = rows + i;
-    for (std::size_t j = 0; j < count; ++j, row += stride) {
-      const auto here = wide_at<WideFloat>(row);
-      for (std::size_t n = 0; n < kDeep; ++n) all[n] += wave[n][j] * here;
-    }
-    for (std::size_t n = 0; n < kDeep; ++n) put(all[n], sum[n] + i);
+  std::size_t i = 0;
+  for (; i + kBroad * kWideFloat <= stride; i += kBroad * kWideFloat)
+    add_columns<kBroad>(i, stride, count, rows, wave, sum);
+  if (i < stride) add_columns<1>(i, stride, count, rows, wave, sum);
+}
+
+/// What Gauss needs of a box: 1 / (d dx2) between the nodes, 1 / (d dz2) at them.
+struct Across {
+  const float *across, *upward;
+  std::size_t columns;
+};
+/// On the way through a line of nodes: what is left of the next one, and the value.
+struct Reached {
+  std::array<float, kWideFloat> next{}, value{};
+};
+
+/// Gauss for kWideFloat waves side by side, in place: one alone would wait for its own divisions.
+HALFDROP_WIDER void eliminate_waves(const Across& box, const std::array<float*, kWideFloat>& wave,
+                                    const std::array<float, kWideFloat>& square, Reached* reached) {
+  const std::size_t n = box.columns;
+  const auto squares = wide_at<WideFloat>(square.data());
+  WideFloat next{}, value{};
+  for (std::size_t i = 1; i < n; ++i) {
+    const WideFloat own{wave[0][i], wave[1][i], wave[2][i], wave[3][i],
+                        wave[4][i], wave[5][i], wave[6][i], wave[7][i]};
+    const WideFloat pivot = box.across[i - 1] * (1.0F - next) + (box.across[i] + squares * box.upward[i]);
+    const WideFloat inverse = 1.0F / pivot;
+    next = box.across[i] * inverse;
+    value = (own + box.across[i - 1] * value) * inverse;
+    put(next, reached[i].next.data());
+    put(value, reached[i].value.data());
+  }
+  WideFloat right{};
+  for (std::size_t i = n - 1; i > 0; --i) {
+    right = wide_at<WideFloat>(reached[i].value.data()) + wide_at<WideFloat>(reached[i].next.data()) * right;
+    for (std::size_t m = 0; m < kWideFloat; ++m) wave[m][i] = right[m];
   }
 }
 
@@ -76,7 +123,8 @@ StreamFunction::StreamFunction(std::size_t rows)
 void StreamFunction::transform(std::size_t stride, std::span<const float> in, std::span<float> out,
                                float scale) const {
   const std::size_t half = rows_ / 2;
-  std::vector<float> folded(2 * half * stride);  // [odd or even k][j - 1][column]
+  thread_local std::vector<float> folded;  // [odd or even k][j - 1][column]; written before it is read
+  folded.resize(2 * half * stride);
   for (std::size_t j = 1; j <= half; ++j) {
     const float* const low = &in[j * stride];
     const float* const high = &in[(rows_ - j) * stride];
@@ -107,44 +155,30 @@ void StreamFunction::add_up(std::size_t stride, std::size_t first, const float* 
   add_waves(stride, half, rows, wave, sum);
 }
 
-// Gauss for each wave, several side by side: one alone would wait for its own divisions.
 void StreamFunction::eliminate(const FlowBox& box, std::span<float> waves) const {
   const std::size_t stride = box.stride(), n = box.columns;
   const auto per_dx2 = static_cast<float>(1.0 / (box.dx_cm() * box.dx_cm()));
-  std::vector<float> across(n), upward(n + 1);  // 1 / (d dx2), 1 / (d dz2)
+  std::vector<float> across(n), upward(n + 1);
   for (std::size_t i = 0; i < n; ++i) across[i] = per_dx2 / box.depth_between[i];
   for (std::size_t i = 1; i < n; ++i)
     upward[i] = static_cast<float>(1.0 / (box.dz_cm() * box.dz_cm())) / box.depth_at_node[i];
-  std::vector<std::array<float, kDeep>> next(n + 1), value(n + 1);
-  for (std::size_t first = 1; first < rows_; first += kDeep) {
-    std::array<float*, kDeep> wave{};
-    std::array<float, kDeep> square{};
-    for (std::size_t m = 0; m < kDeep; ++m) {
+  std::vector<Reached> reached(n);
+  for (std::size_t first = 1; first < rows_; first += kWideFloat) {
+    std::array<float*, kWideFloat> wave{};
+    std::array<float, kWideFloat> square{};
+    for (std::size_t m = 0; m < kWideFloat; ++m) {  // past the last wave, that one again
       const std::size_t k = std::min(first + m, rows_ - 1);
       wave[m] = &waves[k * stride];
       square[m] = static_cast<float>(square_[k]);
     }
-    for (std::size_t i = 1; i < n; ++i) {
-      for (std::size_t m = 0; m < kDeep; ++m) {
-        const float pivot = across[i - 1] * (1.0F - next[i - 1][m]) + across[i] + square[m] * upward[i];
-        const float inverse = 1.0F / pivot;
-        next[i][m] = across[i] * inverse;
-        value[i][m] = (wave[m][i] + across[i - 1] * value[i - 1][m]) * inverse;
-      }
-    }
-    std::array<float, kDeep> right{};
-    for (std::size_t i = n - 1; i > 0; --i) {
-      for (std::size_t m = 0; m < kDeep; ++m) {
-        right[m] = value[i][m] + next[i][m] * right[m];
-        wave[m][i] = right[m];
-      }
-    }
+    eliminate_waves({across.data(), upward.data(), n}, wave, square, reached.data());
   }
 }
 
 void StreamFunction::solve(const FlowBox& box, std::span<const float> omega, std::span<float> psi) const {
   assert(box.rows == rows_ && omega.size() == box.nodes() && psi.size() == box.nodes());
-  std::vector<float> waves(box.nodes());
+  thread_local std::vector<float> waves;  // memory for the work alone: written before it is read
+  waves.resize(box.nodes());
   transform(box.stride(), omega, waves, 1.0F);
   eliminate(box, waves);
   transform(box.stride(), waves, psi, 2.0F / static_cast<float>(rows_));

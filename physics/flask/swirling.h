@@ -21,9 +21,7 @@
 
 namespace halfdrop {
 
-/// A hand's rounds in a second when it swirls hard, and how fast the liquid then turns at most (our own
-/// estimates).
-inline constexpr double kRounds_per_s = 2.2;
+/// How fast the liquid turns at most (our own estimate; the hand goes round faster, see sloshing.h).
 inline constexpr double kHardest_rad_s = 7.0;
 
 /// How fast it turns after so long, from the hand's swirl (0 to 1). Stops for good below 1 % of the hardest.

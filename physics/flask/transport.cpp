@@ -4,7 +4,7 @@
 #include <cassert>
 #include <cmath>
 
-#include "physics/flask/sweby.h"
+#include "physics/flask/wide.h"
 
 namespace halfdrop {
 
@@ -19,6 +19,8 @@ double larger(double a, double b) { return a > b ? a : b; }
 
 /// Added and taken away again it leaves the nearest whole number, for |x| < 2^51.
 constexpr double kMagic = 0x1.8p52;
+/// A lambda on its own would not be compiled for wider registers.
+#define HALFDROP_LAMBDA __attribute__((always_inline))
 
 /// Of one row's cells: the share of each field, of what is none of them, and of the cell that leaves it in
 /// this sweep.
@@ -71,17 +73,18 @@ struct Around {
 };
 
 /// What passes the faces, given the volumes that do: the value of second order, but never beyond both
-/// neighbours (Sweby's region), the least of all fields' limits for each of them.
-HALFDROP_INLINE void find_passing(const Around& around, const double* flux, std::size_t faces,
-                                  std::size_t fields, std::array<Row, kMostFields>& passing) {
+/// neighbours (Sweby's region, sweby.h), the least of all fields' limits for each of them.
+template <std::size_t kCount>
+HALFDROP_INLINE void find_passing_of(const Around& around, const double* flux, std::size_t faces,
+                                     std::array<Row, kMostFields>& passing) {
   constexpr double kTiny = 1e-40;  // no step at all: no limit
   const Wide none{};
   for (std::size_t i = 0; i < faces; i += kWide) {
     const Wide through = wide_at<Wide>(flux + i);
     const auto rises = through > none;
-    Wide limit = none + 1.0;
-    std::array<Wide, kMostFields + 1> from, step;
-    for (std::size_t k = 0; k <= fields; ++k) {
+    Wide least = none + 1.0, per = none + 1.0;  // the limit so far: least / per
+    std::array<Wide, kCount + 1> from, step;
+    for (std::size_t k = 0; k <= kCount; ++k) {
       const Wide low = wide_at<Wide>(&around.low->of[k][around.low_at + i]);
       const Wide high = wide_at<Wide>(&around.high->of[k][around.high_at + i]);
       from[k] = low;
@@ -89,14 +92,38 @@ HALFDROP_INLINE void find_passing(const Around& around, const double* flux, std:
       const Wide before = wide_at<Wide>(&around.before->of[k][around.before_at + i]);
       const Wide after = wide_at<Wide>(&around.after->of[k][around.after_at + i]);
       const Wide upstream = rises ? low - before : after - high;
-      limit = smaller_of(limit, sweby_ratio(upstream, step[k], kTiny));
+      const Wide most = 2.0 * upstream * step[k] + kTiny, over = step[k] * step[k] + kTiny;
+      const auto lower = most * per < least * over;
+      least = lower ? most : least;
+      per = lower ? over : per;
     }
     const Wide leaves = rises ? wide_at<Wide>(&around.low->leaves[around.low_at + i])
                               : wide_at<Wide>(&around.high->leaves[around.high_at + i]);
-    const Wide half = 0.5 * larger_of(limit, none) * (1.0 - leaves);
+    const Wide half = 0.5 * larger_of(least / per, none) * (1.0 - leaves);
     const Wide part = rises ? half : 1.0 - half;
-    for (std::size_t k = 0; k < fields; ++k)
+    for (std::size_t k = 0; k < kCount; ++k)
       put((through * (from[k] + part * step[k]) + kMagic) - kMagic, &passing[k][i]);
+  }
+}
+
+HALFDROP_INLINE void find_passing(const Around& around, const double* flux, std::size_t faces,
+                                  std::size_t fields, std::array<Row, kMostFields>& passing) {
+  static_assert(kMostFields == 6);
+  switch (fields) {
+    case 1:
+      return find_passing_of<1>(around, flux, faces, passing);
+    case 2:
+      return find_passing_of<2>(around, flux, faces, passing);
+    case 3:
+      return find_passing_of<3>(around, flux, faces, passing);
+    case 4:
+      return find_passing_of<4>(around, flux, faces, passing);
+    case 5:
+      return find_passing_of<5>(around, flux, faces, passing);
+    case 6:
+      return find_passing_of<6>(around, flux, faces, passing);
+    default:
+      return;
   }
 }
 
@@ -130,8 +157,9 @@ HALFDROP_WIDER void carry_up(const GridSize& grid, const Fluxes& fluxes, double*
   std::array<Shares, 4> ring;
   std::array<std::array<Row, kMostFields>, 2> passing;
   const Row none{};
-  const auto flux_below = [&](std::size_t j) { return j > 0 && j < m ? &fluxes.up[j * n] : none.data(); };
-  const auto load = [&](std::size_t j) {
+  const auto flux_below = [&](std::size_t j)
+                              HALFDROP_LAMBDA { return j > 0 && j < m ? &fluxes.up[j * n] : none.data(); };
+  const auto load = [&](std::size_t j) HALFDROP_LAMBDA {
     find_shares(n, volume + j * n, RowFields(fields, j * n), flux_below(j), flux_below(j + 1), ring[j % 4]);
   };
   load(0);
@@ -166,30 +194,54 @@ struct Elimination {
   std::vector<double> inverse, next;
 };
 
-/// Some rows side by side: one alone would wait for itself.
-void spread_rows(const Spread& spread, const Elimination& along, double* first, std::span<const double> sizes,
-                 std::vector<Wide>& share) {
+constexpr std::size_t kSide = 2;  ///< groups of kWide rows side by side: one alone would wait for itself
+constexpr std::size_t kRows = kSide * kWide;
+using Abreast = std::array<Wide, kSide>;
+
+/// Along kRows rows: their shares after the step.
+HALFDROP_INLINE void find_spread(const Spread& spread, const Elimination& along,
+                                 const std::array<double*, kRows>& row, const Abreast& size, Abreast* share) {
   const std::size_t n = spread.column.size();
-  std::array<double*, kWide> row{};
-  Wide size{}, before{};
-  for (std::size_t r = 0; r < kWide; ++r) {  // past the last row, that one again, but not written
-    row[r] = first + std::min(r, sizes.size() - 1) * n;
-    size[r] = sizes[std::min(r, sizes.size() - 1)];
-  }
-  const Wide per_size = 1.0 / size;
+  Abreast before{}, per_size;
+  for (std::size_t s = 0; s < kSide; ++s) per_size[s] = 1.0 / size[s];
   for (std::size_t i = 0; i < n; ++i) {
-    const Wide own{row[0][i], row[1][i], row[2][i], row[3][i]};
-    before = (own * per_size + (i > 0 ? spread.exchange[i] : 0.0) * before) * along.inverse[i];
-    share[i] = before;
+    const double from_before = (i > 0 ? spread.exchange[i] : 0.0) * along.inverse[i];
+    for (std::size_t s = 0; s < kSide; ++s) {
+      double* const* const four = &row[s * kWide];
+      const Wide own{four[0][i], four[1][i], four[2][i], four[3][i]};
+      before[s] = own * (along.inverse[i] * per_size[s]) + from_before * before[s];
+      share[i][s] = before[s];
+    }
   }
-  for (std::size_t i = n - 1; i > 0; --i) share[i - 1] += along.next[i - 1] * share[i];
-  Wide in{};
-  for (std::size_t i = 0; i < n; ++i) {
-    Wide out{};
-    if (i + 1 < n) out = (spread.exchange[i + 1] * size * (share[i] - share[i + 1]) + kMagic) - kMagic;
-    const Wide gain = in - out;
-    for (std::size_t r = 0; r < sizes.size(); ++r) row[r][i] += gain[r];
-    in = out;
+  for (std::size_t i = n - 1; i > 0; --i)
+    for (std::size_t s = 0; s < kSide; ++s) share[i - 1][s] += along.next[i - 1] * share[i][s];
+}
+
+HALFDROP_WIDER void spread_rows(const Spread& spread, const Elimination& along, double* field,
+                                Abreast* share) {
+  const std::size_t n = spread.column.size(), m = spread.row.size();
+  for (std::size_t first = 0; first < m; first += kRows) {
+    const std::size_t rows = std::min(kRows, m - first);
+    std::array<double*, kRows> row{};
+    Abreast size{};
+    for (std::size_t r = 0; r < kRows; ++r) {  // past the last row, that one again, but not written
+      const std::size_t j = first + std::min(r, rows - 1);
+      row[r] = field + j * n;
+      size[r / kWide][r % kWide] = spread.row[j];
+    }
+    find_spread(spread, along, row, size, share);
+    Abreast in{};
+    for (std::size_t i = 0; i < n; ++i) {
+      std::array<double, kRows> gain;
+      for (std::size_t s = 0; s < kSide; ++s) {
+        Wide out{};
+        if (i + 1 < n)
+          out = (spread.exchange[i + 1] * size[s] * (share[i][s] - share[i + 1][s]) + kMagic) - kMagic;
+        put(in[s] - out, &gain[s * kWide]);
+        in[s] = out;
+      }
+      for (std::size_t r = 0; r < rows; ++r) row[r][i] += gain[r];
+    }
   }
 }
 
@@ -200,7 +252,12 @@ HALFDROP_WIDER double most_that_leaves(const GridSize& grid, std::span<const dou
   const std::size_t n = grid.columns;
   const Row none{};
   Row across{};
-  Wide most{};
+  Wide most{}, of = most + 1.0;  // the most so far: most / of
+  const auto count = [&](const Wide& leaves, const Wide& volume_there) HALFDROP_LAMBDA {
+    const auto more = leaves * of > most * volume_there;
+    most = more ? leaves : most;
+    of = more ? volume_there : of;
+  };
   for (std::size_t j = 0; j < grid.rows; ++j) {
     const double* const up_in = j > 0 ? &fluxes.up[j * n] : none.data();
     const double* const up_out = j + 1 < grid.rows ? &fluxes.up[(j + 1) * n] : none.data();
@@ -212,11 +269,12 @@ HALFDROP_WIDER double most_that_leaves(const GridSize& grid, std::span<const dou
       const Wide leaves = larger_of(out, zero) + larger_of(-in, zero);
       const Wide leaves_up =
           larger_of(wide_at<Wide>(up_out + i), zero) + larger_of(-wide_at<Wide>(up_in + i), zero);
+      count(leaves, v);
       // The second sweep finds the cell as the first has left it.
-      most = larger_of(most,
-                       larger_of(leaves / v, leaves_up / larger_of(v - larger_of(out - in, zero), 1e-9 * v)));
+      count(leaves_up, larger_of(v - larger_of(out - in, zero), 1e-9 * v));
     }
   }
+  most /= of;
   return larger(larger(most[0], most[1]), larger(most[2], most[3]));
 }
 
@@ -229,14 +287,9 @@ void carry(const GridSize& grid, const Fluxes& fluxes, std::span<double> volume,
 
 void spread_across(const Spread& spread, CellFields fields) {
   const Elimination along(spread.column, spread.exchange);
-  std::vector<Wide> share(spread.column.size());
-  for (CellField* const field : fields) {
-    for (std::size_t first = 0; first < spread.row.size(); first += kWide) {
-      const std::size_t rows = std::min(kWide, spread.row.size() - first);
-      spread_rows(spread, along, field->data() + first * spread.column.size(),
-                  spread.row.subspan(first, rows), share);
-    }
-  }
+  std::array<Abreast, kMostColumns> share;
+  assert(spread.column.size() <= share.size());
+  for (CellField* const field : fields) spread_rows(spread, along, field->data(), share.data());
 }
 
 HALFDROP_WIDER static void spread_columns(const Spread& spread, const Elimination& along, double* field,
@@ -272,7 +325,8 @@ HALFDROP_WIDER static void spread_columns(const Spread& spread, const Eliminatio
 
 void spread_up(const Spread& spread, CellFields fields) {
   const Elimination along(spread.row, spread.exchange);
-  std::vector<double> share(spread.column.size() * spread.row.size());
+  thread_local std::vector<double> share;  // memory for the work alone: written before it is read
+  share.resize(spread.column.size() * spread.row.size());
   for (CellField* const field : fields) spread_columns(spread, along, field->data(), share.data());
 }
 

@@ -10,6 +10,7 @@
 #include "physics/flask/appearance.h"
 #include "physics/flask/stirring.h"
 #include "physics/flask/swirling.h"
+#include "physics/flask/tint_table.h"
 #include "tests/physics/bench/at_the_bench.h"
 
 namespace halfdrop::test {
@@ -122,15 +123,45 @@ void stirred_second(benchmark::State& runs) {
     runs.ResumeTiming();
     for (Tick i = 0; i < kTicksPerSecond; ++i, ++scene.state.tick) stir(scene.spec, scene.state);
   }
+  // What the cells hold of titrant less what the books say went into them: not a quantum may be missing.
+  const FlaskLiquid& flask = scene.state.flask;
+  Quanta in_cells = 0;
+  for (const Source stage : {Source::fresh, Source::meeting, Source::titrant})
+    in_cells += total(flask.of(stage));
+  runs.counters["drift_quanta"] = static_cast<double>(in_cells - flask.titrant.volume);
   runs.counters["times_life"] = benchmark::Counter(1, benchmark::Counter::kIsIterationInvariantRate);
 }
 BENCHMARK(stirred_second)->Arg(0)->Arg(3)->Arg(10)->Unit(benchmark::kMillisecond)->Iterations(20);
 
+/// The equilibrium of every cell, and of what is fresh in it. Bound: its five fields once.
 void look_at_every_cell(benchmark::State& runs) {
   const Scene scene(0.8);
   for (auto _ : runs) benchmark::DoNotOptimize(look_at(scene.spec, scene.state, 1));
+  runs.SetBytesProcessed(
+      static_cast<std::int64_t>(runs.iterations() * kGrid.cells() * (kSources + 2) * sizeof(double)));
 }
 BENCHMARK(look_at_every_cell)->Unit(benchmark::kMicrosecond);
+
+/// The colour of every cell, as the picture takes it from its table. Bound: the forms once.
+void colour_of_every_cell(benchmark::State& runs) {
+  const Scene scene(0.8);
+  const LiquidLook look = look_at(scene.spec, scene.state, 1);
+  const double path_cm = sight_path_cm(scene.spec.flask, flask_liquid(scene.state.ledger).volume_cm3());
+  const TintTable tints(scene.spec.indicator, 1e-4 * path_cm, Backdrop::white_tile);
+  for (auto _ : runs) {
+    for (const FormAmounts& forms : look.forms) {
+      FormShares shares{};
+      double amount = 0.0;
+      for (const float form : forms) amount += static_cast<double>(form);
+      for (std::size_t form = 0; form < forms.size(); ++form)
+        shares[form] = static_cast<double>(forms[form]) / amount;
+      benchmark::DoNotOptimize(tints.code(tints.tint_of(shares), amount * path_cm));
+    }
+  }
+  runs.SetBytesProcessed(
+      static_cast<std::int64_t>(runs.iterations() * look.forms.size() * sizeof(FormAmounts)));
+}
+BENCHMARK(colour_of_every_cell)->Unit(benchmark::kMicrosecond);
 
 }  // namespace
 }  // namespace halfdrop::test

@@ -13,7 +13,7 @@ namespace halfdrop::test {
 struct RunPlan {
   double past_cm3 = 0.0;      ///< where to stop: titrant past equivalence at least
   double eye_above_mm = 0.0;  ///< at both readings, above the meniscus
-  double swirl = 1.0;
+  double swirl = 0.8;
   double last_tap_drops_per_s = 1.5;
   double drop_by_drop_cm3 = 0.8;  ///< before the end
   int indicator_drops = 2;

@@ -176,7 +176,7 @@ TEST_SUITE("attempt file") {
           R"({"tick":9,"write":{"cell":"trial/initial","text":"0.15"}})");
     CHECK(change_line({10, Ending{"handed in", kHash}}) ==
           R"({"tick":10,"end":"handed in","state":"0123456789abcdef"})");
-    CHECK(start().starts_with(R"({"attempt":1,"model":8,"level":{"id":"01-spirit-vinegar","title":)"));
+    CHECK(start().starts_with(R"({"attempt":1,"model":9,"level":{"id":"01-spirit-vinegar","title":)"));
   }
   TEST_CASE("an attempt without an end is unfinished, not wrong") {
     const auto read = read_attempt_text(start(), "a.jsonl");

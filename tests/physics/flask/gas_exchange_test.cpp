@@ -130,7 +130,7 @@ TEST_CASE("without carbon dioxide a tint stays as long as somebody looks") {
   const BenchSpec spec = without_air();
   BenchState state = titrated(spec, 0.01);
   const double before = tint(spec, state);
-  run(spec, state, swirling(1.0), 600.0);
+  run(spec, state, swirling(0.8), 600.0);
   CHECK_NEAR(tint(spec, state), before, 1e-9);
 }
 
@@ -145,7 +145,7 @@ TEST_CASE("pure water left open comes to pH 5.6") {
   boiled.volume = volume_quanta(50.0);
   state.ledger.open(Account::flask, boiled);
   CHECK_NEAR(equilibrium_of(spec, flask_liquid(state.ledger)).ph, 7.0, 0.01);
-  run(spec, state, swirling(1.0), 3600.0);
+  run(spec, state, swirling(0.8), 3600.0);
   CHECK_NEAR(equilibrium_of(spec, flask_liquid(state.ledger)).ph, 5.60, 0.01);
 }
 
@@ -220,7 +220,7 @@ TEST_CASE("a film of liquid in an empty flask fills up with carbon dioxide and n
   Parcel film;
   film.volume = volume_quanta(0.05);
   state.ledger.open(Account::flask, film);
-  state.hands = swirling(1.0);
+  state.hands = swirling(0.8);
   double before = 0.0;
   for (int i = 0; i < 100; ++i) {
     exchange_gas(spec, state);
@@ -271,7 +271,7 @@ TEST_CASE("an acid run into carbonate drives the gas out, not beyond what there 
   CHECK(rest.amount(Component::carbonate) >= 0);
   CHECK(mol_dm3(rest, Component::carbon_dioxide) > 0.0499);  // more acid than carbonate: all of it, at once
   const Quanta dissolved = rest.amount(Component::carbon_dioxide);
-  run(spec, state, swirling(1.0), 300.0);
+  run(spec, state, swirling(0.8), 300.0);
   CHECK(state.ledger.balance(Account::flask).amount(Component::carbon_dioxide) < dissolved / 2);
 }
 
@@ -291,7 +291,7 @@ TEST_CASE("a carbonate's endpoint drifts as its gas leaves: swirling raises the 
   state.ledger.transfer(Account::column, Account::flask, volume_quanta(24.9));
   run(spec, state, at_rest(), 30.0);
   const double at_once = equilibrium_of(spec, flask_liquid(state.ledger)).ph;
-  run(spec, state, swirling(1.0), 900.0);
+  run(spec, state, swirling(0.8), 900.0);
   const double later = equilibrium_of(spec, flask_liquid(state.ledger)).ph;
   MESSAGE("0.1 cm3 before the second endpoint: pH " << at_once << ", after 15 min of swirling " << later);
   CHECK(later > at_once + 0.3);

@@ -114,7 +114,7 @@ TEST_CASE("a drop flashes where it lands, early in a run and late, and swirling 
     BenchState state = one_more_drop(spec, share);
     run(spec, state, at_rest(), 0.1);
     CHECK(flash(spec, state) > (share > 0.8 ? 4.0 : 1.5) * kFirstVisibleChange);
-    run(spec, state, swirling(1.0), 4.0);
+    run(spec, state, swirling(0.8), 4.0);
     CHECK(flash(spec, state) < 0.2 * kFirstVisibleChange);
   }
 }
@@ -138,7 +138,7 @@ TEST_CASE("near the endpoint a drop's colour lasts longer than early in the run"
 TEST_CASE("past the endpoint the pink stays") {
   const BenchSpec spec = coarse_bench();
   BenchState past = one_more_drop(spec, 1.004, 1.0);
-  run(spec, past, swirling(1.0), 20.0);
+  run(spec, past, swirling(0.8), 20.0);
   CHECK(past.flask.even());
   CHECK(flash(spec, past) > kFirstVisibleChange);
 }

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "physics/flask/liquid.h"
+#include "physics/flask/wall.h"
 #include "tests/physics/bench/at_the_bench.h"
 #include "tests/support/near.h"
 
@@ -16,7 +17,8 @@ TEST_CASE("washing takes drops down from the wall and adds nothing but water") {
   const BenchSpec spec = titration_bench();
   BenchState state = filled_bench(spec);
   charge_flask(spec, state);
-  state.ledger.transfer(Account::column, Account::flask_wall, volume_quanta(0.05));
+  cling(spec, state, Account::column, state.ledger.balance(Account::column).share(volume_quanta(0.02)), -1.0,
+        10.0);
   const Parcel clung = state.ledger.balance(Account::flask_wall);
   const Parcel before = flask_liquid(state.ledger);
   run(spec, state, at_rest(), 30.0);

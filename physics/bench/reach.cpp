@@ -1,0 +1,43 @@
+#include "physics/bench/reach.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "physics/bench/bench.h"
+#include "physics/flask/contents.h"
+#include "physics/flask/liquid.h"
+
+namespace halfdrop {
+
+namespace {
+
+/// The jet stays so far above the liquid.
+constexpr double kAboveLiquid_cm = 0.3;
+
+double half_width_cm(const FlaskSpec& flask, double height_cm) {
+  const double share = std::clamp(height_cm / (flask.height_cm - flask.neck_length_cm), 0.0, 1.0);
+  return flask.base_radius_cm + (flask.neck_radius_cm - flask.base_radius_cm) * share;
+}
+
+}  // namespace
+
+std::optional<Refusal> in_the_way_of_flask(const BenchSpec& spec, const BenchState& state, double x_cm,
+                                           double y_cm) {
+  const double aside_cm = std::fabs(x_cm);
+  if (state.beaker_under && aside_cm < kBeakerKeeps_cm) return Refusal::beaker_in_the_way;
+  const double tip_cm = spec.tip_above_bench_cm - y_cm;  // above the flask's foot
+  if (tip_cm >= spec.flask.height_cm) return std::nullopt;
+  const double jet_cm = 0.05 * spec.tap.tip_outer_mm;
+  if (aside_cm <= spec.flask.neck_radius_cm) {
+    const double depth_cm = liquid_depth_cm(spec.flask, flask_liquid(state.ledger).volume_cm3());
+    if (tip_cm < depth_cm + kAboveLiquid_cm) return Refusal::jet_would_dip;
+    return std::nullopt;
+  }
+  // Beside the neck, the tip may be lower than the shoulder only where the flask is not.
+  if (tip_cm >= spec.flask.height_cm - spec.flask.neck_length_cm) return std::nullopt;
+  return aside_cm < half_width_cm(spec.flask, std::max(tip_cm, 0.0)) + jet_cm
+             ? std::optional(Refusal::jet_in_the_way)
+             : std::nullopt;
+}
+
+}  // namespace halfdrop
