@@ -38,6 +38,11 @@ Rect beaker_under(const BenchPicture& picture) {
 
 }  // namespace
 
+TintTable tints_of(const BenchSpec& spec, Backdrop backdrop) {
+  constexpr double kStrongest = 0.05, kLongest_cm = 10.0;
+  return {spec.indicator, kStrongest * spec.indicator.stock_mol_dm3 * kLongest_cm, backdrop};
+}
+
 void draw_things_behind(Canvas& canvas, const BenchPicture& picture) {
   const View& view = picture.view;
   const Outfit& outfit = picture.outfit;

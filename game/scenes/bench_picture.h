@@ -20,6 +20,9 @@ struct BenchPicture {
   double pipette_let_run_s = 1e9;                      ///< since the pipette was let run; cosmetic
 };
 
+/// For a flask with as much as a twentieth of the indicator's bottle in it, 10 cm deep.
+[[nodiscard]] TintTable tints_of(const BenchSpec& spec, Backdrop backdrop);
+
 /// How long the picture of a draining pipette lasts: far shorter than life (15 to 20 s for 25 cm3, ISO 648
 /// class AS).
 inline constexpr double kPipetteRuns_s = 2.2;

@@ -2,6 +2,7 @@
 
 #include "game/scenes/app.h"
 #include "game/scenes/display_probe.h"
+#include "game/scenes/drop_strip.h"
 #include "game/scenes/still_picture.h"
 #include "game/session/keep_memory.h"
 
@@ -16,6 +17,7 @@ int main(int count, char** arguments) {
     std::fprintf(stderr, "%s\n", fault->c_str());
     return 1;
   }
+  if (!options.strip.empty()) return draw_strip(options);
   if (!options.picture.empty()) return draw_still(options);
   const auto fonts = Fonts::load();
   if (!fonts) {

@@ -54,6 +54,9 @@ std::variant<Options, int> read_options(int count, const char* const* arguments)
   app.add_option("--at", options.at_s, "moment of the picture, seconds")
       ->check(within(0.0, 14400.0))
       ->needs("--picture");
+  const auto* strip =
+      app.add_option("--strip", options.strip,
+                     "draw one drop near the endpoint, swirled and not, into this PNG file and exit");
   try {
     app.parse(count, arguments);
   } catch (const CLI::ParseError& fault) {
@@ -62,6 +65,8 @@ std::variant<Options, int> read_options(int count, const char* const* arguments)
   std::string wrong = size.empty() ? "" : read_size(size, options.width, options.height);
   if (!wrong.empty()) wrong = "--size: " + wrong;
   if (picture->count() > 0 && options.level.empty()) wrong = "--picture needs a level or an attempt";
+  if (strip->count() > 0 && options.level.empty()) wrong = "--strip needs a level";
+  if (strip->count() > 0 && picture->count() > 0) wrong = "--strip and --picture exclude each other";
   if (!wrong.empty()) {
     std::fprintf(stderr, "%s\n", wrong.c_str());
     return kWrongArguments;

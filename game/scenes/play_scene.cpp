@@ -30,16 +30,6 @@ std::string short_indicator_name(const std::string& key) {
 
 }  // namespace
 
-namespace {
-
-/// For a flask with as much as a twentieth of the indicator's bottle in it, 10 cm deep.
-TintTable tints_of(const BenchSpec& spec, Backdrop backdrop) {
-  constexpr double kStrongest = 0.05, kLongest_cm = 10.0;
-  return {spec.indicator, kStrongest * spec.indicator.stock_mol_dm3 * kLongest_cm, backdrop};
-}
-
-}  // namespace
-
 PlayScene::PlayScene(Session session, std::optional<Journal> journal, const PlaySettings& settings)
     : session_(std::move(session)),
       journal_(std::move(journal)),
