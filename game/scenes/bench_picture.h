@@ -55,7 +55,7 @@ void draw_moving_bench(Canvas& canvas, const BenchPicture& picture);
 /// Where it is then, its tip against the wall of the flask's neck.
 [[nodiscard]] Rect pipette_in_flask(const BenchPicture& picture);
 
-/// Flask's axis and foot now, swirling included.
+/// Flask's axis and foot as it stands, or would stand upright while it is swirled.
 [[nodiscard]] Point flask_foot(const BenchPicture& picture);
 
 }  // namespace halfdrop

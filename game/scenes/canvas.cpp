@@ -20,6 +20,11 @@ void Canvas::begin() {
   use_view({0, 0, width, height});
 }
 
+void Canvas::lean(Point about, double radians) {
+  pivot_ = about;
+  lean_ = {static_cast<float>(std::cos(radians)), static_cast<float>(std::sin(radians))};
+}
+
 void Canvas::use_view(const Rect& pixels) {
   const auto width = static_cast<float>(target_.getSize().x),
              height = static_cast<float>(target_.getSize().y);

@@ -80,6 +80,10 @@ class Canvas {
                                                  const TextStyle& style) const;
   [[nodiscard]] float text_width(std::string_view utf8, const TextStyle& style) const;
 
+  /// Turns all shapes that follow clockwise (as seen) about a point, until upright(); words stay.
+  void lean(Point about, double radians);
+  void upright() { lean({}, 0); }
+
   /// Covers all of the target with a picture of its size. Flushes.
   void cover(const sf::Texture& picture);
 
@@ -94,7 +98,11 @@ class Canvas {
   void triangle(Point a, Point b, Point c, const Paint& paint);
   void band(const Points& inner, const Points& outer, bool closed, const Paint& paint);
   void ring(const Points& inner, sf::Color inner_colour, const Points& outer, sf::Color outer_colour);
-  void vertex(Point p, sf::Color colour) { shapes_.emplace_back(to_pixels(p), colour); }
+  void vertex(Point p, sf::Color colour) { shapes_.emplace_back(to_pixels(leaning(p)), colour); }
+  [[nodiscard]] Point leaning(Point p) const {
+    const Point off = p - pivot_;
+    return pivot_ + Point{lean_.x * off.x - lean_.y * off.y, lean_.y * off.x + lean_.x * off.y};
+  }
   [[nodiscard]] unsigned pixel_size(const TextStyle& style) const;
   void glyphs(const sf::String& text, Point pen, const TextStyle& style);
   void use_view(const Rect& pixels);
@@ -103,6 +111,7 @@ class Canvas {
   const Fonts& fonts_;
   float scale_ = 1.0F;
   Point origin_;
+  Point pivot_, lean_{1, 0};  ///< cosine and sine
   std::vector<sf::Vertex> shapes_;
   std::map<std::pair<const sf::Font*, unsigned>, TextBatch> texts_;
 };

@@ -22,13 +22,21 @@ constexpr float kMargin = 14, kGap = 6, kRow = 356, kHead = 40, kFoot = 36;
 constexpr float kBelowFoot = 34;  ///< of the bench, design units of the play screen
 constexpr float kBeside = 6;
 
+/// How far the swirling hand leads the foot to a side in any of the pictures.
+float farthest_out(const OneDrop& drop) {
+  double out_cm = 0.0;
+  for (const View& view : drop.swirled)
+    out_cm = std::max(out_cm, std::fabs(view.swirl_reach_cm * std::cos(2 * kPi * view.swirl_turns)));
+  return static_cast<float>(out_cm) * layout::kNearUnits_cm;
+}
+
 /// The flask on its tile as the play screen has it, near enough to fill a cell.
 class CloseUp {
  public:
   CloseUp(const Fonts& fonts, const OneDrop& drop, sf::Vector2u size)
       : drop_(drop), outfit_(outfit_of(drop.bench.level())), tints_(tints_of(drop.bench.spec(), backdrop())) {
     const float base = static_cast<float>(drop.bench.spec().flask.base_radius_cm) * layout::kNearUnits_cm;
-    const float scale = static_cast<float>(size.x) / (2 * (base + kBeside));
+    const float scale = static_cast<float>(size.x) / (2 * (base + kBeside + farthest_out(drop)));
     (void)bench_.create(static_cast<unsigned>(std::lround(kDesignWidth * scale)),
                         static_cast<unsigned>(std::lround(kDesignHeight * scale)));
     canvas_.emplace(bench_, fonts);

@@ -14,9 +14,10 @@ using layout::kNearUnits_cm;
 
 struct LiquidPlace {
   Point foot;
-  float top = 0;   ///< surface above the foot (negative)
-  float tilt = 0;  ///< surface's rise at the right wall
-  float half = 0;  ///< of the surface
+  float top = 0;     ///< surface above the foot (negative)
+  float nearer = 0;  ///< how far its nearest edge is up by the wave
+  float tilt = 0;    ///< how far its right edge is down, the left one up
+  float half = 0;    ///< of the surface
 };
 
 /// The liquid between its cells' middles: concentrations are interpolated, colours come after.
@@ -108,13 +109,14 @@ void liquid_body(Canvas& canvas, const BenchPicture& picture, const FlaskShape& 
   for (std::size_t row = 0; row < rows; ++row) {
     const float t = static_cast<float>(row) / static_cast<float>(rows - 1);
     const float y = at.top * (1 - t) - kFlaskFloor * t;
-    const float half = std::max(2.0F, shape.half_at(y) - kFlaskWall);
     for (std::size_t column = 0; column < columns; ++column) {
       const float u = 2 * static_cast<float>(column) / static_cast<float>(columns - 1) - 1;
       const sf::Color lit = seen.at(u, 1 - t);
       // The wall bends dark from beside into the last of the width.
       const double edge = std::pow(std::fabs(static_cast<double>(u)), 10.0);
-      points.push_back(at.foot + Point{u * half, y + at.tilt * u * (1 - t) + t * shape.sag(u * half)});
+      const float tilted = y + at.tilt * u * (1 - t);
+      const float half = std::max(2.0F, shape.half_at(std::min(tilted, -kFlaskFloor)) - kFlaskWall);
+      points.push_back(at.foot + Point{u * half, tilted + t * shape.sag(u * half)});
       colours.push_back(faded(mixed(lit, palette::glass_dark, 0.16 * edge),
                               std::max(opacity(lit, clear, static_cast<double>(1 - t)), 0.9 * edge)));
     }
@@ -145,10 +147,13 @@ float climbs(float u, float half) {
   return 0.30F * kLength * std::exp(-(1 - std::fabs(u)) * half / (0.5F * kLength));
 }
 
-void liquid_surface(Canvas& canvas, const BenchPicture& picture, const LiquidPlace& at) {
-  const float ry = at.half * 0.075F + 1.0F;
+void liquid_surface(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape,
+                    const LiquidPlace& at) {
+  const float level = at.half * 0.075F + 1.0F;
+  const float ry = std::clamp(level - at.nearer, 0.25F * level, 2.5F * level);
   const auto place = [&](float u, float across, float lift) {
-    return at.foot + Point{u * at.half, at.top + at.tilt * u + across * ry + lift - climbs(u, at.half)};
+    const float half = shape.half_at(std::min(at.top + at.tilt * u, -kFlaskFloor)) - kFlaskWall;
+    return at.foot + Point{u * half, at.top + at.tilt * u + across * ry + lift - climbs(u, at.half)};
   };
   const Seen seen(picture);
   constexpr std::size_t kColumns = 65, kRows = 9;
@@ -189,11 +194,15 @@ void draw_flask_liquid(Canvas& canvas, const BenchPicture& picture, const FlaskS
   at.top =
       -std::max(kFlaskFloor + 1.5F, static_cast<float>(view.flask_depth_cm) * kNearUnits_cm + kFlaskFloor);
   at.half = shape.half_at(at.top) - kFlaskWall;
-  const double phase = 2 * kPi * kSwirls_per_s * picture.clock_s;
-  at.tilt = static_cast<float>(view.hands.swirl * 9.0 * std::sin(phase));
+  // Level though the flask leans, but for the wave that runs round with the hand.
+  const double phase = 2 * kPi * view.swirl_turns;
+  const float crest = static_cast<float>(view.wave_cm) * kNearUnits_cm;
+  at.tilt = at.half * static_cast<float>(std::tan(flask_lean(picture))) -
+            crest * static_cast<float>(std::cos(phase));
+  at.nearer = crest * static_cast<float>(std::sin(phase));
   liquid_body(canvas, picture, shape, at);
   if (view.flask_on_tile) lit_floor(canvas, shape, at);
-  liquid_surface(canvas, picture, at);
+  liquid_surface(canvas, picture, shape, at);
 }
 
 }  // namespace halfdrop

@@ -5,9 +5,8 @@
 
 namespace halfdrop {
 
-inline constexpr float kFlaskWall = 3.0F;     ///< glass, design units (about 1.2 mm)
-inline constexpr float kFlaskFloor = 5.0F;    ///< glass of the bottom (about 2 mm)
-inline constexpr double kSwirls_per_s = 2.2;  ///< a hand's round
+inline constexpr float kFlaskWall = 3.0F;   ///< glass, design units (about 1.2 mm)
+inline constexpr float kFlaskFloor = 5.0F;  ///< glass of the bottom (about 2 mm)
 
 /// The flask's outline about its axis (x = 0) and foot (y = 0), heights negative upwards.
 class FlaskShape {
@@ -30,9 +29,11 @@ class FlaskShape {
   float neck_ = 0, height_ = 0;
 };
 
+/// How far the flask leans, its neck in the hand: radians, the foot led to the right positive.
+[[nodiscard]] double flask_lean(const BenchPicture& picture);
 /// The liquid, place by place in the colour that it has there, and its surface.
 void draw_flask_liquid(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape, Point foot);
-/// Drops that cling above the liquid, the first at the neck, the others at places that stay.
+/// Drops that cling to the wall or run down it, and the wet trails that they leave.
 void draw_wall_drops(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape, Point foot);
 /// The glass behind the liquid, and the glass before it.
 void draw_flask_back(Canvas& canvas, const FlaskShape& shape, Point foot);

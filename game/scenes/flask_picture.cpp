@@ -29,28 +29,36 @@ void foot_light(Canvas& canvas, const BenchPicture& picture, const FlaskShape& s
 
 }  // namespace
 
+double flask_lean(const BenchPicture& picture) {
+  const View& view = picture.view;
+  return std::atan(view.swirl_reach_cm * std::cos(2 * kPi * view.swirl_turns) / picture.spec.flask.height_cm);
+}
+
 Point flask_foot(const BenchPicture& picture) {
   const Hands& hands = picture.view.hands;
-  const double phase = 2 * kPi * kSwirls_per_s * picture.clock_s;
   const auto lift = static_cast<float>(hands.flask_y_cm) * kNearUnits_cm;
   const FlaskSpec& flask = picture.spec.flask;
   const float to_tip = picture.view.flask_under_jet && !picture.view.beaker_under
                            ? static_cast<float>(flask.neck_radius_cm) * kNearUnits_cm - kFlaskWall -
                                  static_cast<float>(picture.spec.tap.tip_outer_mm) / 20 * kNearUnits_cm
                            : 0.0F;
-  return Point{layout::flask_x(hands.flask_x_cm) - touching(picture.view) * to_tip, layout::kFootY - lift} +
-         Point{static_cast<float>(hands.swirl * 6.0 * std::cos(phase)),
-               static_cast<float>(hands.swirl * 2.0 * std::sin(phase))};
+  return Point{layout::flask_x(hands.flask_x_cm) - touching(picture.view) * to_tip, layout::kFootY - lift};
 }
 
 void draw_flask(Canvas& canvas, const BenchPicture& picture) {
   const FlaskShape shape(picture.spec.flask);
-  const Point foot = flask_foot(picture);
-  foot_light(canvas, picture, shape, foot);
+  Point foot = flask_foot(picture);
+  const double lean = flask_lean(picture);
+  foot_light(canvas, picture, shape, foot + Point{shape.height() * static_cast<float>(std::tan(lean)), 0});
+  // Lifted just so far that no corner meets the bench.
+  foot.y -=
+      shape.half_at(-20) * static_cast<float>(picture.view.swirl_reach_cm / picture.spec.flask.height_cm);
+  canvas.lean(foot + Point{0, -shape.height()}, -lean);
   draw_flask_back(canvas, shape, foot);
   draw_flask_liquid(canvas, picture, shape, foot);
   draw_wall_drops(canvas, picture, shape, foot);
   draw_flask_front(canvas, shape, foot);
+  canvas.upright();
 }
 
 }  // namespace halfdrop
