@@ -27,7 +27,7 @@ struct Slosh {
 
 /// Radius of a hand's circle, and its rounds in a second when it swirls as hard as it can (our own
 /// estimates).
-inline constexpr double kReach_cm = 1.2;
+inline constexpr double kReach_cm = 1.0;
 inline constexpr double kRounds_per_s = 3.3;
 /// What one thrown drop holds (our own estimate).
 inline constexpr double kThrown_cm3 = 0.02;
