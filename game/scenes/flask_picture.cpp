@@ -38,11 +38,13 @@ Point flask_foot(const BenchPicture& picture) {
   const Hands& hands = picture.view.hands;
   const auto lift = static_cast<float>(hands.flask_y_cm) * kNearUnits_cm;
   const FlaskSpec& flask = picture.spec.flask;
-  const float to_tip = picture.view.flask_under_jet && !picture.view.beaker_under
-                           ? static_cast<float>(flask.neck_radius_cm) * kNearUnits_cm - kFlaskWall -
-                                 static_cast<float>(picture.spec.tap.tip_outer_mm) / 20 * kNearUnits_cm
-                           : 0.0F;
-  return Point{layout::flask_x(hands.flask_x_cm) - touching(picture.view) * to_tip, layout::kFootY - lift};
+  const float stands = layout::flask_x(hands.flask_x_cm);
+  if (!picture.view.flask_under_jet || picture.view.beaker_under) return {stands, layout::kFootY - lift};
+  // The side of the neck that is nearest goes to the tip.
+  const float reach = static_cast<float>(flask.neck_radius_cm) * kNearUnits_cm - kFlaskWall -
+                      static_cast<float>(picture.spec.tap.tip_outer_mm) / 20 * kNearUnits_cm;
+  const float touches = layout::kJetX + (hands.flask_x_cm > 0 ? reach : -reach);
+  return {stands + touching(picture.view) * (touches - stands), layout::kFootY - lift};
 }
 
 void draw_flask(Canvas& canvas, const BenchPicture& picture) {
