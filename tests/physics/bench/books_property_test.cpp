@@ -16,7 +16,7 @@ namespace {
 
 constexpr int kTicks = 3000;
 
-int seeds() { return test::rounds(30, 1000); }
+int seeds() { return test::rounds(30, 10000); }
 
 bool negative(const Parcel& parcel) {
   for (const Quanta amount : parcel.amounts) {
@@ -54,8 +54,7 @@ std::string overfull(const BenchSpec& spec, const BenchState& state) {
   // What flows in while a drop necks hangs too; from the stream's flow on nothing does.
   const double necking_cm3 = spec.settled.stream_from_cm3_s * seconds(spec.settled.necking + 1);
   if (cm3(state, Account::pendant_drop) > spec.settled.largest_drop_cm3 + necking_cm3) return "hanging drop";
-  const Quanta flask = quanta(state, Account::flask) + quanta(state, Account::flask);
-  return flask > volume_quanta(spec.flask.capacity_cm3) ? "flask over its rim" : "";
+  return quanta(state, Account::flask) > volume_quanta(spec.flask.capacity_cm3) ? "flask over its rim" : "";
 }
 
 Quanta all_film(const WallFilm& film) {
@@ -70,6 +69,23 @@ Parcel all_falling(const BenchState& state) {
   return sum;
 }
 
+Parcel all_on_wall(const FlaskWall& wall) {
+  Parcel sum;
+  for (const ClingingDrop& drop : wall.drops) sum += drop.liquid;
+  for (const Trail& trail : wall.trail)
+    for (const Parcel& length : trail) sum += length;
+  return sum;
+}
+
+/// What lies in the flask's cells is what was laid into them, by source.
+bool cells_hold_what_came(const FlaskLiquid& flask) {
+  Quanta titrant = 0;
+  for (const Source stage : {Source::fresh, Source::meeting, Source::titrant})
+    titrant += total(flask.of(stage));
+  return titrant == flask.titrant.volume && total(flask.of(Source::water)) == flask.water.volume &&
+         total(flask.of(Source::indicator)) == flask.indicator.volume;
+}
+
 /// A burette with every fault a level may give it: what moves liquid in a good one moves it here too.
 BenchSpec poor_bench() {
   BenchSpec spec;
@@ -81,6 +97,7 @@ BenchSpec poor_bench() {
   spec.tap.loose_degrees = 4.0;
   spec.tap.leak_cm3_min = 2.0;
   spec.tap.grease_in_bore = 0.3;
+  spec.flask.fineness = 0.25;
   settle(spec);
   return spec;
 }
@@ -97,6 +114,9 @@ std::string first_fault(const BenchSpec& spec, std::uint64_t seed) {
       fault = "drops in the air";
     if (fault.empty() && all_film(state.film) != quanta(state, Account::wall_film))
       fault = "film on the wall";
+    if (fault.empty() && !(all_on_wall(state.wall) == state.ledger.balance(Account::flask_wall)))
+      fault = "drops on the flask's wall";
+    if (fault.empty() && !cells_hold_what_came(state.flask)) fault = "the flask's cells";
     if (!fault.empty()) return fault + " after tick " + std::to_string(i);
   }
   return {};
