@@ -59,7 +59,8 @@ std::optional<Slip> swirled(const Case&, const RunView& run) {
   const double share = run.flask->swirled_in_cm3 / entered_cm3;
   if (share >= kSwirledShare) return std::nullopt;
   return Slip{1.0 - share,
-              "only " + figure_text(100.0 * share, 0) + " % of the titrant came into a swirled flask",
+              (share < 0.005 ? std::string("none") : "only " + figure_text(100.0 * share, 0) + " %") +
+                  " of the titrant came into a swirled flask",
               run.flask->last_entered,
               {}};
 }
@@ -178,7 +179,8 @@ const std::array<RunRule, 11> kRules = {{
      nothing_hanging},
     {Score::hand, "into-the-flask", 0.5, Needs::both, Shown::last_drop, false,
      "All titrant went into the flask",
-     "Read after the jet is filled, and bring the neck under the jet before you open the tap.",
+     "Read after the jet is filled; keep the neck under the jet from before you open the tap until you have "
+     "shut it.",
      into_the_flask},
     {Score::hand, "swirled", 1.0, Needs::both, Shown::last_drop, false,
      "The flask was swirled while titrant came in",
@@ -295,7 +297,7 @@ const std::array<RunRule, 2> kOnlyIfSo = {{
      "Refill between runs only, and read again.", refilled},
     {Score::hand, "nothing-over-the-rim", 0.0, Needs::both, Shown::final, false,
      "Nothing went over the flask's rim",
-     "Swirl so that the wave stays below the neck; use less water to wash down.", ran_over},
+     "Swirl less hard, or drops are thrown out; use less water to wash down.", ran_over},
 }};
 
 }  // namespace
@@ -307,13 +309,13 @@ void mark_hand(const Case& marked, std::vector<Finding>& findings) {
   hand.push_back(indicator_drops(marked));
   for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, hand);
   if (!marked.level().hand_bands.empty()) {
-    hand.push_back(
-        judge_bands(marked,
-                    {Score::hand, "titrant-volume", "true volume against equivalence",
-                     "Take the largest cause of these runs first. Stop at the first colour that lasts: "
-                     "near it a half drop is enough.",
-                     hand_error_cm3, nothing_to_stop_at},
-                    marked.level().hand_bands));
+    hand.push_back(judge_bands(
+        marked,
+        {Score::hand, "titrant-volume", "true volume against equivalence",
+         "Take the largest cause of these runs first. Where it is the endpoint, stop at the first colour "
+         "that lasts: near it a half drop is enough.",
+         hand_error_cm3, nothing_to_stop_at},
+        marked.level().hand_bands));
   }
   append_findings(Score::hand, std::move(hand), findings);
 }

@@ -74,7 +74,7 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"Shift + \u2191 \u2193", "eye 10 mm"},
                               HelpLine{"PgUp PgDn", "eye 50 mm"},
                               HelpLine{"K", "hold the card below the eye"},
-                              HelpLine{"Space (hold)", "swirl the flask (Shift: too hard)", Needs::titration},
+                              HelpLine{"Space (hold)", "swirl (Shift: as hard as you can)", Needs::titration},
                               HelpLine{"W (hold)", "wash down", Needs::titration},
                               HelpLine{"P (hold)", "pour into the burette (Shift: gently)", Needs::pouring},
                               HelpLine{"F", "flask under the jet, aside", Needs::titration},

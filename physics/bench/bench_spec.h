@@ -113,10 +113,6 @@ struct FlaskSpec {
   /// A multiple of 8, and an even number.
   [[nodiscard]] std::size_t columns() const { return 8 * static_cast<std::size_t>(12.0 * fineness + 0.5); }
   [[nodiscard]] std::size_t rows() const { return 2 * static_cast<std::size_t>(36.0 * fineness + 0.5); }
-  double landing_cm3 = 0.5;  ///< size of the zone where drops land
-  double still_exchange_per_s =
-      0.02;  ///< landing zone renewed at rest: streaks last minutes (bench experience)
-  double swirled_exchange_per_s = 2.0;  ///< ... and swirled hard: mixed in a few seconds (bench experience)
 };
 
 /// A picture of a drill in reading: where meniscus, eye and card stand when it is turned up.

@@ -19,10 +19,7 @@ double half_width_cm(const FlaskSpec& flask, double height_cm) {
   return flask.base_radius_cm + (flask.neck_radius_cm - flask.base_radius_cm) * share;
 }
 
-}  // namespace
-
-std::optional<Refusal> in_the_way_of_flask(const BenchSpec& spec, const BenchState& state, double x_cm,
-                                           double y_cm) {
+std::optional<Refusal> no_room_at(const BenchSpec& spec, const BenchState& state, double x_cm, double y_cm) {
   const double aside_cm = std::fabs(x_cm);
   if (state.beaker_under && aside_cm < kBeakerKeeps_cm) return Refusal::beaker_in_the_way;
   const double tip_cm = spec.tip_above_bench_cm - y_cm;  // above the flask's foot
@@ -38,6 +35,26 @@ std::optional<Refusal> in_the_way_of_flask(const BenchSpec& spec, const BenchSta
   return aside_cm < half_width_cm(spec.flask, std::max(tip_cm, 0.0)) + jet_cm
              ? std::optional(Refusal::jet_in_the_way)
              : std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Refusal> in_the_way_of_flask(const BenchSpec& spec, const BenchState& state, double x_cm,
+                                           double y_cm) {
+  constexpr double kStep_cm = 0.25;
+  const Hands& from = state.hands;
+  const double far_cm = std::max(std::fabs(x_cm - from.flask_x_cm), std::fabs(y_cm - from.flask_y_cm));
+  const int steps = 1 + static_cast<int>(far_cm / kStep_cm);
+  for (int i = 1; i <= steps; ++i) {
+    const double share = static_cast<double>(i) / steps;
+    const double x = from.flask_x_cm + share * (x_cm - from.flask_x_cm),
+                 y = from.flask_y_cm + share * (y_cm - from.flask_y_cm);
+    const auto refusal = no_room_at(spec, state, x, y);
+    const bool lets_go =
+        refusal != Refusal::beaker_in_the_way && y_cm < from.flask_y_cm && x_cm == from.flask_x_cm;
+    if (refusal && !lets_go) return refusal;
+  }
+  return std::nullopt;
 }
 
 }  // namespace halfdrop

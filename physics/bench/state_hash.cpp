@@ -78,7 +78,7 @@ void add_wall(Fnv1a& hash, const FlaskWall& wall) {
 }
 
 void add_slosh(Fnv1a& hash, const Slosh& slosh) {
-  for (const double value : {slosh.turns, slosh.reach_cm, slosh.wave_cm, slosh.breaks, slosh.waits_cm3})
+  for (const double value : {slosh.turns, slosh.reach_cm, slosh.wave_cm, slosh.beyond, slosh.waits_cm3})
     hash.add(value);
 }
 

@@ -64,8 +64,9 @@ HALFDROP_WIDER void spread_row(float* row, std::size_t count, Ends ends, float n
       from[-1] = -from[0];
       from[count] = -from[count - 1];
     }
+    const float* const before = from - 1;
     for (std::size_t i = 0; i < count; ++i)
-      to[i] = from[i] + number * (from[i - 1] - 2.0F * from[i] + from[i + 1]);
+      to[i] = from[i] + number * (before[i] - 2.0F * from[i] + from[i + 1]);
     std::swap(from, to);
   }
   std::copy_n(from, count, row);

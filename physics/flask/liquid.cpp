@@ -17,10 +17,12 @@ void join(Arrival& arrival, const Parcel& liquid, double x_cm, double momentum_g
   arrival.momentum_g_cm_s += momentum_g_cm_s;
 }
 
-/// Before anything is spread, the liquid is laid out as it is without it.
-void let_in(BenchState& state, Account from, const Parcel& liquid) {
+/// Before anything is spread, the liquid is laid out as it is without it. False in an empty flask: what comes
+/// first is all there is.
+bool let_in(BenchState& state, Account from, const Parcel& liquid) {
   if (state.flask.laid_out == 0) state.flask.laid_out = flask_liquid(state.ledger).volume;
   state.ledger.move(from, Account::flask, liquid);
+  return state.flask.laid_out > 0;
 }
 
 void keep_share(Parcel& parcel, const CellField* const* fields, std::size_t count) {
@@ -41,20 +43,18 @@ Parcel rest_of(const BenchState& state) {
 }
 
 void let_drop_in(BenchState& state, Account from, const Parcel& liquid, double x_cm, double momentum_g_cm_s) {
-  let_in(state, from, liquid);
+  if (!let_in(state, from, liquid)) return;
   const double gram = liquid.volume_cm3();  // 1 g/cm3
   if (gram > 0.0) state.flask.impact_erg += kStirsUp * 0.5 * momentum_g_cm_s * momentum_g_cm_s / gram;
   join(state.flask.drops, liquid, x_cm, momentum_g_cm_s);
 }
 
 void let_water_in(BenchState& state, Account from, const Parcel& liquid) {
-  let_in(state, from, liquid);
-  join(state.flask.washings, liquid, 0.0, 0.0);
+  if (let_in(state, from, liquid)) join(state.flask.washings, liquid, 0.0, 0.0);
 }
 
 void let_tint_in(BenchState& state, Account from, const Parcel& liquid) {
-  let_in(state, from, liquid);
-  join(state.flask.tint, liquid, 0.0, 0.0);
+  if (let_in(state, from, liquid)) join(state.flask.tint, liquid, 0.0, 0.0);
 }
 
 void even_out(BenchState& state) {

@@ -2,11 +2,14 @@
 // The hand that swirls, and the wave that runs round in the flask with it. The hand holds the flask by its
 // neck and leads its foot round in a circle.
 //
-// The wave is that of a liquid in a round vessel shaken in a circle, to first order: at the wall its crest
-// stands A w^2 R / g (1 + 2 / (e^2 - 1) w^2 / (w1^2 - w^2)) above the level, e = 1.8412, w1^2 = (g e / R)
-// tanh(e h / R) (Reclari et al., Phys. Fluids 26 (2014) 052104; from memory), damped as stated. Where its
-// crest would fall faster than freely the wave breaks and throws drops out of the neck. R is that of the
-// surface; that the wall leans in is left out, and so is liquid that is thrown against it and comes back.
+// The wave is that of a liquid in a round vessel shaken upright in a circle, to its first mode: at the wall
+// its crest stands A w^2 R / g |1 + 2 / (e^2 - 1) w^2 / (w1^2 - w^2)| above the level, e = 1.8412, w1^2 = (g
+// e / R) tanh(e h / R) (Reclari et al., Phys. Fluids 26 (2014) 052104; from memory), the mode damped by a
+// share of critical damping; no higher than the liquid is deep. R is that of the surface. A hand that goes
+// round faster than kThrowsFrom throws drops out of the neck. From where on, and how much, are our own
+// estimates: swirling well throws none, swirling as hard as one can a drop or two each second. Left out: how
+// high the neck is and how much liquid there is, that the wall leans in and the flask tilts, and liquid that
+// is thrown against the wall and comes back.
 
 namespace halfdrop {
 
@@ -19,7 +22,7 @@ struct Slosh {
   double turns = 0.0;      ///< of the hand's circle, 0..1
   double reach_cm = 0.0;   ///< radius of that circle: the foot is so far out from under the neck
   double wave_cm = 0.0;    ///< crest above the level
-  double breaks = 0.0;     ///< how far beyond breaking: crest's acceleration over gravity less 1
+  double beyond = 0.0;     ///< how far beyond kThrowsFrom the hand is, as a share of it
   double waits_cm3 = 0.0;  ///< broken loose; a drop is thrown when there is enough
 
   friend bool operator==(const Slosh&, const Slosh&) = default;
@@ -29,16 +32,14 @@ struct Slosh {
 /// estimates).
 inline constexpr double kReach_cm = 1.0;
 inline constexpr double kRounds_per_s = 3.3;
+/// The hand's acceleration A w^2 over gravity from which on drops are thrown.
+inline constexpr double kThrowsFrom = 0.35;
 /// What one thrown drop holds (our own estimate).
 inline constexpr double kThrown_cm3 = 0.02;
 
-/// A wave by its crest above the level, and its crest's acceleration over gravity.
-struct Wave {
-  double crest_cm = 0.0;
-  double over_gravity = 0.0;
-};
-/// The wave that a steady hand keeps up, as if it did not break. Precondition: there is liquid.
-[[nodiscard]] Wave wave_of(const FlaskSpec& flask, double volume_cm3, double swirl);
+/// Height of the crest above the level, cm, of the wave that a steady hand keeps up, however deep the liquid.
+/// Precondition: there is liquid.
+[[nodiscard]] double crest_cm(const FlaskSpec& flask, double volume_cm3, double swirl);
 
 /// One tick: hand, wave, and what is thrown out.
 void slosh(const BenchSpec& spec, BenchState& state);

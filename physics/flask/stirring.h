@@ -19,7 +19,8 @@ inline constexpr double kRest_per_s = 2e-3;
 /// Shallower liquid than this is the same throughout as soon as anything comes into it (our own
 /// simplification).
 inline constexpr double kShallow_cm = 0.2;
-/// Cells that a flow may cross in one step; a faster one is held at that.
+/// Cells that a flow may cross in one step; a faster one is held at that. In cells: how far a drop's own flow
+/// gets in a still flask depends on the grid, and so does the titre of someone who never swirls.
 inline constexpr double kMostCrossed = 6.25;
 /// ... while the flask turns so fast that it breaks a drop's flow up at once (our own simplification).
 inline constexpr double kMostCrossedTurning = 0.85;

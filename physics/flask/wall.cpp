@@ -8,14 +8,15 @@
 #include "physics/elementary.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/liquid.h"
+#include "physics/flask/washing.h"
 
 namespace halfdrop {
 
 namespace {
 
-/// Volume of a cap with the mean of both angles (37.5 degrees), over the cube of its foot's radius:
+/// Volume of a cap with the mean of both angles (40 degrees), over the cube of its foot's radius:
 /// pi (2 - 3 cos + cos^3) / (3 sin^3).
-constexpr double kCap = 0.5537;
+constexpr double kCap = 0.5971;
 /// Drag of a running drop's foot over viscosity, speed and its radius (our own estimate: 0.05 cm3 runs down
 /// clean glass at 10 to 20 cm/s).
 constexpr double kDrag = 400.0;
@@ -69,6 +70,7 @@ class RunningDown {
       if (!drop.liquid.empty()) run(drop);
     }
     take_in_trails();
+    run_over(spec_, state_);
   }
 
  private:
@@ -95,7 +97,8 @@ class RunningDown {
     const LiquidFlow& liquid = spec_.settled.liquid;
     const double ca = liquid.viscosity_pa_s * 0.01 * speed_cm_s / liquid.surface_tension_n_m;
     const double thick_cm = kFilm * 0.1 * spec_.settled.capillary_mm * elementary::cube_root(ca * ca);
-    const double each_cm3 = thick_cm * foot_radius_cm(drop.liquid.volume_cm3());  // per cm of its way
+    // Per cm of its way, half as wide as its foot (our own estimate).
+    const double each_cm3 = thick_cm * foot_radius_cm(drop.liquid.volume_cm3());
     const double lacks_cm3 = each_cm3 - trail.volume_cm3();
     if (lacks_cm3 <= 0.0) return;
     const Parcel left = drop.liquid.share(volume_quanta(std::min(each_cm3 * way_cm, lacks_cm3)));
@@ -151,7 +154,8 @@ ClingingDrop& place_for(FlaskWall& wall, double side, double height_cm) {
     if (drop.liquid.empty()) continue;
     const double apart_cm = std::fabs(drop.height_cm - height_cm);
     if (drop.side == side && apart_cm < foot_radius_cm(drop.liquid.volume_cm3())) return drop;
-    if (nearest == nullptr || apart_cm < std::fabs(nearest->height_cm - height_cm)) nearest = &drop;
+    const bool nearer = nearest == nullptr || apart_cm < std::fabs(nearest->height_cm - height_cm);
+    if (nearest == nullptr || (drop.side == side && (nearest->side != side || nearer))) nearest = &drop;
   }
   for (ClingingDrop& drop : wall.drops) {
     if (!drop.liquid.empty()) continue;

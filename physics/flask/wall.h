@@ -41,9 +41,9 @@ struct FlaskWall {
   friend bool operator==(const FlaskWall&, const FlaskWall&) = default;
 };
 
-/// Glass of a flask in use, neither greasy nor freshly cleaned: advancing 60, receding 15 degrees (our own
+/// Glass of a flask in use, neither greasy nor freshly cleaned: advancing 65, receding 15 degrees (our own
 /// estimate; a half drop hangs on, a whole one runs).
-inline constexpr double kAdvancingCosine = 0.5, kRecedingCosine = 0.965925826;
+inline constexpr double kAdvancingCosine = 0.422618262, kRecedingCosine = 0.965925826;
 
 /// The largest drop that hangs on a vertical wall, cm3.
 [[nodiscard]] double clings_at_most_cm3(const LiquidFlow& liquid);

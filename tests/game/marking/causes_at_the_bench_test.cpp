@@ -232,12 +232,8 @@ TEST_CASE("liquid washed over the rim takes analyte along: swirled out, downward
   Slip slip;
   slip.between = [](BenchHands& hands) {
     hands.hold(held(&HandsChange::wash, 1.0));
-    hands.hold(held(&HandsChange::swirl, 1.0));
-    while (moved_cm3(hands, Account::flask, Account::bench_top) +
-               moved_cm3(hands, Account::flask, Account::bench_top) <
-           5.0) {
-      hands.session().tick();
-    }
+    hands.hold(held(&HandsChange::swirl, 0.8));
+    while (moved_cm3(hands, Account::flask, Account::bench_top) < 5.0) hands.session().tick();
     hands.hold(held(&HandsChange::wash, 0.0));
   };
   const TitreBreakdown found = breakdown_with(slip);

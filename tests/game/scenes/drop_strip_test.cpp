@@ -13,8 +13,8 @@ using namespace halfdrop;
 
 namespace {
 
-/// A difference of colour that a viewer can just see side by side: CIEDE2000 of 1 (Sharma, from memory).
-constexpr double kJustSeen = 1.0;
+/// A difference of colour that a viewer sees side by side: CIEDE2000 of 2 (one is just noticeable; textbook).
+constexpr double kJustSeen = 2.0;
 
 }  // namespace
 

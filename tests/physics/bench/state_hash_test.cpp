@@ -55,7 +55,7 @@ TEST_CASE("the state's hash notices a change of any field") {
       [](BenchState& s) { s.slosh.turns = 0.5; },
       [](BenchState& s) { s.slosh.reach_cm = 0.5; },
       [](BenchState& s) { s.slosh.wave_cm = 0.5; },
-      [](BenchState& s) { s.slosh.breaks = 0.5; },
+      [](BenchState& s) { s.slosh.beyond = 0.5; },
       [](BenchState& s) { s.slosh.waits_cm3 = 0.01; },
       [](BenchState& s) { s.hands.tap = 0.5; },
       [](BenchState& s) { s.hands.eye_mm = 1.0; },

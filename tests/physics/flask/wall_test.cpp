@@ -42,22 +42,24 @@ double trail_cm3(const FlaskWall& wall) {
 }  // namespace
 
 TEST_CASE("a drop hangs on as long as its edge can hold its weight (Furmidge 1962)") {
-  // By hand, water at 20 C: foot radius from rho g 0.5537 a^3 = 2 a gamma (cos 15 - cos 60), a = 3.53 mm; its
-  // cap holds 24.4 mm3.
+  // By hand, water at 20 C: foot radius from rho g 0.5971 a^3 = 2 a gamma (cos 15 - cos 65), a = 3.68 mm; its
+  // cap holds 29.7 mm3.
   const LiquidFlow water{998.2, 1.0e-3, 0.0727};
-  CHECK_NEAR(clings_at_most_cm3(water), 0.0244, 1e-4);
+  CHECK_NEAR(clings_at_most_cm3(water), 0.0297, 1e-4);
   CHECK(runs_cm_s(water, 0.999 * clings_at_most_cm3(water), 1.0) == 0.0);
   CHECK(runs_cm_s(water, 1.001 * clings_at_most_cm3(water), 1.0) > 0.0);
   // Half the surface tension holds a drop smaller by 2^(3/2).
-  CHECK_NEAR(clings_at_most_cm3({998.2, 1.0e-3, 0.03635}), 0.0244 / std::pow(2.0, 1.5), 1e-4);
+  CHECK_NEAR(clings_at_most_cm3({998.2, 1.0e-3, 0.03635}), 0.0297 / std::pow(2.0, 1.5), 1e-4);
 }
 
 TEST_CASE("a half drop stays where it was touched off, a whole drop runs down and leaves a trail") {
   const BenchSpec spec = titration_bench();
-  BenchState half = wet_wall(spec, 0.02);
+  // What hands that aim at half a drop leave (they see it swell, and shut the tap a little late).
+  const double half_cm3 = 0.55 * spec.settled.full_drop_cm3;
+  BenchState half = wet_wall(spec, half_cm3);
   run(spec, half, at_rest(), 60.0);
   CHECK_NEAR(half.wall.drops[0].height_cm, spec.flask.height_cm - 1.0, 1e-12);
-  CHECK_NEAR(cm3(half, Account::flask_wall), 0.02, 1e-11);
+  CHECK_NEAR(cm3(half, Account::flask_wall), half_cm3, 1e-11);
 
   BenchState whole = wet_wall(spec, 0.05);
   run(spec, whole, at_rest(), 5.0);
