@@ -18,7 +18,7 @@ constexpr double kFirstRoot = 1.8412;  ///< of the first Bessel function's slope
 constexpr double kDamping = 0.3;
 constexpr double kHandFollows_s = 0.15, kWaveFollows_s = 0.4;  ///< our own estimates
 /// Thrown when the hand is twice as fast as kThrowsFrom, as its acceleration goes.
-constexpr double kThrows_cm3_s = 0.08;
+constexpr double kThrows_cm3_s = 0.07;
 constexpr double kStill_cm = 1e-3;
 /// Shallower liquid than this only wets the bottom: no wave runs in it.
 constexpr double kWets_cm = 0.3;
