@@ -7,7 +7,7 @@
 // e / R) tanh(e h / R) (Reclari et al., Phys. Fluids 26 (2014) 052104; from memory), the mode damped by a
 // share of critical damping; no higher than the liquid is deep. R is that of the surface. A hand that goes
 // round faster than kThrowsFrom throws drops out of the neck. From where on, and how much, are our own
-// estimates: swirling well throws none, swirling as hard as one can a drop or two each second. Left out: how
+// estimates: swirling well throws none, swirling as hard as one can about a drop a second. Left out: how
 // high the neck is and how much liquid there is, that the wall leans in and the flask tilts, and liquid that
 // is thrown against the wall and comes back.
 

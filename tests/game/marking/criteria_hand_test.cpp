@@ -79,7 +79,7 @@ TEST_CASE("a flask that is never swirled is seen, in every run") {
   const MarkedAttempt marked = played(plan);
   CHECK(test::unmet(marked) == "swirled");
   CHECK(finding(marked, "swirled").seen ==
-        "Run 1: only 0 % of the titrant came into a swirled flask. (Also: run 2.)");
+        "Run 1: none of the titrant came into a swirled flask. (Also: run 2.)");
 }
 
 TEST_CASE("the last half cubic centimetre in a stream is not drop by drop") {

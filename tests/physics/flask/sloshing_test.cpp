@@ -68,9 +68,9 @@ TEST_CASE("the wave answers most where the hand goes round as fast as the wave d
 TEST_CASE("swirling well throws nothing out, swirling as hard as one can does") {
   for (const double water_cm3 : {0.0, 30.0, 60.0}) {
     CHECK(thrown_cm3(0.8, water_cm3, 60.0) == 0.0);
-    // One or two drops of 0.02 cm3 a second (our own estimate).
-    CHECK(thrown_cm3(1.0, water_cm3, 60.0) > 60 * kThrown_cm3);
-    CHECK(thrown_cm3(1.0, water_cm3, 60.0) < 120 * kThrown_cm3);
+    // About a drop of 0.02 cm3 a second (our own estimate).
+    CHECK(thrown_cm3(1.0, water_cm3, 60.0) > 40 * kThrown_cm3);
+    CHECK(thrown_cm3(1.0, water_cm3, 60.0) < 80 * kThrown_cm3);
   }
 }
 
