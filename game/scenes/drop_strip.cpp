@@ -140,9 +140,7 @@ int draw_strip(const Options& options) {
   target.clear(palette::paper);
   draw_strip(target, *fonts, *drop);
   target.display();
-  if (target.getTexture().copyToImage().saveToFile(options.strip)) return 0;
-  std::fprintf(stderr, "%s: cannot write this picture\n", options.strip.c_str());
-  return 3;
+  return save_picture(target, options.strip);
 }
 
 }  // namespace halfdrop

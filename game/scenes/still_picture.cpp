@@ -52,6 +52,12 @@ int report(const std::vector<Fault>& faults) {
   return status;
 }
 
+int save_picture(const sf::RenderTexture& picture, const std::string& file) {
+  if (picture.getTexture().copyToImage().saveToFile(file)) return 0;
+  std::fprintf(stderr, "%s: cannot write this picture\n", file.c_str());
+  return 3;
+}
+
 int draw_still(const Options& options) {
   auto session = session_of(options);
   if (!session) return report(session.error());
@@ -71,9 +77,7 @@ int draw_still(const Options& options) {
   scene.hide_words();
   scene.draw(canvas);
   target.display();
-  if (target.getTexture().copyToImage().saveToFile(options.picture)) return 0;
-  std::fprintf(stderr, "%s: cannot write this picture\n", options.picture.c_str());
-  return 3;
+  return save_picture(target, options.picture);
 }
 
 int print_places(const Options& options) {

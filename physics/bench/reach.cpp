@@ -6,6 +6,7 @@
 #include "physics/bench/bench.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/liquid.h"
+#include "physics/flask/outline.h"
 
 namespace halfdrop {
 
@@ -13,11 +14,6 @@ namespace {
 
 /// The jet stays so far above the liquid.
 constexpr double kAboveLiquid_cm = 0.3;
-
-double half_width_cm(const FlaskSpec& flask, double height_cm) {
-  const double share = std::clamp(height_cm / (flask.height_cm - flask.neck_length_cm), 0.0, 1.0);
-  return flask.base_radius_cm + (flask.neck_radius_cm - flask.base_radius_cm) * share;
-}
 
 std::optional<Refusal> no_room_at(const BenchSpec& spec, const BenchState& state, double x_cm, double y_cm) {
   const double aside_cm = std::fabs(x_cm);
@@ -32,7 +28,7 @@ std::optional<Refusal> no_room_at(const BenchSpec& spec, const BenchState& state
   }
   // Beside the neck, the tip may be lower than the shoulder only where the flask is not.
   if (tip_cm >= spec.flask.height_cm - spec.flask.neck_length_cm) return std::nullopt;
-  return aside_cm < half_width_cm(spec.flask, std::max(tip_cm, 0.0)) + jet_cm
+  return aside_cm < inside_radius_cm(spec.flask, std::max(tip_cm, 0.0)) + jet_cm
              ? std::optional(Refusal::jet_in_the_way)
              : std::nullopt;
 }

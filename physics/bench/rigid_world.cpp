@@ -13,6 +13,7 @@
 #include "physics/elementary.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/liquid.h"
+#include "physics/flask/outline.h"
 
 namespace halfdrop {
 
@@ -60,9 +61,7 @@ class FlaskOutline {
   [[nodiscard]] double rim_cm() const { return foot_cm_ + flask_.height_cm; }
   [[nodiscard]] double surface_cm() const { return surface_cm_; }
   [[nodiscard]] double half_width_cm(double height_cm) const {
-    const double cone_cm = flask_.height_cm - flask_.neck_length_cm;
-    const double share = std::clamp((height_cm - foot_cm_) / cone_cm, 0.0, 1.0);
-    return flask_.base_radius_cm + (flask_.neck_radius_cm - flask_.base_radius_cm) * share;
+    return inside_radius_cm(flask_, height_cm - foot_cm_);
   }
   /// True between the walls, and over the mouth.
   [[nodiscard]] bool holds(double x_cm, double height_cm) const {

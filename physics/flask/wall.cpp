@@ -8,6 +8,7 @@
 #include "physics/elementary.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/liquid.h"
+#include "physics/flask/outline.h"
 #include "physics/flask/washing.h"
 
 namespace halfdrop {
@@ -31,27 +32,13 @@ constexpr double kLastTrace_cm3 = 1e-4;
 
 double foot_radius_cm(double volume_cm3) { return elementary::cube_root(volume_cm3 / kCap); }
 
-/// The flask's inside as a drop runs down it.
-class Inside {
- public:
-  explicit Inside(const FlaskSpec& flask)
-      : shoulder_cm_(flask.height_cm - flask.neck_length_cm),
-        base_cm_(flask.base_radius_cm),
-        neck_cm_(flask.neck_radius_cm) {}
-
-  [[nodiscard]] double radius_cm(double height_cm) const {
-    const double share = std::clamp(height_cm / shoulder_cm_, 0.0, 1.0);
-    return base_cm_ + (neck_cm_ - base_cm_) * share;
-  }
-  [[nodiscard]] double steepness(double height_cm) const {
-    if (height_cm >= shoulder_cm_) return 1.0;
-    const double out_cm = base_cm_ - neck_cm_;
-    return shoulder_cm_ / std::sqrt(shoulder_cm_ * shoulder_cm_ + out_cm * out_cm);
-  }
-
- private:
-  double shoulder_cm_, base_cm_, neck_cm_;
-};
+/// Of the wall there: 1 is vertical.
+double steepness(const FlaskSpec& flask, double height_cm) {
+  const double cone_cm = flask.height_cm - flask.neck_length_cm;
+  if (height_cm >= cone_cm) return 1.0;
+  const double out_cm = flask.base_radius_cm - flask.neck_radius_cm;
+  return cone_cm / std::sqrt(cone_cm * cone_cm + out_cm * out_cm);
+}
 
 std::size_t index_of(double side) { return side < 0.0 ? 0 : 1; }
 
@@ -61,7 +48,6 @@ class RunningDown {
   RunningDown(const BenchSpec& spec, BenchState& state)
       : spec_(spec),
         state_(state),
-        inside_(spec.flask),
         reached_cm_(liquid_depth_cm(spec.flask, flask_liquid(state.ledger).volume_cm3()) +
                     state.slosh.wave_cm) {}
 
@@ -77,7 +63,7 @@ class RunningDown {
   void run(ClingingDrop& drop) {
     const double volume_cm3 = drop.liquid.volume_cm3();
     const double by_itself_cm_s =
-        runs_cm_s(spec_.settled.liquid, volume_cm3, inside_.steepness(drop.height_cm));
+        runs_cm_s(spec_.settled.liquid, volume_cm3, steepness(spec_.flask, drop.height_cm));
     const double speed_cm_s = by_itself_cm_s + kWashDrives_cm_s * state_.hands.wash;
     if (speed_cm_s > 0.0) {
       const double way_cm = speed_cm_s * kSecondsPerTick;
@@ -138,12 +124,11 @@ class RunningDown {
   }
 
   void sink_in(const Parcel& liquid, double side) {
-    let_drop_in(state_, Account::flask_wall, liquid, side * inside_.radius_cm(reached_cm_), 0.0);
+    let_drop_in(state_, Account::flask_wall, liquid, side * inside_radius_cm(spec_.flask, reached_cm_), 0.0);
   }
 
   const BenchSpec& spec_;
   BenchState& state_;
-  Inside inside_;
   double reached_cm_;
 };
 
