@@ -120,27 +120,20 @@ void draw_strip(sf::RenderTarget& target, const Fonts& fonts, const OneDrop& dro
 }
 
 int draw_strip(const Options& options) {
-  const auto level = read_level(find_level(options.level));
+  const std::string path = find_level(options.level);
+  if (looks_like_attempt(path)) {
+    std::fprintf(stderr, "%s: --strip needs a level, and this is an attempt\n", path.c_str());
+    return 2;
+  }
+  const auto level = read_level(path);
   if (!level) return report(level.error());
-  const auto fonts = Fonts::load();
-  if (!fonts) {
-    std::fprintf(stderr, "%s\n", fonts.error().c_str());
-    return 1;
-  }
-  sf::RenderTexture target;
-  if (!target.create(options.width, options.height)) {
-    std::fprintf(stderr, "Cannot make a picture of %ux%u.\n", options.width, options.height);
-    return 1;
-  }
   const auto drop = one_drop_twice(*level, options.seed.value_or(1));
   if (!drop) {
     std::fprintf(stderr, "%s\n", drop.error().c_str());
     return 1;
   }
-  target.clear(palette::paper);
-  draw_strip(target, *fonts, *drop);
-  target.display();
-  return save_picture(target, options.strip);
+  return draw_into(options.strip, options, palette::paper,
+                   [&](sf::RenderTarget& target, const Fonts& fonts) { draw_strip(target, fonts, *drop); });
 }
 
 }  // namespace halfdrop

@@ -52,15 +52,8 @@ int report(const std::vector<Fault>& faults) {
   return status;
 }
 
-int save_picture(const sf::RenderTexture& picture, const std::string& file) {
-  if (picture.getTexture().copyToImage().saveToFile(file)) return 0;
-  std::fprintf(stderr, "%s: cannot write this picture\n", file.c_str());
-  return 3;
-}
-
-int draw_still(const Options& options) {
-  auto session = session_of(options);
-  if (!session) return report(session.error());
+int draw_into(const std::string& file, const Options& options, sf::Color ground,
+              const std::function<void(sf::RenderTarget&, const Fonts&)>& draw) {
   const auto fonts = Fonts::load();
   if (!fonts) {
     std::fprintf(stderr, "%s\n", fonts.error().c_str());
@@ -71,13 +64,24 @@ int draw_still(const Options& options) {
     std::fprintf(stderr, "Cannot make a picture of %ux%u.\n", options.width, options.height);
     return 1;
   }
-  PlayScene scene(std::move(*session), std::nullopt, options.play);
-  target.clear(palette::wall);
-  Canvas canvas(target, *fonts);
-  scene.hide_words();
-  scene.draw(canvas);
+  target.clear(ground);
+  draw(target, *fonts);
   target.display();
-  return save_picture(target, options.picture);
+  if (target.getTexture().copyToImage().saveToFile(file)) return 0;
+  std::fprintf(stderr, "%s: cannot write this picture\n", file.c_str());
+  return 3;
+}
+
+int draw_still(const Options& options) {
+  auto session = session_of(options);
+  if (!session) return report(session.error());
+  PlayScene scene(std::move(*session), std::nullopt, options.play);
+  return draw_into(options.picture, options, palette::wall,
+                   [&](sf::RenderTarget& target, const Fonts& fonts) {
+                     Canvas canvas(target, fonts);
+                     scene.hide_words();
+                     scene.draw(canvas);
+                   });
 }
 
 int print_places(const Options& options) {

@@ -84,6 +84,13 @@ Flow::Flow(FlowBox box, const StreamFunction& solver)
 float Flow::across_cm_s(std::size_t i, std::size_t j) const { return across_[j * box_.stride() + i]; }
 float Flow::up_cm_s(std::size_t i, std::size_t j) const { return up_[j * box_.stride() + i]; }
 
+float Flow::fastest_cm_s() const {
+  float most = 0.0F;
+  for (const float u : across_) most = larger(most, std::fabs(u));
+  for (const float w : up_) most = larger(most, std::fabs(w));
+  return most;
+}
+
 void Flow::find_stream(const FlowState& state) {
   if (state.at_rest()) {
     std::fill(stream_.begin(), stream_.end(), 0.0F);

@@ -49,6 +49,8 @@ class Flow {
   void add_strain2(std::span<float> cells) const;
   /// Largest share of a node's own volume that flows through one of its faces in a second.
   [[nodiscard]] double courant_per_s(std::span<const float> stream) const;
+  /// The largest of the speeds that follow from stream().
+  [[nodiscard]] float fastest_cm_s() const;
   /// Forces, viscosity and walls, then the vorticity goes along with the flow. Precondition: the Courant
   /// number of stream() is below 1.
   void step(const FlowStep& step, FlowState& state);

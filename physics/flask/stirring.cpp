@@ -115,7 +115,7 @@ class Stirring {
     strain_of(flow);
     stride_ = flow.box().stride();
     if (flask_.flow.at_rest()) return;
-    if (pushed_cm_s.empty() && crossed_ < rest_per_s() * kStir_s) {
+    if (pushed_cm_s.empty() && fastest_cm_s_ < rest_cm_s()) {
       flask_.flow = FlowState{};
     } else {
       move_on(flow, pushed_cm_s);
@@ -123,31 +123,34 @@ class Stirring {
   }
 
   bool turns_fast() const { return flask_.spin_rad_s > kTurnsFast_rad_s; }
-  double rest_per_s() const { return turns_fast() ? kRestTurning_per_s : kRest_per_s; }
+  double rest_cm_s() const { return turns_fast() ? kRestTurning_cm_s : kRest_cm_s; }
 
   void hold_back(Flow& flow) {
-    crossed_ = flow.courant_per_s(flow.stream()) * kStir_s;
-    const double most = turns_fast() ? kMostCrossedTurning : kMostCrossed;
-    if (crossed_ <= most) return;
-    for (float& node : flask_.flow.vorticity) node *= static_cast<float>(most / crossed_);
+    fastest_cm_s_ = flow.fastest_cm_s();
+    if (!turns_fast() || fastest_cm_s_ <= kHeldTurning_cm_s) return;
+    for (float& node : flask_.flow.vorticity) node *= static_cast<float>(kHeldTurning_cm_s / fastest_cm_s_);
     flow.find_stream(flask_.flow);
-    crossed_ = most;
+    fastest_cm_s_ = kHeldTurning_cm_s;
   }
 
+  /// In as many parts as the flow needs at each of them; what pushes does so in the first.
   void move_on(Flow& flow, const std::vector<double>& pushed_cm_s) {
     FlowStep step;
     step.viscosity_cm2_s = water_cm2_s(spec_) + eddies_cm2_s(flask_.spin_rad_s, shape_.mean_radius_cm());
-    const int parts = 1 + static_cast<int>(crossed_ / kMostLeaves);
-    step.duration_s = kStir_s / parts;
     std::vector<float>& upward = scratch_.upward;
     find_weight_cm_s2(upward);
     step.upward_cm_s2 = upward;
-    add_to(upward, pushed_cm_s, 1.0 / step.duration_s);
-    flow.step(step, flask_.flow);
-    add_to(upward, pushed_cm_s, -1.0 / step.duration_s);
-    for (int part = 1; part < parts; ++part) {
-      flow.find_stream(flask_.flow);
+    double left_s = kStir_s;
+    for (int part = 0; left_s > 0.0; ++part) {
+      if (part > 0) flow.find_stream(flask_.flow);
+      const double per_s = flow.courant_per_s(flow.stream());
+      const double parts = 1.0 + std::floor(left_s * per_s / kMostLeaves);
+      step.duration_s = left_s / parts;
+      left_s = parts > 1.0 ? left_s - step.duration_s : 0.0;
+      const double pushes = part == 0 ? 1.0 / step.duration_s : 0.0;
+      if (part == 0) add_to(upward, pushed_cm_s, pushes);
       flow.step(step, flask_.flow);
+      if (part == 0) add_to(upward, pushed_cm_s, -pushes);
     }
   }
 
@@ -346,7 +349,7 @@ class Stirring {
   std::vector<double> landing_;
   std::vector<CellField*> fields_;
   std::size_t stride_ = 0;
-  double crossed_ = 0.0;  ///< cells that the flow crosses in one step
+  double fastest_cm_s_ = 0.0;  ///< of the flow
 };
 
 }  // namespace

@@ -14,25 +14,23 @@ namespace halfdrop {
 
 inline constexpr Tick kStirTicks = kTicksPerSecond / 24;
 inline constexpr double kStir_s = static_cast<double>(kStirTicks) * kSecondsPerTick;
-/// A flow that takes longer than 1 / this to cross a cell has come to rest.
-inline constexpr double kRest_per_s = 2e-3;
+/// A flow slower than this has come to rest ...
+inline constexpr double kRest_cm_s = 3e-5;
+/// ... and so has a drop's own, once it is this slow, in liquid that turns fast.
+inline constexpr double kRestTurning_cm_s = 0.05;
 /// Shallower liquid than this is the same throughout as soon as anything comes into it (our own
 /// simplification).
 inline constexpr double kShallow_cm = 0.2;
-/// Cells that a flow may cross in one step; a faster one is held at that. In cells: how far a drop's own flow
-/// gets in a still flask depends on the grid, and so does the titre of someone who never swirls.
-inline constexpr double kMostCrossed = 6.25;
-/// ... while the flask turns so fast that it breaks a drop's flow up at once (our own simplification).
-inline constexpr double kMostCrossedTurning = 0.85;
+/// Liquid that turns faster than this breaks a drop's own flow up at once: it is held at so many cm/s (our
+/// own simplification). In a still flask it is followed as it is.
 inline constexpr double kTurnsFast_rad_s = 2.0;
-/// ... and has come to rest already when it is this much slower than its eddies: as kRest_per_s.
-inline constexpr double kRestTurning_per_s = 3.0;
+inline constexpr double kHeldTurning_cm_s = 0.35;
 /// Shares of the flask that differ by less than this are the same: a hundredth of a drop's.
 inline constexpr double kEven = 1e-5;
 
 /// Share of the momentum of a drop that goes on as the flow beneath it; the rest goes into ripples and the
 /// hollow that it makes (our own estimate).
-inline constexpr double kGoesOn = 0.2;
+inline constexpr double kGoesOn = 0.5;
 /// Shares of a drop that its impact alone brings on to the two later stages (our own estimate: its energy,
 /// dissipated in 1 cm3 within 0.2 s, would engulf more than fiftyfold).
 inline constexpr double kMeetsAtOnce = 0.1, kMixesAtOnce = 0.1;

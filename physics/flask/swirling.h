@@ -1,17 +1,17 @@
 #pragma once
 // What a hand does that moves the flask in circles. The turning itself is not resolved: the plane of the flow
 // holds the upright axis. One number stands for it, how fast the liquid turns, and from it follow
-// - the secondary flow of a stirred cup: the bottom slows the turning, a laminar layer sqrt(nu / Omega) thick
-// drifts
-//   inwards there, rises in the middle and goes out again above (Ekman's transport, half the layer times the
-//   speed); it carries what is dissolved, not the eddies of a drop, which the turning soon breaks up;
+// - the secondary flow of a stirred cup: the bottom slows the turning, a laminar layer sqrt(nu / Omega)
+//   thick drifts inwards there, rises in the middle and goes out again above (Ekman's transport, half the
+//   layer times the speed); it carries what is dissolved, not a drop's eddies, which the turning soon breaks
+//   up;
 // - eddies that spread what is dissolved, and shear about the axis that spreads it across;
 // - the power dissipated per mass, for engulfment;
 // - how long it goes on turning: depth / sqrt(nu Omega), Ekman's spin-down (Greenspan and Howard, J. Fluid
-// Mech. 17
-//   (1963) 385; from memory).
+//   Mech. 17 (1963) 385; from memory).
 // The formulas give the form; four factors are set so that hard swirling mixes 50 cm3 to 95 % in a few
-// seconds (bench experience, no source). Left out: the wave that runs round, and the surface's dip.
+// seconds (bench experience, no source). Left out: the surface's dip. The wave that runs round is in
+// sloshing.h.
 
 #include <span>
 #include <vector>

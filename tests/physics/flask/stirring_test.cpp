@@ -25,9 +25,10 @@ BenchSpec whole_bench() { return bench_of(1.0); }
 /// A coarser grid than a player's: a quarter of the columns and rows.
 BenchSpec coarse_bench() { return bench_of(0.25); }
 
-void drop_in(const BenchSpec& spec, BenchState& state) {
+/// 5 g cm/s: 0.05 cm3 at 1 m/s.
+void drop_in(const BenchSpec& spec, BenchState& state, double momentum_g_cm_s = 5.0) {
   const Parcel drop = state.ledger.balance(Account::column).share(volume_quanta(spec.settled.full_drop_cm3));
-  let_drop_in(state, Account::column, drop, 0.0, 5.0);
+  let_drop_in(state, Account::column, drop, 0.0, momentum_g_cm_s);
 }
 
 /// An aliquot, titrant mixed in up to a share of equivalence, then one drop.
@@ -45,6 +46,19 @@ Quanta titrant_in_cells(const FlaskLiquid& flask) {
   Quanta sum = flask.drops.liquid.volume;
   for (const Source stage : {Source::fresh, Source::meeting, Source::titrant}) sum += total(flask.of(stage));
   return sum;
+}
+
+/// Mean height of the titrant over the bottom, in parts of the liquid's depth.
+double titrant_height(const BenchSpec& spec, const BenchState& state) {
+  double sum = 0.0, lifted = 0.0;
+  for (const Source stage : {Source::fresh, Source::meeting, Source::titrant}) {
+    const CellField& field = state.flask.of(stage);
+    for (std::size_t c = 0; c < field.size(); ++c) {
+      sum += field[c];
+      lifted += field[c] * (static_cast<double>(c / spec.flask.columns()) + 0.5);
+    }
+  }
+  return lifted / sum / static_cast<double>(spec.flask.rows());
 }
 
 /// Largest difference of a cell's share of titrant from the mean, in parts of the mean.
@@ -143,7 +157,7 @@ TEST_CASE("past the endpoint the pink stays") {
   CHECK(flash(spec, past) > kFirstVisibleChange);
 }
 
-TEST_CASE("an hour of drops, washing and swirling leaves every quantum where it was booked") {
+TEST_CASE("an hour of drops, washing and swirling leaves every quantum of titrant where it was booked") {
   const BenchSpec spec = coarse_bench();
   BenchState state = one_more_drop(spec, 0.3);
   const Parcel all = state.ledger.total();
@@ -158,7 +172,7 @@ TEST_CASE("an hour of drops, washing and swirling leaves every quantum where it 
   }
 }
 
-TEST_CASE("no cell ever holds more titrant than the richest, nor less than none") {
+TEST_CASE("no cell is ever overfull, nor holds less than none of anything") {
   const BenchSpec spec = coarse_bench();
   BenchState state = one_more_drop(spec, 0.3);
   for (int i = 0; i < 300; ++i) {
@@ -196,27 +210,31 @@ TEST_CASE("a copy of a stirred flask goes on as the original does") {
   CHECK(state == copy);
 }
 
-TEST_CASE("heavier titrant sinks in a still flask, lighter stays up") {
+TEST_CASE("heavier titrant laid in gently sinks in a still flask, lighter stays up") {
   const auto height = [](double rise_kg_m3) {
     BenchSpec spec = coarse_bench();
     spec.titrant.substance.density_rise_kg_m3 = rise_kg_m3;
     spec.sample.substance.density_rise_kg_m3 = 0.0;
     BenchState state = filled_bench(spec);
     charge_flask(spec, state);
-    drop_in(spec, state);
+    drop_in(spec, state, 0.0);
     run(spec, state, at_rest(), 6.0);
-    double sum = 0.0, lifted = 0.0;
-    for (const Source stage : {Source::fresh, Source::meeting, Source::titrant}) {
-      const CellField& field = state.flask.of(stage);
-      for (std::size_t c = 0; c < field.size(); ++c) {
-        sum += field[c];
-        lifted += field[c] * (static_cast<double>(c / spec.flask.columns()) + 0.5);
-      }
-    }
-    return lifted / sum / static_cast<double>(spec.flask.rows());
+    return titrant_height(spec, state);
   };
   CHECK(height(43.0) < height(0.0) - 0.05);
   CHECK(height(-43.0) > height(0.0) + 0.02);
+}
+
+TEST_CASE("how far a drop dives in a still flask is the flow's, not the grid's") {
+  const auto height = [](double fineness) {
+    const BenchSpec spec = bench_of(fineness);
+    BenchState state = one_more_drop(spec, 0.5);
+    run(spec, state, at_rest(), 1.0);
+    return titrant_height(spec, state);
+  };
+  const double at_once = 0.8, half = height(0.5), whole = height(1.0);
+  CHECK(whole < at_once - 0.15);
+  CHECK_NEAR(half, whole, 0.03);
 }
 
 }  // namespace halfdrop
