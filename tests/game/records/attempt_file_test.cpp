@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include <chrono>
+#include <ctime>
 
 #include "game/session/session.h"
 #include "tests/support/good_level.h"
@@ -176,7 +176,9 @@ TEST_SUITE("attempt file") {
           R"({"tick":9,"write":{"cell":"trial/initial","text":"0.15"}})");
     CHECK(change_line({10, Ending{"handed in", kHash}}) ==
           R"({"tick":10,"end":"handed in","state":"0123456789abcdef"})");
-    CHECK(start().starts_with(R"({"attempt":1,"model":9,"level":{"id":"01-spirit-vinegar","title":)"));
+    const std::string begins = R"({"attempt":1,"model":)" + std::to_string(kModelVersion) +
+                               R"(,"level":{"id":"01-spirit-vinegar","title":)";
+    CHECK(start().starts_with(begins));
   }
   TEST_CASE("an attempt without an end is unfinished, not wrong") {
     const auto read = read_attempt_text(start(), "a.jsonl");
@@ -307,13 +309,13 @@ TEST_SUITE("attempt file") {
       attempt.changes.push_back({i * 100, hands});
     }
     const std::string text = attempt_text(attempt);
-    const auto before = std::chrono::steady_clock::now();
+    const std::clock_t before = std::clock();
     const auto read = read_attempt_text(text, "a.jsonl");
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - before;
+    const double took_s = static_cast<double>(std::clock() - before) / CLOCKS_PER_SEC;
     REQUIRE(read.has_value());
     CHECK(read->attempt.changes == attempt.changes);
-    MESSAGE("20,000 lines in " << took.count() << " s");
-    CHECK(took.count() < 2.0);  // far above the 0.2 s aimed at: machines under load, sanitisers
+    MESSAGE("20,000 lines in " << took_s << " s of processor time");
+    CHECK(took_s < (test::kSanitized ? 8.0 : 2.0));  // far above the 0.2 s aimed at: machines under load
   }
   TEST_CASE("damaged attempts never crash: they are read or every fault has its line") {
     const std::string text = attempt_text(sample_attempt());
