@@ -270,8 +270,8 @@ HALFDROP_WIDER double most_that_leaves(const GridSize& grid, std::span<const dou
       const Wide leaves_up =
           larger_of(wide_at<Wide>(up_out + i), zero) + larger_of(-wide_at<Wide>(up_in + i), zero);
       count(leaves, v);
-      // The second sweep finds the cell as the first has left it.
-      count(leaves_up, larger_of(v - larger_of(out - in, zero), 1e-9 * v));
+      // The second sweep finds the cell as the first has left it: in so many parts, v - (out - in) / parts.
+      count(leaves_up + kMostLeaves * larger_of(out - in, zero), v);
     }
   }
   most /= of;

@@ -33,12 +33,13 @@ struct Fluxes {
 /// Most of a cell's volume that may leave it in one sweep.
 inline constexpr double kMostLeaves = 0.9;
 
-/// Largest share of any cell's volume that leaves it in one sweep.
+/// Largest share of any cell's volume that leaves it in one sweep, so counted that a share of the fluxes has
+/// that share of it: up to kMostLeaves, no cell loses more than kMostLeaves of what it holds in either sweep.
 [[nodiscard]] double most_that_leaves(const GridSize& grid, std::span<const double> volume,
                                       const Fluxes& fluxes);
 
 /// Carries the fields. `volume`: of the cells, quanta, before; after, what the fluxes have made of it.
-/// Precondition: most_that_leaves() is below 1.
+/// Precondition: most_that_leaves() is at most kMostLeaves.
 void carry(const GridSize& grid, const Fluxes& fluxes, std::span<double> volume, CellFields fields);
 
 /// Spreads the fields along the rows, or along the columns: implicit in time, so that no number is too large.

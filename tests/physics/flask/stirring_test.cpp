@@ -225,7 +225,7 @@ TEST_CASE("heavier titrant laid in gently sinks in a still flask, lighter stays 
   CHECK(height(-43.0) > height(0.0) + 0.02);
 }
 
-TEST_CASE("how far a drop dives in a still flask is the flow's, not the grid's") {
+TEST_CASE("a drop dives as far in a still flask at half the player's grid as at the whole") {
   const auto height = [](double fineness) {
     const BenchSpec spec = bench_of(fineness);
     BenchState state = one_more_drop(spec, 0.5);

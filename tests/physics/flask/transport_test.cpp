@@ -59,6 +59,17 @@ TEST_CASE("what is carried round a thousand times is all there, to the last bit"
   CHECK(total(turning.second) == second);
 }
 
+// By hand: 0.95 leave across and 0.5 upwards. Of n parts the second sweep finds 1 - 0.95 / n there, of which
+// 0.5 / n is at most 0.9 from n = (0.5 + 0.9 * 0.95) / 0.9 = 1.51 on.
+TEST_CASE("a cell that the first sweep nearly empties asks for two parts, not for hundreds") {
+  const std::vector<double> volume(kGrid.cells(), kCell);
+  Fluxes fluxes(kGrid);
+  const std::size_t cell = 9 * kGrid.columns + 12;
+  fluxes.across[cell + 1] = 0.95 * kCell;
+  fluxes.up[cell + kGrid.columns] = 0.5 * kCell;
+  CHECK_NEAR(most_that_leaves(kGrid, volume, fluxes) / kMostLeaves, 1.51, 0.01);
+}
+
 TEST_CASE("no cell leaves the range that all had, nor does what is none of the fields") {
   for (const double strength : {0.05, 0.15, 0.4}) {
     Turning turning(strength);
