@@ -24,12 +24,13 @@ CLI::Validator within(double low, double high) {
 }
 
 /// CLI11 reads "-1" as the largest whole number.
-const CLI::Validator kWholeNumber(
-    [](const std::string& text) {
-      const bool digits = !text.empty() && text.find_first_not_of("0123456789") == std::string::npos;
-      return digits ? std::string() : text + " is no whole number from 0 to 2^64 - 1";
-    },
-    "");
+CLI::Validator whole_number() {
+  return {[](const std::string& text) {
+            const bool digits = !text.empty() && text.find_first_not_of("0123456789") == std::string::npos;
+            return digits ? std::string() : text + " is no whole number from 0 to 2^64 - 1";
+          },
+          ""};
+}
 
 /// "1280x720"
 std::string read_size(const std::string& text, unsigned& width, unsigned& height) {
@@ -49,7 +50,7 @@ std::variant<Options, int> read_options(int count, const char* const* arguments)
   app.add_option("level", options.level, "a level by path or name; with --picture an attempt as well");
   app.add_option("--alias", options.alias, "name written into the attempt");
   app.add_flag("--projector", options.play.projector, "larger words");
-  app.add_option("--seed", options.seed, "seed of unknown and glass")->check(kWholeNumber);
+  app.add_option("--seed", options.seed, "seed of unknown and glass")->check(whole_number());
   app.add_option("--time-scale", options.play.time_scale, "bench seconds a second")
       ->check(within(0.01, 60.0));
   app.add_option("--size", size, "window or picture, such as 1280x720");

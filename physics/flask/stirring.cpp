@@ -133,7 +133,7 @@ class Stirring {
     fastest_cm_s_ = kHeldTurning_cm_s;
   }
 
-  /// In as many parts as the flow needs at each of them; what pushes does so in the first.
+  /// In as many parts as the flow needs, asked anew at each; what pushes does so in the first.
   void move_on(Flow& flow, const std::vector<double>& pushed_cm_s) {
     FlowStep step;
     step.viscosity_cm2_s = water_cm2_s(spec_) + eddies_cm2_s(flask_.spin_rad_s, shape_.mean_radius_cm());
@@ -141,17 +141,21 @@ class Stirring {
     find_weight_cm_s2(upward);
     step.upward_cm_s2 = upward;
     double left_s = kStir_s;
-    for (int part = 0; left_s > 0.0; ++part) {
-      if (part > 0) flow.find_stream(flask_.flow);
-      const double per_s = flow.courant_per_s(flow.stream());
-      const double parts = 1.0 + std::floor(left_s * per_s / kMostLeaves);
-      step.duration_s = left_s / parts;
-      left_s = parts > 1.0 ? left_s - step.duration_s : 0.0;
-      const double pushes = part == 0 ? 1.0 / step.duration_s : 0.0;
-      if (part == 0) add_to(upward, pushed_cm_s, pushes);
+    step.duration_s = next_part_s(flow, left_s);
+    add_to(upward, pushed_cm_s, 1.0 / step.duration_s);
+    flow.step(step, flask_.flow);
+    add_to(upward, pushed_cm_s, -1.0 / step.duration_s);
+    while ((left_s -= step.duration_s) > 0.0) {
+      flow.find_stream(flask_.flow);
+      step.duration_s = next_part_s(flow, left_s);
       flow.step(step, flask_.flow);
-      if (part == 0) add_to(upward, pushed_cm_s, -pushes);
     }
+  }
+
+  /// All of what is left where the flow crosses less than kMostLeaves of a cell in it, else an even part.
+  static double next_part_s(const Flow& flow, double left_s) {
+    const double crossed = left_s * flow.courant_per_s(flow.stream());
+    return left_s / (1.0 + std::floor(crossed / kMostLeaves));
   }
 
   /// What the difference in density from the rest pulls at.
