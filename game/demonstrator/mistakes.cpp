@@ -52,7 +52,7 @@ constexpr std::array kMistakes = {
             "titrating", Cause::leak, "high", 0.18, [](Habits&) {}, R"({"tap":{"leak_cm3_min":0.08}})"},
     Mistake{"overshoot", "The accurate runs are run as fast as the trial, past the endpoint.", "titrating",
             Cause::overshoot, "high", 0.31, [](Habits& habits) { habits.slows_down = false; }},
-    Mistake{"no-swirling", "The flask is never swirled.", "titrating", Cause::overshoot, "either", 0.7,
+    Mistake{"no-swirling", "The flask is never swirled.", "titrating", Cause::overshoot, "either", 0.43,
             [](Habits& habits) { habits.swirls = false; }},
     Mistake{"swirled-too-hard", "The flask is swirled so hard that its liquid splashes out of the neck.",
             "titrating", Cause::swirled_out, "low", 0.4, [](Habits& habits) { habits.swirl = 1.0; }},

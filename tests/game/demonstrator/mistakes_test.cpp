@@ -101,7 +101,10 @@ TEST_CASE("a mistake changes the cause it is listed with most, with the listed s
     const Shift change = change_of(*mistake.cause, wrong);
     if (mistake.titre == "high") CHECK(change.mean_cm3 > 0.0);
     if (mistake.titre == "low") CHECK(change.mean_cm3 < 0.0);
-    CHECK_NEAR(std::fabs(change.largest_cm3), mistake.typical_cm3, 0.02 + 0.25 * mistake.typical_cm3);
+    // What goes either way scatters: of ten seeds' sizes the middle half lies within a factor of two.
+    const double share = mistake.titre == "either" ? 1.0 : 0.25;
+    CHECK(std::fabs(change.largest_cm3) > mistake.typical_cm3 / 2.0);
+    CHECK_NEAR(std::fabs(change.largest_cm3), mistake.typical_cm3, 0.02 + share * mistake.typical_cm3);
   }
 }
 
