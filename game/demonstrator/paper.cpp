@@ -26,7 +26,7 @@ std::string hundredths_text(int hundredths) { return fixed_text(hundredths / 100
 std::string figures_text(double value, int figures) {
   int decimals = 0;
   // The place of the first figure after rounding: 9.996 to 3 figures is 10.0.
-  for (double size = value;
+  for (double size = std::fabs(value);
        decimals < 20 && size * (1.0 + 0.5 * std::pow(10.0, -figures)) < std::pow(10.0, figures - 1);
        size *= 10.0) {
     ++decimals;

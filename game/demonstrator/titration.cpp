@@ -12,6 +12,7 @@ namespace {
 constexpr double kStream_drops_per_s = 8.0;
 constexpr double kSameAllOver = 0.5;
 constexpr double kMixes_s = 8.0;
+constexpr double kSpreads_s = 30.0;
 /// Until the eye has seen what a drop did where it landed.
 constexpr double kShows_s = 0.2;
 /// Who does not swirl does not wait for it to mix either.
@@ -30,13 +31,22 @@ constexpr int kMostDrops = 200;
 constexpr double kNearlyFull = 0.95;
 constexpr double kSwells_per_s = 0.2;
 
-/// More of the flask shows the colour than not.
-bool looks_coloured(const Senses& seen) { return seen.common_change >= kFirstVisibleChange; }
+/// CIEDE2000 left of a colour that has certainly gone (our own choice).
+constexpr double kCertainlyGone = 0.5;
 
 }  // namespace
 
-bool Titration::coloured() const {
-  return bench_.look().common_change >= (habits_.trusts_a_tint ? kFirstVisibleChange : kPlain);
+bool Titration::turned(const Senses& seen, double change, double left) const {
+  return bench_.level().endpoint_gains_colour ? seen.common_change >= change : seen.common_left <= left;
+}
+
+bool Titration::looks_turned(const Senses& seen) const {
+  return turned(seen, kFirstVisibleChange, kFirstVisibleChange);
+}
+
+bool Titration::turned() const {
+  const Senses seen = bench_.look();
+  return habits_.trusts_a_tint ? looks_turned(seen) : turned(seen, kPlain, kCertainlyGone);
 }
 
 void Titration::begin() {
@@ -46,6 +56,9 @@ void Titration::begin() {
     moves_.lean_on_neck(1.0);
   }
   moves_.swirl();
+  // Where the indicator shows at once, its drops have to be spread first.
+  bench_.watch_until([](const Senses& seen) { return seen.streaks < kSameAllOver; },
+                     habits_.swirls ? kSpreads_s : kGlances_s);
 }
 
 bool Titration::stream_until(const std::function<bool(const Senses&)>& seen_enough) {
@@ -80,8 +93,8 @@ double Titration::mix() {
 
 void Titration::quick() {
   begin();
-  while (!bench_.gave_up() && !coloured()) {
-    if (!stream_until(looks_coloured)) return;
+  while (!bench_.gave_up() && !turned()) {
+    if (!stream_until([this](const Senses& seen) { return looks_turned(seen); })) return;
     mix();
   }
 }
@@ -102,7 +115,7 @@ void Titration::drip_aside() {
 }
 
 bool Titration::done() const {
-  return habits_.waits_to_fade ? coloured() : bench_.look().streak_change >= kFirstVisibleChange;
+  return habits_.waits_to_fade ? turned() : bench_.look().streak_change >= kFirstVisibleChange;
 }
 
 double Titration::add(bool half) {
@@ -136,8 +149,7 @@ void Titration::let_it_last() {
     moves_.wash_down(2.0);
     if (!habits_.waits) return;
     bench_.wait(kMustLast_s);
-    if (coloured() || !habits_.swirls || !habits_.waits_to_fade)
-      return;  // a streak was taken for the endpoint
+    if (turned() || !habits_.swirls || !habits_.waits_to_fade) return;  // a streak was taken for the endpoint
     drop_by_drop();
   }
 }

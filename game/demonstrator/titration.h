@@ -31,7 +31,11 @@ class Titration {
   [[nodiscard]] bool done() const;
   /// Swirls until the flask looks the same all over. How long the flash took to fade, s.
   double mix();
-  [[nodiscard]] bool coloured() const;
+  /// The flask shows its endpoint, as far as these hands trust it: a colour has come, or has gone.
+  [[nodiscard]] bool turned() const;
+  [[nodiscard]] bool looks_turned(const Senses& seen) const;
+  /// Off the colour before by so much, or no further from the colour after than `left`, in CIEDE2000.
+  [[nodiscard]] bool turned(const Senses& seen, double change, double left) const;
 
   AtBench& bench_;
   Moves& moves_;

@@ -157,6 +157,8 @@ Checked from_level(const CurveOptions& options, Curve& of_level) {
   };
   curve.flask = level->sample_substance;
   curve.burette = level->titrant_substance;
+  curve.beside_flask = level->sample.also;
+  curve.beside_burette = level->titrant.also;
   curve.flask_mol_dm3 = strength(level->sample, level->unknown_in_flask);
   curve.burette_mol_dm3 = strength(level->titrant, !level->unknown_in_flask);
   curve.aliquot_cm3 = level->aliquot_cm3;

@@ -43,18 +43,23 @@ void take_out_carbonate(BottleSpec& bottle) {
   std::erase_if(systems, carbon_dioxide::is_carbonic);
 }
 
-BottleSpec bottle(const LiquidSpec& liquid, const Substance& substance, bool unknown, std::uint64_t seed) {
+BottleSpec drawn_bottle(const LiquidSpec& liquid, const Substance& substance, bool unknown,
+                        std::uint64_t seed) {
+  return bottle_of(liquid, substance,
+                   unknown ? draw_strength(liquid.unknown_mol_dm3, seed) : liquid.label_mol_dm3);
+}
+
+}  // namespace
+
+BottleSpec bottle_of(const LiquidSpec& liquid, const Substance& substance, double mol_dm3) {
   BottleSpec bottle;
-  bottle.substance = substance;
-  bottle.true_mol_dm3 = unknown ? draw_strength(liquid.unknown_mol_dm3, seed) : liquid.label_mol_dm3;
+  bottle.substance = with_beside(substance, mol_dm3, liquid.also);
   // The titre breakdown measures against the label; where there is none it measures against the truth.
-  bottle.label_mol_dm3 = bottle.true_mol_dm3;
+  bottle.true_mol_dm3 = bottle.label_mol_dm3 = mol_dm3;
   bottle.carbonate_mol_dm3 = liquid.carbonate_mol_dm3;
   take_out_carbonate(bottle);
   return bottle;
 }
-
-}  // namespace
 
 int drill_readings(const Drill& drill) {
   if (drill.kind == DrillKind::read_meniscus) return drill.pictures;
@@ -76,11 +81,12 @@ std::string_view drill_name(DrillKind kind) {
 BenchSpec drawn_bench_spec(const Level& level, std::uint64_t seed) {
   BenchSpec spec;
   spec.temperature_c = level.temperature_c;
-  spec.titrant = bottle(level.titrant, level.titrant_substance, !level.unknown_in_flask, seed);
-  spec.sample = bottle(level.sample, level.sample_substance, level.unknown_in_flask, seed);
+  spec.titrant = drawn_bottle(level.titrant, level.titrant_substance, !level.unknown_in_flask, seed);
+  spec.sample = drawn_bottle(level.sample, level.sample_substance, level.unknown_in_flask, seed);
   spec.indicator = level.indicator_data;
   spec.titrant_per_analyte = level.ratio;
   spec.unknown_in_flask = level.unknown_in_flask;
+  spec.gains_colour = level.endpoint_gains_colour;
   spec.burette = level.burette;
   draw_scale(spec.burette, level.burette_tolerance_cm3, seed);
   spec.tap = level.tap;
@@ -101,6 +107,9 @@ tl::expected<double, std::string> level_value(const Level& level, const std::str
   if (name == "aliquot_cm3") return level.aliquot_cm3;
   if (name == "ratio") return level.ratio;
   if (name == "dilution") return level.dilution;
+  for (const Constant& constant : level.constants) {
+    if (constant.name == name) return constant.value;
+  }
   const bool titrant = name == "titrant_mol_dm3";
   if (!titrant && name != "sample_mol_dm3") return tl::unexpected("unknown value \"" + name + "\"");
   if (titrant != level.unknown_in_flask) return tl::unexpected("\"" + name + "\" is the unknown");

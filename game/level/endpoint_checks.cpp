@@ -25,10 +25,14 @@ class EndpointCheck {
  public:
   EndpointCheck(const Level& level, const std::string& file) : level_(level), file_(file) {
     const auto middle = [](const Range& range) { return 0.5 * (range.low + range.high); };
-    spec_ = bench_spec(level, 1);
-    BottleSpec& unknown = level.unknown_in_flask ? spec_.sample : spec_.titrant;
-    const LiquidSpec& liquid = level.unknown_in_flask ? level.sample : level.titrant;
-    unknown.true_mol_dm3 = unknown.label_mol_dm3 = middle(liquid.unknown_mol_dm3);
+    spec_ = drawn_bench_spec(level, 1);
+    if (level.unknown_in_flask) {
+      spec_.sample = bottle_of(level.sample, level.sample_substance, middle(level.sample.unknown_mol_dm3));
+    } else {
+      spec_.titrant =
+          bottle_of(level.titrant, level.titrant_substance, middle(level.titrant.unknown_mol_dm3));
+    }
+    settle(spec_);
   }
 
   EndpointChecks run() {
@@ -94,6 +98,8 @@ class EndpointCheck {
     TitrationSpec titration;
     titration.flask = level_.sample_substance;
     titration.burette = level_.titrant_substance;
+    titration.beside_flask = level_.sample.also;
+    titration.beside_burette = level_.titrant.also;
     titration.flask_mol_dm3 = spec_.sample.true_mol_dm3;
     titration.burette_mol_dm3 = spec_.titrant.true_mol_dm3;
     titration.aliquot_cm3 = level_.aliquot_cm3;

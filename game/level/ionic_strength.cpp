@@ -38,18 +38,20 @@ std::vector<Fault> warnings_of_ionic_strength(const Level& level, const std::str
     const auto words = beyond_davies(ionic_strength_mol_dm3(mixture, level.temperature_c));
     if (words) warnings.push_back({FaultKind::invalid, file, place, *words});
   };
+  const Substance titrant = with_beside(level.titrant_substance, titrant_mol_dm3, level.titrant.also);
+  const Substance sample = with_beside(level.sample_substance, sample_mol_dm3, level.sample.also);
   const auto bottle = [&](const Substance& substance, double mol_dm3, bool unknown, const std::string& key) {
     Mixture mixture;
     mixture.add(substance, mol_dm3);
     look_at(mixture, key + (unknown ? "/unknown_mol_dm3/1" : "/mol_dm3"));
   };
-  bottle(level.titrant_substance, titrant_mol_dm3, !level.unknown_in_flask, "/titrant");
-  bottle(level.sample_substance, sample_mol_dm3, level.unknown_in_flask, "/sample");
+  bottle(titrant, titrant_mol_dm3, !level.unknown_in_flask, "/titrant");
+  bottle(sample, sample_mol_dm3, level.unknown_in_flask, "/sample");
   if (!warnings.empty()) return warnings;
   const double titrant_per_aliquot = level.ratio * sample_mol_dm3 / titrant_mol_dm3;
   Mixture flask;
-  flask.add(level.titrant_substance, level.ratio * sample_mol_dm3 / (1.0 + titrant_per_aliquot));
-  flask.add(level.sample_substance, sample_mol_dm3 / (1.0 + titrant_per_aliquot));
+  flask.add(titrant, level.ratio * sample_mol_dm3 / (1.0 + titrant_per_aliquot));
+  flask.add(sample, sample_mol_dm3 / (1.0 + titrant_per_aliquot));
   look_at(flask, "/ratio");
   return warnings;
 }

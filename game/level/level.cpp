@@ -14,7 +14,7 @@ namespace {
 constexpr std::size_t kMostLevelBytes = std::size_t{1} << 20;
 
 /// Whether a level's word for a chemical means the entry of this name.
-bool is_meant(const std::string& word, const std::string& name, const Json& entry) {
+bool is_meant(std::string_view word, const std::string& name, const Json& entry) {
   if (word == name) return true;
   if (!entry.is_object()) return false;
   const auto formula = entry.find("formula"), others = entry.find("also_called");
@@ -28,13 +28,18 @@ Assets read_carried(const Json& json, const Level& level, const std::string& pla
   Assets assets;
   const Fields fields(json, place, faults);
   if (!json.is_object()) return assets;
-  const std::vector<std::string_view> used = {level.titrant.substance, level.sample.substance,
-                                              level.indicator};
+  std::vector<std::string_view> bottled = {level.titrant.substance, level.sample.substance};
+  for (const LiquidSpec* liquid : {&level.titrant, &level.sample}) {
+    for (const Beside& beside : liquid->also) bottled.push_back(beside.substance.name);
+  }
+  std::vector<std::string_view> used = bottled;
+  used.push_back(level.indicator);
   for (const auto& [name, entry] : json.items()) {
     const std::string entry_place = pointer_to(place, name);
     if (is_meant(level.indicator, name, entry))
       assets.indicators[name] = {read_indicator(name, entry, entry_place, faults), json_text(entry)};
-    else if (is_meant(level.titrant.substance, name, entry) || is_meant(level.sample.substance, name, entry))
+    else if (std::any_of(bottled.begin(), bottled.end(),
+                         [&](std::string_view word) { return is_meant(word, name, entry); }))
       assets.substances[name] = {read_substance(name, entry, entry_place, faults), json_text(entry)};
     else
       faults.add(entry_place, "the level uses no " + in_quotes(name) + did_you_mean(name, used));

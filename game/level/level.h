@@ -24,18 +24,29 @@ struct LiquidSpec {
   double label_mol_dm3 = 0.0;      ///< 0 for the unknown
   Range unknown_mol_dm3;           ///< used for the unknown only
   double carbonate_mol_dm3 = 0.0;  ///< that old alkali has taken up; its strength counts it in
+  std::vector<Beside> also;        ///< in the same bottle, whatever the strength of the unknown
+};
+
+/// A figure that the player is given, for the working: a mass weighed out, a blank.
+struct Constant {
+  std::string name;  ///< as steps call it
+  double value = 0.0;
+  std::string unit;
+  std::string label;  ///< what it is, in words
 };
 
 /// A factor of a calculation step: a number, or a name (a level value such as "titrant_mol_dm3",
-/// "aliquot_cm3", "ratio", "dilution", or the cell of an earlier step such as "calculation/mean titre").
+/// "aliquot_cm3", "ratio", "dilution", a constant's, or the cell of an earlier step such as
+/// "calculation/mean titre").
 using Factor = std::variant<double, std::string>;
 
-/// One line of the working: product of `multiply` over product of `divide`.
+/// One line of the working: product of `multiply` over product of `divide`, plus the sum of `plus`, minus
+/// that of `minus`. Without `multiply` only the sums.
 struct CalculationStep {
   std::string cell;    ///< e.g. "calculation/moles of alkali"
   std::string prompt;  ///< as printed on the paper
   std::string unit;
-  std::vector<Factor> multiply, divide;
+  std::vector<Factor> multiply, divide, plus, minus;
   int least_figures = 3;  ///< significant figures that must be written
 };
 
@@ -84,6 +95,7 @@ struct Level {
   double burette_tolerance_cm3 = 0.05;       ///< class limit, ISO 385
   double pipette_tolerance_cm3 = 0.03;       ///< class limit, ISO 648
   int accurate_runs = 5;                     ///< columns on the sheet beside the trial
+  std::vector<Constant> constants;           ///< story or prompts say them
   std::vector<CalculationStep> calculation;  ///< the last one is the result
   std::vector<Band> hand_bands;              ///< |true volume - equivalence|, cm3
   std::vector<Band> eye_bands;               ///< |reading - truth|, cm3
@@ -115,6 +127,9 @@ struct Level {
 [[nodiscard]] BenchSpec bench_spec(const Level& level, std::uint64_t seed);
 /// The same, not settled yet: quick, for those who only want to know what is drawn.
 [[nodiscard]] BenchSpec drawn_bench_spec(const Level& level, std::uint64_t seed);
+
+/// The bench's bottle of a liquid, at a strength; what stands beside it is in its substance.
+[[nodiscard]] BottleSpec bottle_of(const LiquidSpec& liquid, const Substance& substance, double mol_dm3);
 
 /// A level value by the name that calculation steps use; nothing if unknown.
 [[nodiscard]] tl::expected<double, std::string> level_value(const Level& level, const std::string& name);

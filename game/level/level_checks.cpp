@@ -13,40 +13,6 @@
 namespace halfdrop {
 namespace {
 
-constexpr std::string_view kValueNames[] = {"titrant_mol_dm3", "sample_mol_dm3", "aliquot_cm3", "ratio",
-                                            "dilution"};
-
-void check_factor(const Level& level, const Factor& factor, std::size_t steps_before,
-                  const std::string& place, FaultList& faults) {
-  const std::string* const name = std::get_if<std::string>(&factor);
-  if (name == nullptr) return;
-  std::vector<std::string_view> known;
-  for (std::size_t i = 0; i < steps_before; ++i) known.push_back(level.calculation[i].cell);
-  if (std::find(known.begin(), known.end(), *name) != known.end()) return;
-  const tl::expected<double, std::string> value = level_value(level, *name);
-  if (value) return;
-  known.insert(known.end(), std::begin(kValueNames), std::end(kValueNames));
-  faults.add(place, value.error() + did_you_mean(*name, known));
-}
-
-void check_step(const Level& level, std::size_t index, const std::string& place, FaultList& faults) {
-  const CalculationStep& step = level.calculation[index];
-  const bool is_mean = step.cell == kMeanTitre;
-  if (is_mean != (index == 0))
-    faults.add(place + "/cell",
-               "expected \"" + std::string(kMeanTitre) + "\" as the first step and only there");
-  if (is_mean && !(step.multiply.empty() && step.divide.empty()))
-    faults.add(place, "the mean titre comes from the titres: leave multiply and divide out");
-  for (std::size_t i = 0; i < index; ++i) {
-    if (level.calculation[i].cell == step.cell && !is_mean)
-      faults.add(place + "/cell", "cell " + in_quotes(step.cell) + " stands in two steps");
-  }
-  for (std::size_t i = 0; i < step.multiply.size(); ++i)
-    check_factor(level, step.multiply[i], index, pointer_to(place + "/multiply", i), faults);
-  for (std::size_t i = 0; i < step.divide.size(); ++i)
-    check_factor(level, step.divide[i], index, pointer_to(place + "/divide", i), faults);
-}
-
 /// The largest titre that the unknown's range can ask for, label values otherwise.
 double largest_titre_cm3(const Level& level) {
   const double sample =
@@ -158,13 +124,43 @@ void check_strength(const LiquidSpec& liquid, const Substance& substance, bool u
              strongest_in_words(substance) + ", found " + number_text(strongest_mol_dm3));
 }
 
+/// What an attempt carries of the shelf: each thing once, in the order in which it came.
+class Carried {
+ public:
+  void add(const std::string& name, const std::string& json) {
+    if (std::find(names_.begin(), names_.end(), name) != names_.end()) return;
+    names_.push_back(name);
+    members_ += (members_.empty() ? "" : ",") + json_text(Json(name)) + ":" + json;
+  }
+  [[nodiscard]] std::string json() const { return "{" + members_ + "}"; }
+
+ private:
+  std::vector<std::string> names_;
+  std::string members_;
+};
+
+/// The shelf's substances for what stands beside a bottle's own.
+void take_beside(const Assets& assets, const std::string& place, LiquidSpec& liquid, Carried& carried,
+                 FaultList& faults) {
+  for (std::size_t i = 0; i < liquid.also.size(); ++i) {
+    Beside& beside = liquid.also[i];
+    const std::string here = pointer_to(place + "/also", i);
+    const auto* const found = look_up(assets.substances, beside.substance.name, here + "/substance", faults);
+    if (found == nullptr) continue;
+    beside.substance = found->value;
+    carried.add(found->value.name, found->json);
+    if (!can_be_made(beside.substance, beside.mol_dm3))
+      faults.add(here + "/mol_dm3",
+                 strongest_in_words(beside.substance) + ", found " + number_text(beside.mol_dm3));
+  }
+}
+
 }  // namespace
 
 void check_level(const Level& level, const std::string& place, FaultList& faults) {
   check_burette(level, place, faults);
   if (level.drill) return check_deliveries(level, place, faults);
-  for (std::size_t i = 0; i < level.calculation.size(); ++i)
-    check_step(level, i, pointer_to(place + "/calculation", i), faults);
+  check_calculation(level, place, faults);
   check_titre(level, place, faults);
   check_flask(level.flask, place, faults);
 }
@@ -181,6 +177,13 @@ void take_from_shelf(const Assets& assets, const std::string& place, Level& leve
   const auto* const sample = substance(level.sample.substance, "/sample/substance");
   const auto* const indicator = look_up(assets.indicators, level.indicator, place + "/indicator", faults);
   if (titrant == nullptr || sample == nullptr || indicator == nullptr) return;
+  Carried carried;
+  carried.add(titrant->value.name, titrant->json);
+  carried.add(sample->value.name, sample->json);
+  take_beside(assets, place + "/titrant", level.titrant, carried, faults);
+  take_beside(assets, place + "/sample", level.sample, carried, faults);
+  carried.add(indicator->value.name, indicator->json);
+  level.substances_json = carried.json();
   level.titrant_substance = titrant->value;
   level.sample_substance = sample->value;
   level.indicator_data = indicator->value;
@@ -189,18 +192,6 @@ void take_from_shelf(const Assets& assets, const std::string& place, Level& leve
   level.indicator = indicator->value.name;
   check_strength(level.titrant, titrant->value, !level.unknown_in_flask, place + "/titrant", faults);
   check_strength(level.sample, sample->value, level.unknown_in_flask, place + "/sample", faults);
-  std::string& all = level.substances_json;
-  const auto append = [&](char before, const std::string& name, const std::string& json) {
-    all += before;
-    all += json_text(Json(name));
-    all += ':';
-    all += json;
-  };
-  all.clear();
-  append('{', level.titrant.substance, titrant->json);
-  if (level.sample.substance != level.titrant.substance) append(',', level.sample.substance, sample->json);
-  append(',', level.indicator, indicator->json);
-  all += '}';
 }
 
 }  // namespace halfdrop

@@ -14,6 +14,7 @@ constexpr std::size_t kLongestLine = 400;
 constexpr std::size_t kLongestStory = 2000;
 constexpr NumberRange kStrength_mol_dm3{0.001, 2.0};
 constexpr NumberRange kTolerance_cm3{0.0, 0.2};
+constexpr NumberRange kFactor{1e-6, 1e6};
 
 void read_id(Fields& fields, IdPlace where, std::string& id) {
   if (where == IdPlace::in_level) return fields.text("id", id, kLongestId);
@@ -54,6 +55,20 @@ void read_unknown(Fields& fields, Range& range, FaultList& faults) {
   range = {bounds[0], bounds[1]};
 }
 
+void read_also(Fields& bottle, std::vector<Beside>& also, FaultList& faults) {
+  constexpr std::string_view kKey = "also";
+  const Json* const list = bottle.array(kKey, 1, 6, Need::optional);
+  if (list == nullptr) return;
+  for (std::size_t i = 0; i < list->size(); ++i) {
+    Beside beside;
+    Fields one((*list)[i], pointer_to(bottle.place_of(kKey), i), faults);
+    one.text("substance", beside.substance.name, kLongestName);
+    one.number("mol_dm3", beside.mol_dm3, {0.0001, 2.0});
+    one.finish();
+    also.push_back(std::move(beside));
+  }
+}
+
 /// A bottle: its strength is on the label, or it is the unknown with the range it is drawn from.
 /// Returns whether it is the unknown.
 bool read_liquid(Fields& fields, std::string_view key, LiquidSpec& liquid, FaultList& faults) {
@@ -72,6 +87,7 @@ bool read_liquid(Fields& fields, std::string_view key, LiquidSpec& liquid, Fault
     static_cast<void>(bottle.any("unknown_mol_dm3"));
   }
   bottle.number("carbonate_mol_dm3", liquid.carbonate_mol_dm3, {0.0, 0.5}, Need::optional);
+  read_also(bottle, liquid.also, faults);
   bottle.finish();
   return unknown;
 }
@@ -125,7 +141,7 @@ void read_factors(Fields& fields, std::string_view key, Need need, std::vector<F
     } else if (!factor.is_number()) {
       faults.add(place, "expected a number or the name of a value or an earlier step, found " +
                             type_in_words(factor));
-    } else if (check_number(factor, {1e-6, 1e6}, place, faults)) {
+    } else if (check_number(factor, kFactor, place, faults)) {
       factors.emplace_back(factor.get<double>());
     }
   }
@@ -141,11 +157,31 @@ CalculationStep read_step(const Json& entry, const std::string& place, FaultList
   fields.text("prompt", step.prompt, kLongestLine);
   fields.text("unit", step.unit, kLongestName);
   fields.whole("least_figures", step.least_figures, 1, 8);
-  const Need need = step.cell == kMeanTitre ? Need::optional : Need::required;
-  read_factors(fields, "multiply", need, step.multiply, faults);
+  const bool needs_factors = step.cell != kMeanTitre && !fields.has("plus");
+  read_factors(fields, "multiply", needs_factors ? Need::required : Need::optional, step.multiply, faults);
   read_factors(fields, "divide", Need::optional, step.divide, faults);
+  read_factors(fields, "plus", Need::optional, step.plus, faults);
+  read_factors(fields, "minus", Need::optional, step.minus, faults);
   fields.finish();
   return step;
+}
+
+Constant read_constant(const Json& entry, const std::string& place, FaultList& faults) {
+  Constant constant;
+  Fields fields(entry, place, faults);
+  fields.text("name", constant.name, kLongestName);
+  fields.number("value", constant.value, kFactor);
+  fields.text("unit", constant.unit, kLongestName);
+  fields.text("label", constant.label, kLongestLine);
+  fields.finish();
+  return constant;
+}
+
+void read_constants(Fields& fields, std::vector<Constant>& constants, FaultList& faults) {
+  const Json* const list = fields.array("constants", 1, 12, Need::optional);
+  if (list == nullptr) return;
+  for (std::size_t i = 0; i < list->size(); ++i)
+    constants.push_back(read_constant((*list)[i], pointer_to(fields.place_of("constants"), i), faults));
 }
 
 void read_calculation(Fields& fields, std::vector<CalculationStep>& steps, FaultList& faults) {
@@ -174,6 +210,7 @@ void read_exercise_fields(Fields& fields, Level& level, const std::string& place
   read_endpoint(fields, level, faults);
   read_all_glass(fields, level, faults);
   fields.whole("accurate_runs", level.accurate_runs, 2, 8);
+  read_constants(fields, level.constants, faults);
   read_calculation(fields, level.calculation, faults);
   read_all_bands(fields, level, faults);
 }

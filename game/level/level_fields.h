@@ -33,6 +33,9 @@ inline constexpr double kMostFilledBelowZero_cm3 = 1.0;
 /// together. For a level whose keys had no fault.
 void check_level(const Level& level, const std::string& place, FaultList& faults);
 
+/// The working alone: names of factors, and that the player is told every constant.
+void check_calculation(const Level& level, const std::string& place, FaultList& faults);
+
 /// Puts the substances and the indicator a level names into it, and their text into level.substances_json.
 void take_from_shelf(const Assets& assets, const std::string& place, Level& level, FaultList& faults);
 

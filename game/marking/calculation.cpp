@@ -22,10 +22,20 @@ void keep(CellValues& cells, const std::string& cell, std::optional<double> valu
   if (value) cells[cell] = *value;
 }
 
+std::optional<double> sum_of(const Level& level, const std::vector<Factor>& terms, const CellValues& cells) {
+  double sum = 0.0;
+  for (const Factor& term : terms) {
+    const auto part = factor_value(level, term, cells);
+    if (!part) return std::nullopt;
+    sum += *part;
+  }
+  return sum;
+}
+
 }  // namespace
 
 std::optional<double> evaluate(const Level& level, const CalculationStep& step, const CellValues& cells) {
-  double value = 1.0;
+  double value = step.multiply.empty() ? 0.0 : 1.0;
   for (const Factor& factor : step.multiply) {
     const auto part = factor_value(level, factor, cells);
     if (!part) return std::nullopt;
@@ -36,6 +46,9 @@ std::optional<double> evaluate(const Level& level, const CalculationStep& step, 
     if (!part || *part == 0.0) return std::nullopt;
     value /= *part;
   }
+  const auto plus = sum_of(level, step.plus, cells), minus = sum_of(level, step.minus, cells);
+  if (!plus || !minus) return std::nullopt;
+  value += *plus - *minus;
   return std::isfinite(value) ? std::optional(value) : std::nullopt;
 }
 

@@ -15,8 +15,8 @@ namespace halfdrop {
 /// Values of cells by name.
 using CellValues = std::map<std::string, double>;
 
-/// One line: product of `multiply` over product of `divide`. Nothing when a factor is missing or the result
-/// not finite.
+/// One line: product of `multiply` over product of `divide`, plus the sum of `plus`, minus that of `minus`.
+/// Nothing when a factor is missing or the result not finite.
 [[nodiscard]] std::optional<double> evaluate(const Level& level, const CalculationStep& step,
                                              const CellValues& cells);
 

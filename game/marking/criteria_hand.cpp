@@ -129,7 +129,7 @@ std::optional<std::string> nothing_to_stop_at(const Case& marked, const RunView&
 std::optional<Slip> endpoint_reached(const Case& marked, const RunView& run) {
   const BenchSpec& spec = marked.session.spec();
   const Parcel liquid = flask_liquid(run.final->bench.ledger);
-  if (run.flask->untouched() || visible_change(spec, liquid) >= kFirstVisibleChange) return std::nullopt;
+  if (run.flask->untouched() || shows_endpoint(spec, liquid)) return std::nullopt;
   if (const auto why = nothing_to_stop_at(marked, run)) {
     return Slip{HUGE_VAL, "the flask had " + *why, run.final->bench.tick, std::nullopt};
   }

@@ -94,11 +94,15 @@ void view_colours(const BenchSpec& spec, const BenchState& state, View& v) {
   const Xyz whole = colour_of(spec, v.flask_look.mean, path, backdrop);
   v.flask_colour = v.common_colour = v.streak_colour = to_rgb(whole);
   v.flask_change = v.streak_change = v.common_change = ciede2000(to_lab(whole), before);
+  const Lab to_come =
+      to_lab(colour_of(spec, far_past_endpoint(spec, flask_liquid(state.ledger)), path, backdrop));
+  v.common_left = ciede2000(to_lab(whole), to_come);
   if (v.flask_look.even()) return;
   const auto [least, middle, most] = ordered_places(v.flask_look.forms);
   const Xyz common = colour_of(spec, middle, path, backdrop);
   v.common_colour = to_rgb(common);
   v.common_change = ciede2000(to_lab(common), before);
+  v.common_left = ciede2000(to_lab(common), to_come);
   const Xyz one = colour_of(spec, least, path, backdrop), other = colour_of(spec, most, path, backdrop);
   v.streaks = ciede2000(to_lab(one), to_lab(other));
   for (const Xyz& place : {one, other}) {
@@ -184,6 +188,7 @@ Senses senses(const View& v) {
   s.streak_change = v.streak_change;
   s.flask_change = v.flask_change;
   s.common_change = v.common_change;
+  s.common_left = v.common_left;
   s.streaks = v.streaks;
   s.flask_has_liquid = v.flask_cm3 > 1.0;
   s.beaker_under = v.beaker_under;

@@ -64,6 +64,7 @@ struct View {
   double flask_change = 0.0;   ///< CIEDE2000 of all of it together from the colour before any titrant
   double common_change = 0.0;  ///< ... of the middling place: as many show more as less
   double streak_change = 0.0;  ///< ... of the place that differs most from the colour before
+  double common_left = 0.0;    ///< CIEDE2000 of the middling place from the colour far past the endpoint
   double streaks = 0.0;        ///< CIEDE2000 between the two most different places
   double wall_cm3 = 0.0;       ///< clinging to neck and wall
   std::vector<ClingingView> clinging;  ///< its drops
@@ -92,7 +93,8 @@ struct Senses {
   double streak_change = 0.0;  ///< most coloured place of the flask, CIEDE2000 from its colour before titrant
   double flask_change = 0.0;   ///< all of it together
   double common_change = 0.0;  ///< its middling place: as many show more as less
-  double streaks = 0.0;        ///< between its two most different places
+  double common_left = 0.0;  ///< ... how far that is from the colour to come; of one that goes, what is left
+  double streaks = 0.0;      ///< between its two most different places
   bool flask_has_liquid = false, beaker_under = false, flask_under_jet = false;
   bool wall_wet = false;  ///< drops cling above the liquid
   bool bench_wet = false;

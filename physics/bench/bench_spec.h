@@ -139,6 +139,8 @@ struct BenchSpec {
   bool air = true;  ///< false: no carbon dioxide anywhere, for tests and for comparison with textbooks
   double titrant_per_analyte = 1.0;  ///< nu: mol of titrant per mol of analyte at the level's endpoint
   bool unknown_in_flask = true;
+  bool gains_colour =
+      true;  ///< the endpoint: the first sight of a colour that comes, the last of one that goes
   BuretteSpec burette;
   TapSpec tap;
   PipetteSpec pipette;

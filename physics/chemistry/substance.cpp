@@ -18,6 +18,22 @@ double Substance::strong_ions() const {
   return sum;
 }
 
+Substance with_beside(const Substance& substance, double mol_dm3, const std::vector<Beside>& beside) {
+  Substance whole = substance;
+  for (const Beside& other : beside) {
+    const double per_mol = other.mol_dm3 / mol_dm3;
+    for (StrongIon ion : other.substance.ions) {
+      ion.count *= per_mol;
+      whole.ions.push_back(ion);
+    }
+    for (AcidSystem system : other.substance.systems) {
+      system.count *= per_mol;
+      whole.systems.push_back(system);
+    }
+  }
+  return whole;
+}
+
 bool can_be_made(const Substance& substance, double mol_dm3) {
   for (const double limit_mol_dm3 : {substance.solubility_mol_dm3, substance.pure_mol_dm3}) {
     if (limit_mol_dm3 > 0.0 && mol_dm3 > limit_mol_dm3) return false;

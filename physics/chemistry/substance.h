@@ -43,6 +43,17 @@ struct Substance {
   [[nodiscard]] double strong_ions() const;
 };
 
+/// Something dissolved in the same bottle, at a strength of its own.
+struct Beside {
+  Substance substance;
+  double mol_dm3 = 0.0;  ///< >= 0
+};
+
+/// One substance that brings, per mole of `substance`, what a bottle of `mol_dm3` of it (> 0) holds with
+/// everything beside it. Name, formula and label stay the substance's own.
+[[nodiscard]] Substance with_beside(const Substance& substance, double mol_dm3,
+                                    const std::vector<Beside>& beside);
+
 /// Whether there is so strong a solution (>= 0): so much dissolves, and the pure liquid holds no less. Yes
 /// where neither limit is known.
 [[nodiscard]] bool can_be_made(const Substance& substance, double mol_dm3);

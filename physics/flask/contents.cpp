@@ -126,22 +126,39 @@ double excess_titrant_mol(const BenchSpec& spec, const Parcel& liquid) {
          spec.titrant_per_analyte * liquid.amount_mol(Component::analyte);
 }
 
+Parcel far_past_endpoint(const BenchSpec& spec, const Parcel& liquid) {
+  const double equivalent_mol = spec.titrant_per_analyte * liquid.amount_mol(Component::analyte);
+  return with_titrant(liquid,
+                      amount_quanta(equivalent_mol + kSearch_cm3 * spec.breakdown_mol_dm3() / 1000.0));
+}
+
+bool shows_endpoint(const BenchSpec& spec, const Parcel& liquid) {
+  if (spec.gains_colour) return visible_change(spec, liquid) >= kFirstVisibleChange;
+  if (liquid.empty() || liquid.amount(Component::indicator) == 0) return false;
+  const double path = sight_path_cm(spec.flask, liquid.volume_cm3());
+  const Xyz now = colour_of(spec, liquid, path, Backdrop::white_tile);
+  const Xyz gone = colour_of(spec, far_past_endpoint(spec, liquid), path, Backdrop::white_tile);
+  return ciede2000(to_lab(now), to_lab(gone)) <= kFirstVisibleChange;
+}
+
 std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid) {
   if (liquid.empty() || liquid.amount(Component::indicator) == 0) return std::nullopt;
   const double c_mol_cm3 = spec.breakdown_mol_dm3() / 1000.0;
   const double equivalent_mol = spec.titrant_per_analyte * liquid.amount_mol(Component::analyte);
   const double path_cm = sight_path_cm(spec.flask, liquid.volume_cm3());
-  const Parcel untitrated = with_titrant(liquid, 0);
-  Equilibrium near = equilibrium_of(spec, untitrated, Hydration::complete);
-  const Lab before = to_lab(colour_at(spec, untitrated, path_cm, Backdrop::white_tile, near));
+  const Parcel lasting = spec.gains_colour ? with_titrant(liquid, 0) : far_past_endpoint(spec, liquid);
+  Equilibrium near = equilibrium_of(spec, lasting, Hydration::complete);
+  const Lab compared = to_lab(colour_at(spec, lasting, path_cm, Backdrop::white_tile, near));
   const auto excess = [&](double past_cm3) {
     const Parcel titrated = with_titrant(liquid, amount_quanta(equivalent_mol + past_cm3 * c_mol_cm3));
     near = equilibrium_of(spec, titrated, Hydration::complete, near);
     const Xyz now = colour_at(spec, titrated, path_cm, Backdrop::white_tile, near);
-    return ciede2000(to_lab(now), before) - kFirstVisibleChange;
+    const double off = ciede2000(to_lab(now), compared) - kFirstVisibleChange;
+    return spec.gains_colour ? off : -off;
   };
-  if (excess(kSearch_cm3) < 0.0) return std::nullopt;
-  return crossing(-equivalent_mol / c_mol_cm3, kSearch_cm3, 1e-10, excess);
+  const double none_cm3 = -equivalent_mol / c_mol_cm3;
+  if (excess(kSearch_cm3) < 0.0 || (!spec.gains_colour && excess(none_cm3) >= 0.0)) return std::nullopt;
+  return crossing(none_cm3, kSearch_cm3, 1e-10, excess);
 }
 
 }  // namespace halfdrop

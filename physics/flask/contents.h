@@ -52,10 +52,17 @@ inline constexpr double kFirstVisibleChange = 3.0;
 [[nodiscard]] double visible_change(const BenchSpec& spec, const Parcel& liquid,
                                     Hydration hydration = Hydration::as_it_stands);
 
-/// Titrant (cm3 of c = breakdown_mol_dm3) past equivalence at which this flask first shows its change, closed
-/// to air and its carbon dioxide at equilibrium. Negative: before equivalence. Found to 1e-10 cm3; volume
-/// and indicator as they are in `liquid`. Nothing when it shows none within 10 cm3 past equivalence (no
-/// indicator, say).
+/// The same liquid with the titrant of 10 cm3 past equivalence in it: its colour is what the change leads to.
+[[nodiscard]] Parcel far_past_endpoint(const BenchSpec& spec, const Parcel& liquid);
+
+/// Whether the mixed liquid shows its endpoint on its tile: a colour that comes is kFirstVisibleChange off
+/// the colour before, of one that goes no more than that is left.
+[[nodiscard]] bool shows_endpoint(const BenchSpec& spec, const Parcel& liquid);
+
+/// Titrant (cm3 of c = breakdown_mol_dm3) past equivalence from which on this flask shows its endpoint,
+/// closed to air and its carbon dioxide at equilibrium. Negative: before equivalence. Found to 1e-10 cm3;
+/// volume and indicator as they are in `liquid`. Nothing when it shows none within 10 cm3 past equivalence
+/// (no indicator, say).
 [[nodiscard]] std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid);
 
 /// Titrant past equivalence in the liquid, mol (negative: analyte left).

@@ -14,8 +14,8 @@ constexpr std::size_t kIndicator = 2;  // place among the solver's ingredients, 
 }  // namespace
 
 Titration::Titration(const TitrationSpec& spec) : spec_(spec), solver_(spec.solver) {
-  solver_.add(spec.flask);
-  solver_.add(spec.burette);
+  solver_.add(with_beside(spec.flask, spec.flask_mol_dm3, spec.beside_flask));
+  solver_.add(with_beside(spec.burette, spec.burette_mol_dm3, spec.beside_burette));
   if (spec.indicator) {
     solver_.add(substance_of(*spec.indicator));
     spectra_ = IndicatorSpectra(*spec.indicator);

@@ -11,6 +11,8 @@ namespace halfdrop {
 
 struct TitrationSpec {
   Substance flask, burette;
+  /// What else is in them. The equivalences are those of flask and burette alone.
+  std::vector<Beside> beside_flask{}, beside_burette{};
   double flask_mol_dm3 = 0.1, burette_mol_dm3 = 0.1;
   double aliquot_cm3 = 25.0;
   std::optional<Indicator> indicator;

@@ -121,6 +121,40 @@ constexpr BadLevel kBadLevels[] = {
      "/calculation/1/divide/0", "found 0"},
     {"a step without factors", R"([{"op":"remove","path":"/calculation/1/multiply"}])",
      "/calculation/1/multiply", "missing"},
+    {"a step that only takes away", R"([{"op":"replace","path":"/calculation/1","value":
+      {"cell":"calculation/moles of alkali","prompt":"x","unit":"mol","least_figures":3,"minus":[1]}}])",
+     "/calculation/1/multiply", "missing"},
+    {"nothing to divide", R"([{"op":"replace","path":"/calculation/1","value":
+      {"cell":"calculation/moles of alkali","prompt":"x","unit":"mol","least_figures":3,"plus":[1],"divide":[2]}}])",
+     "/calculation/1/divide", "nothing to divide"},
+    {"a term that no step or value has",
+     R"([{"op":"add","path":"/calculation/1/plus","value":["dilutions"]}])", "/calculation/1/plus/0",
+     "did you mean \"dilution\"?"},
+    {"a term that is no term", R"([{"op":"add","path":"/calculation/1/minus","value":[null]}])",
+     "/calculation/1/minus/0", "found null"},
+    {"a constant that no step names", R"([{"op":"add","path":"/constants","value":
+      [{"name":"drum","value":25,"unit":"dm³","label":"the drum"}]}])",
+     "/constants/0/name", "no step names \"drum\""},
+    {"a constant that is nowhere told", R"([{"op":"add","path":"/constants","value":
+      [{"name":"drum","value":27,"unit":"dm³","label":"the drum"}]},
+      {"op":"add","path":"/calculation/4/multiply/2","value":"drum"}])",
+     "/constants/0/value", "give 27 dm³ (the drum)"},
+    {"a constant by the name of a value", R"([{"op":"add","path":"/constants","value":
+      [{"name":"ratio","value":25,"unit":"dm³","label":"the drum"}]}])",
+     "/constants/0/name", "is taken"},
+    {"a slip in a constant's name", R"([{"op":"add","path":"/constants","value":
+      [{"name":"drum","value":25,"unit":"dm³","label":"the drum"}]},
+      {"op":"add","path":"/calculation/4/multiply/2","value":"drums"}])",
+     "/calculation/4/multiply/2", "did you mean \"drum\"?"},
+    {"an unknown substance beside the sample", R"([{"op":"add","path":"/sample/also","value":
+      [{"substance":"lactik acid","mol_dm3":0.01}]}])",
+     "/sample/also/0/substance", "did you mean \"lactic acid\"?"},
+    {"more beside the sample than dissolves", R"([{"op":"add","path":"/sample/also","value":
+      [{"substance":"benzoic acid","mol_dm3":0.03}]}])",
+     "/sample/also/0/mol_dm3", "benzoic acid dissolves to about 0.028 mol/dm3"},
+    {"a key nobody knows beside the sample", R"([{"op":"add","path":"/sample/also","value":
+      [{"substance":"lactic acid","mol_dm3":0.01,"label":"x"}]}])",
+     "/sample/also/0/label", "unknown key"},
     {"a mean titre with factors", R"([{"op":"add","path":"/calculation/0/multiply","value":[2]}])",
      "/calculation/0", "leave multiply and divide out"},
     {"a working that does not begin with the mean titre", R"([{"op":"remove","path":"/calculation/0"}])",

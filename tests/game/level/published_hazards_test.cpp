@@ -83,7 +83,9 @@ std::vector<Labelled> published() {
       {"sodium carbonate", {{"H319", 10, kNoEnd}}},
       {"sodium hydrogencarbonate", {}},
       {"borax", {{"H360FD", 0.3, kNoEnd}, {"H319", 10, kNoEnd}}},
-      {"potassium hydrogen phthalate", {}}};
+      {"potassium hydrogen phthalate", {}},
+      {"sodium ethanoate", {}},
+      {"sodium salicylate", {{"H361d", 3, kNoEnd}, {"H319", 10, kNoEnd}, {"H302", 25, kNoEnd}}}};
   for (const char* alkali : {"sodium hydroxide", "potassium hydroxide"})
     all.push_back({alkali, {{"H314 1A", 5, kNoEnd}, {"H314 1B", 2, 5}, {"H315", 0.5, 2}, {"H319", 0.5, 2}}});
   all.push_back({"ammonia", generic_corrosive("H314 1B")});

@@ -70,10 +70,16 @@ Json with_all_glass(Json level) {
   return level;
 }
 
-/// The good level with both kinds of bottle, and the three drills.
+/// The good level with both kinds of bottle and everything that may be left out, and the three drills.
 std::vector<Json> full_levels() {
   std::vector<Json> levels = {with_all_glass(json_of(text_of(good_level_path())))};
   levels.front()["calculation"][4]["divide"] = {1};
+  levels.front()["calculation"][4]["plus"] = {"flask"};
+  levels.front()["calculation"][4]["minus"] = {1};
+  levels.front()["constants"] = {
+      {{"name", "flask"}, {"value", 250}, {"unit", "cm³"}, {"label", "what the flask holds"}}};
+  for (const char* bottle : {"titrant", "sample"})
+    levels.front()[bottle]["also"] = {{{"substance", "lactic acid"}, {"mol_dm3", 0.01}}};
   for (const char* drill : {"01-read-the-meniscus", "02-deliver-exactly", "03-fill-without-air"})
     levels.push_back(
         with_all_glass(json_of(text_of(source_file("levels/drills/" + std::string(drill) + ".json")))));

@@ -70,7 +70,9 @@ TEST_CASE("every acid and base of a school or water laboratory is on the shelf, 
                                                    {"sodium carbonate", 105.99},
                                                    {"sodium hydrogencarbonate", 84.01},
                                                    {"borax", 381.37},
-                                                   {"potassium hydrogen phthalate", 204.2212}};
+                                                   {"potassium hydrogen phthalate", 204.2212},
+                                                   {"sodium ethanoate", 82.03},
+                                                   {"sodium salicylate", 160.10}};
   for (const auto& [name, g_mol] : masses) {
     CAPTURE(name);
     CHECK_NEAR(substance(name).molar_mass_g_mol, g_mol, 0.011);
