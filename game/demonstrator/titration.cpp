@@ -1,5 +1,6 @@
 #include "game/demonstrator/titration.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "physics/flask/contents.h"
@@ -56,9 +57,12 @@ void Titration::begin() {
     moves_.lean_on_neck(1.0);
   }
   moves_.swirl();
-  // Where the indicator shows at once, its drops have to be spread first.
-  bench_.watch_until([](const Senses& seen) { return seen.streaks < kSameAllOver; },
-                     habits_.swirls ? kSpreads_s : kGlances_s);
+  // Where the indicator shows at once, its drops have to be spread before anything can be told from the
+  // colour.
+  const auto spread = [](const Senses& seen) {
+    return std::max({seen.common_change, seen.streak_change, seen.streaks}) < kSameAllOver;
+  };
+  bench_.watch_until(spread, habits_.swirls ? kSpreads_s : kGlances_s);
 }
 
 bool Titration::stream_until(const std::function<bool(const Senses&)>& seen_enough) {
@@ -104,6 +108,7 @@ void Titration::careful(double slow_from_cm3) {
   if (!stream_until([&](const Senses& seen) { return seen.reading_cm3 >= slow_from_cm3; })) return;
   mix();
   moves_.wash_down(2.5);
+  mix();  // wash water lies on top, pale, until it is
   if (!habits_.keeps_flask_in_line) drip_aside();
   drop_by_drop();
 }
