@@ -13,8 +13,7 @@ constexpr double kAboveZero_cm3 = -0.6;
 /// Where a run starts: on the scale, and enough below the zero mark for an eye that looks down on it.
 constexpr double kStart_cm3 = 0.4;
 constexpr double kSlowFillingTakes_cm3 = 0.1;
-/// Of the trial, which ran past the end while it mixed: 1 to 2 cm3 short (common practice).
-constexpr double kSlowBefore_cm3 = 2.0;
+constexpr double kSlowBefore_cm3 = 1.25;
 constexpr int kConcordant = 10;  // hundredths
 constexpr double kSpare_cm3 = 2.0;
 

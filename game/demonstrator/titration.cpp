@@ -59,10 +59,15 @@ void Titration::begin() {
   moves_.swirl();
   // Where the indicator shows at once, its drops have to be spread before anything can be told from the
   // colour.
-  const auto spread = [](const Senses& seen) {
+  const auto as_before = [](const Senses& seen) {
     return std::max({seen.common_change, seen.streak_change, seen.streaks}) < kSameAllOver;
   };
-  bench_.watch_until(spread, habits_.swirls ? kSpreads_s : kGlances_s);
+  bench_.watch_until(as_before, habits_.swirls ? kSpreads_s : kGlances_s);
+}
+
+void Titration::wait_until_even() {
+  bench_.watch_until([](const Senses& seen) { return seen.streaks < kSameAllOver; },
+                     habits_.swirls ? kMixes_s : kGlances_s);
 }
 
 bool Titration::stream_until(const std::function<bool(const Senses&)>& seen_enough) {
@@ -90,8 +95,7 @@ double Titration::mix() {
   const double from_s = bench_.look().time_s;
   bench_.watch_until([](const Senses& seen) { return seen.streak_change < kFirstVisibleChange; }, waits_s);
   const double faded_s = bench_.look().time_s - from_s;
-  const auto same = [](const Senses& seen) { return seen.streaks < kSameAllOver; };
-  bench_.watch_until(same, waits_s);
+  wait_until_even();
   return faded_s;
 }
 
@@ -108,7 +112,7 @@ void Titration::careful(double slow_from_cm3) {
   if (!stream_until([&](const Senses& seen) { return seen.reading_cm3 >= slow_from_cm3; })) return;
   mix();
   moves_.wash_down(2.5);
-  mix();  // wash water lies on top, pale, until it is
+  wait_until_even();  // wash water lies on top, pale, until it is mixed in
   if (!habits_.keeps_flask_in_line) drip_aside();
   drop_by_drop();
 }

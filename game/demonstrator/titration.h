@@ -29,6 +29,7 @@ class Titration {
   double add(bool half);
   /// What is taken for the endpoint.
   [[nodiscard]] bool done() const;
+  void wait_until_even();
   /// Swirls until the flask looks the same all over. How long the flash took to fade, s.
   double mix();
   /// The flask shows its endpoint, as far as these hands trust it: a colour has come, or has gone.

@@ -137,6 +137,39 @@ TEST_CASE("the change is where the mixed flask has just the stated colour differ
   CHECK_NEAR(visible_change(spec, flask), kFirstVisibleChange, 1e-4);
 }
 
+// By hand: sodium hydroxide left over is what keeps phenolphthalein pink; it is gone below pH 8.2 (handbooks'
+// range, from memory), 1.6e-6 mol/dm3 of OH-: 50 cm3 of that take 0.0008 cm3 of 0.1 mol/dm3. Pink half gone,
+// pH 9.3, takes ten times as much.
+TEST_CASE(
+    "a colour that goes has its endpoint at its last sight, at equivalence; its first paling comes before") {
+  BenchSpec spec = titration_bench();
+  spec.titrant.substance = {"strong acid", {{"Cl-", -1, 1.0}}, {}};
+  spec.sample.substance = {"strong base", {{"Na+", 1, 1.0}}, {}};
+  settle(spec);
+  const Parcel flask = titrated(spec, 0.0);
+  const auto paling = first_visible_change_cm3(spec, flask);
+  spec.gains_colour = false;
+  const auto gone = first_visible_change_cm3(spec, flask);
+  REQUIRE(paling.has_value());
+  REQUIRE(gone.has_value());
+  CHECK_NEAR(*gone, -0.001, 0.004);
+  CHECK(*paling < *gone - 0.02);
+  CHECK(*paling > -0.3);
+  CHECK_FALSE(shows_endpoint(spec, titrated(spec, *gone - 0.01)));
+  CHECK(shows_endpoint(spec, titrated(spec, *gone + 0.01)));
+  CHECK_FALSE(shows_endpoint(spec, titrated(spec, -25.0)));
+}
+
+TEST_CASE("a colour that neither comes nor goes has no endpoint") {
+  BenchSpec spec = titration_bench();
+  for (const bool gains : {true, false}) {
+    spec.gains_colour = gains;
+    CHECK_FALSE(first_visible_change_cm3(spec, titrated(spec, 0.0, 0)).has_value());
+    CHECK_FALSE(shows_endpoint(spec, titrated(spec, 0.0, 0)));
+    CHECK_FALSE(shows_endpoint(spec, Parcel{}));
+  }
+}
+
 TEST_CASE("more indicator shows sooner") {
   const BenchSpec spec = titration_bench();
   double before_cm3 = 1.0;
