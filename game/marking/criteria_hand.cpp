@@ -194,7 +194,8 @@ const std::array<RunRule, 11> kRules = {{
      washed_down},
     {Score::hand, "endpoint-reached", 1.5, Needs::both, Shown::final, false,
      "The flask showed its change at every final reading",
-     "Go on drop by drop until the whole flask keeps its first tint, and read only then.", endpoint_reached},
+     "Go on drop by drop until the whole flask keeps its change of colour, and read only then.",
+     endpoint_reached},
     {Score::hand, "flask-clean", 0.5, Needs::both, Shown::initial, false,
      "The flask was clean before every run",
      "Rinse the flask twice with water between runs; it may stay wet.", flask_clean},
@@ -202,7 +203,7 @@ const std::array<RunRule, 11> kRules = {{
      "One pipetteful for each run, into a rinsed flask.", one_aliquot},
     {Score::hand, "white-tile", 0.5, Needs::both, Shown::last_drop, false,
      "The flask stood on the white tile at the end",
-     "Work on the white tile: it shows the first tint sooner.", tile_at_the_end},
+     "Work on the white tile: it shows the first change sooner.", tile_at_the_end},
 }};
 
 Finding tap_shut(const Case& marked) {
