@@ -48,6 +48,9 @@ void mark_arithmetic(const Case& marked, std::vector<Finding>& findings);
 /// What occurred and is often taken for a fault, though it costs nothing (of == 0, met).
 void mark_harmless(const Case& marked, std::vector<Finding>& findings);
 
+/// A ticked run's titre in the player's own figures: the one that is written, else final minus initial;
+/// nothing for a run that does not count.
+[[nodiscard]] std::optional<double> own_titre_cm3(const TitreRow& row);
 /// Mean of the ticked titres in the player's own figures (written titre, or final minus initial where none is
 /// written).
 [[nodiscard]] std::optional<double> own_mean_cm3(const std::vector<TitreRow>& titres);

@@ -175,12 +175,17 @@ bool nothing_measured(const Case& marked) {
 
 }  // namespace
 
+std::optional<double> own_titre_cm3(const TitreRow& row) {
+  if (!row.used) return std::nullopt;
+  return row.written_titre_cm3 ? row.written_titre_cm3 : row.recorded_cm3;
+}
+
 std::optional<double> own_mean_cm3(const std::vector<TitreRow>& titres) {
   double sum = 0.0;
   int count = 0;
   for (const TitreRow& row : titres) {
-    const std::optional<double> titre = row.written_titre_cm3 ? row.written_titre_cm3 : row.recorded_cm3;
-    if (!row.used || !titre) continue;
+    const std::optional<double> titre = own_titre_cm3(row);
+    if (!titre) continue;
     sum += *titre;
     ++count;
   }

@@ -95,6 +95,23 @@ std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness)
   return rows;
 }
 
+/// The titres that count, in the player's own figures; else the mean that was written, as one.
+std::vector<double> counted_titres_cm3(const MarkedAttempt& marked) {
+  std::vector<double> titres_cm3;
+  for (const TitreRow& row : marked.titres) {
+    if (const auto titre = own_titre_cm3(row)) titres_cm3.push_back(*titre);
+  }
+  if (titres_cm3.empty() && marked.mean_titre_cm3) titres_cm3.push_back(*marked.mean_titre_cm3);
+  return titres_cm3;
+}
+
+std::optional<OwnUncertainty> uncertainty_of(const Session& session, const MarkedAttempt& marked) {
+  if (!marked.reported) return std::nullopt;
+  AssumedOfTheBench assumed;
+  assumed.drop_cm3 = session.spec().settled.full_drop_cm3;
+  return own_uncertainty(session.level(), counted_titres_cm3(marked), assumed);
+}
+
 std::vector<Finding> find(const Case& marked, const ReplayOutcome& outcome) {
   std::vector<Finding> findings;
   mark_safety(marked, findings);
@@ -139,6 +156,7 @@ MarkedAttempt mark(const Attempt& attempt) {
   marked.outcome = replayed.outcome;
   marked.titres = titre_rows(session, witness);
   conclude(session, witness.sheet, marked);
+  marked.uncertainty = uncertainty_of(session, marked);
   marked.findings = find(Case{session, witness.evidence, witness.sheet, witness.runs.readings, marked.titres},
                          replayed.outcome);
   marked.marks = add_up(marked.findings);

@@ -10,6 +10,7 @@
 
 #include "game/marking/delivery_drill.h"
 #include "game/marking/filling_drill.h"
+#include "game/marking/own_uncertainty.h"
 #include "game/marking/reading_drill.h"
 #include "game/marking/titre_breakdown.h"
 #include "game/session/replay.h"
@@ -64,6 +65,8 @@ struct MarkedAttempt {
   std::string mean_text, reported_text;  ///< as they stand on the paper
   double true_value = 0.0;
   std::string unit;
+  std::optional<OwnUncertainty>
+      uncertainty;  ///< when a result was reported and titres count, or a mean was written
   Marks marks;
   std::vector<Finding> findings;
   std::optional<DrillFigures>

@@ -60,6 +60,32 @@ Json marks_object(const Marks& marks) {
   return object;
 }
 
+Json budget_line(const BudgetLine& line) {
+  Json object;
+  object["quantity"] = line.quantity.name;
+  object["value"] = number(tidy(line.quantity.value));
+  object["unit"] = line.quantity.unit;
+  object["standard"] = number(line.quantity.standard);
+  object["sensitivity"] = number(line.sensitivity);
+  object["contribution"] = number(line.contribution);
+  object["share"] = number(line.share);
+  return object;
+}
+
+Json uncertainty_object(const OwnUncertainty& own) {
+  Json object;
+  object["value"] = number(tidy(own.budget.value));
+  object["unit"] = own.budget.unit;
+  object["standard"] = number(own.budget.standard);
+  object["expanded"] = number(own.budget.expanded);
+  object["k"] = kCoverage;
+  object["relative"] = number(own.budget.relative);
+  object["budget"] = Json::array();
+  for (const BudgetLine& line : own.budget.lines) object["budget"].push_back(budget_line(line));
+  object["perfect_hands"] = {{"expanded", number(own.perfect_hands_expanded)}};
+  return object;
+}
+
 }  // namespace
 
 std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_name,
@@ -77,6 +103,7 @@ std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_n
   object["concentration"] = {{"reported", number(marked.reported)},
                              {"true", number(tidy(marked.true_value))},
                              {"unit", marked.unit}};
+  object["uncertainty"] = marked.uncertainty ? uncertainty_object(*marked.uncertainty) : Json(nullptr);
   object["marks"] = marks_object(marked.marks);
   object["findings"] = Json::array();
   for (const Finding& finding : marked.findings) object["findings"].push_back(finding_object(finding));

@@ -10,6 +10,7 @@
 #include "game/records/drill_text.h"
 #include "game/records/marks_json.h"
 #include "game/records/text_layout.h"
+#include "game/records/uncertainty_text.h"
 
 namespace halfdrop {
 
@@ -164,7 +165,8 @@ std::string marks_text(const MarkedAttempt& marked, const std::string& attempt_n
                        const std::optional<FirstGo>& first_go) {
   std::string out = head(marked, attempt_name);
   out += marked.drill ? drill_text(*marked.drill, first_go)
-                      : "\nTitres (cm³)\n" + titre_table(marked) + result_lines(marked) + breakdowns(marked);
+                      : "\nTitres (cm³)\n" + titre_table(marked) + result_lines(marked) + breakdowns(marked) +
+                            (marked.uncertainty ? uncertainty_text(*marked.uncertainty) : "");
   out += scores(marked.marks);
   const std::array<std::pair<Group, const char*>, 3> groups = {
       {{Group::unmet, "Not met"},

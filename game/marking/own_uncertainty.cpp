@@ -1,0 +1,132 @@
+#include "game/marking/own_uncertainty.h"
+
+#include <cmath>
+#include <limits>
+#include <string_view>
+
+#include "game/marking/calculation.h"
+#include "game/marking/statistics.h"
+
+namespace halfdrop {
+
+namespace {
+
+/// Places of the inputs; the last two only where something was diluted.
+enum Input : std::size_t {
+  titre,
+  scale,
+  readings,
+  endpoint,
+  titrant_warmth,
+  pipette,
+  sample_warmth,
+  standard,
+  dilution_flask,
+  dilution_pipette
+};
+
+/// Half a unit of the last figure in which the label prints the strength; nothing where it does not.
+std::optional<double> printed_within(std::string_view label, double strength) {
+  constexpr std::string_view kFigures = "0123456789.,";
+  for (std::size_t at = label.find_first_of(kFigures); at < label.size();) {
+    const std::size_t end = std::min(label.find_first_not_of(kFigures, at), label.size());
+    std::string_view figure = label.substr(at, end - at);
+    while (figure.ends_with('.') || figure.ends_with(',')) figure.remove_suffix(1);
+    const std::optional<double> value = number_written(figure);
+    if (value && std::fabs(*value - strength) <= 1e-9 * strength) return half_unit_written(figure);
+    at = label.find_first_of(kFigures, end);
+  }
+  return std::nullopt;
+}
+
+double standard_within(const LiquidSpec& liquid, const AssumedOfTheBench& assumed) {
+  constexpr double kFourthFigure = 3.0;
+  if (assumed.standard_within_mol_dm3) return *assumed.standard_within_mol_dm3;
+  const std::optional<double> printed = printed_within(liquid.label, liquid.label_mol_dm3);
+  return printed ? *printed
+                 : 0.5 * std::pow(10.0, std::floor(std::log10(liquid.label_mol_dm3)) - kFourthFigure);
+}
+
+Quantity even(std::string name, std::string unit, double value, double within) {
+  return {std::move(name), std::move(unit), value, rectangular(within), Shape::rectangular};
+}
+
+Quantity peaked(std::string name, std::string unit, double value, double within) {
+  return {std::move(name), std::move(unit), value, triangular(within), Shape::triangular};
+}
+
+/// The mean with the spread of what it was taken from.
+Quantity mean_titre(std::span<const double> titres_cm3, const AssumedOfTheBench& assumed) {
+  const SampleStatistics sample = statistics_of(titres_cm3);
+  const double one_cm3 = std::sqrt(2.0) * assumed.reading_sd_cm3;  // two readings, one titre
+  return {"mean titre, repeatability", "cm³", sample.mean, sample.count > 1 ? sample.mean_error : one_cm3,
+          Shape::normal};
+}
+
+std::vector<Quantity> inputs_of(const Level& level, std::span<const double> titres_cm3,
+                                const AssumedOfTheBench& assumed) {
+  const LiquidSpec& known = level.unknown_in_flask ? level.titrant : level.sample;
+  const double warm_c = assumed.temperature_within_c;
+  std::vector<Quantity> inputs = {
+      mean_titre(titres_cm3, assumed),
+      peaked("burette, scale", "cm³", 0.0, level.burette_tolerance_cm3),
+      peaked("two readings, rounding", "cm³", 0.0, assumed.read_to_cm3),
+      even("endpoint, half a drop", "cm³", 0.0, 0.5 * assumed.drop_cm3),
+      even("titrant's temperature", "°C", level.temperature_c, warm_c),
+      even("pipette", "cm³", level.aliquot_cm3, level.pipette_tolerance_cm3),
+      even("sample's temperature", "°C", level.temperature_c, warm_c),
+      even("standard, label", "mol dm⁻³", known.label_mol_dm3, standard_within(known, assumed))};
+  if (level.dilution > 1.0) {
+    const double flask_cm3 = assumed.dilution_flask_cm3;
+    inputs.push_back(even("flask of the dilution", "cm³", flask_cm3, assumed.dilution_flask_within_cm3));
+    inputs.push_back(
+        even("pipette of the dilution", "cm³", flask_cm3 / level.dilution, level.pipette_tolerance_cm3));
+  }
+  return inputs;
+}
+
+/// Volumes as they would be at the bench's temperature; the dilution was made at one of its own, which
+/// cancels.
+double worked(Level& level, double bench_c, double expands_per_c, std::span<const double> x) {
+  const auto at_bench = [&](double cm3, double liquid_c) {
+    return cm3 * (1.0 - expands_per_c * (liquid_c - bench_c));
+  };
+  level.aliquot_cm3 = at_bench(x[pipette], x[sample_warmth]);
+  (level.unknown_in_flask ? level.titrant : level.sample).label_mol_dm3 = x[standard];
+  if (x.size() > dilution_pipette) level.dilution = x[dilution_flask] / x[dilution_pipette];
+  const double titre_cm3 = at_bench(x[titre] + x[scale] + x[readings] + x[endpoint], x[titrant_warmth]);
+  return result_from_mean(level, titre_cm3).value_or(std::numeric_limits<double>::quiet_NaN());
+}
+
+}  // namespace
+
+OwnMeasurement own_measurement(const Level& level, std::span<const double> titres_cm3,
+                               const AssumedOfTheBench& assumed) {
+  OwnMeasurement own;
+  own.inputs = inputs_of(level, titres_cm3, assumed);
+  own.result = [changed = level, bench_c = level.temperature_c, expands = assumed.water_expands_per_c](
+                   std::span<const double> x) mutable { return worked(changed, bench_c, expands, x); };
+  if (!level.calculation.empty()) own.unit = level.calculation.back().unit;
+  return own;
+}
+
+OwnMeasurement perfect_measurement(OwnMeasurement own, const AssumedOfTheBench& assumed) {
+  constexpr double kTenthOfDivision_cm3 = 0.01;
+  own.inputs[titre].standard = 0.0;
+  own.inputs[readings].standard = triangular(kTenthOfDivision_cm3);
+  own.inputs[endpoint].standard = rectangular(0.25 * assumed.drop_cm3);
+  return own;
+}
+
+std::optional<OwnUncertainty> own_uncertainty(const Level& level, std::span<const double> titres_cm3,
+                                              const AssumedOfTheBench& assumed) {
+  if (titres_cm3.empty() || level.calculation.empty()) return std::nullopt;
+  const OwnMeasurement own = own_measurement(level, titres_cm3, assumed);
+  const OwnMeasurement perfect = perfect_measurement(own, assumed);
+  auto budget = uncertainty_budget(own.inputs, own.result, own.unit);
+  const auto best = uncertainty_budget(perfect.inputs, perfect.result, perfect.unit);
+  if (!budget || !best) return std::nullopt;
+  return OwnUncertainty{std::move(*budget), best->expanded};
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,53 @@
+#include "game/records/uncertainty_text.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "game/marking/wording.h"
+#include "game/records/text_layout.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr int kUncertaintyFigures = 2;  // more say nothing (JCGM 100:2008, 7.2.6)
+
+std::string per_cent(double share) { return figure_text(100.0 * share, 1) + " %"; }
+
+/// A value to the place of its uncertainty's second figure.
+std::string rounded_like(double value, double uncertainty) {
+  constexpr int kMostDecimals = 9;
+  if (!(uncertainty > 0.0)) return significant_text(value, 4);
+  const int first = static_cast<int>(std::floor(std::log10(uncertainty)));
+  return figure_text(value, std::clamp(kUncertaintyFigures - 1 - first, 0, kMostDecimals));
+}
+
+std::string row(const BudgetLine& line) {
+  const Quantity& quantity = line.quantity;
+  return "  " + left(quantity.name, 26) + right(significant_text(quantity.value, 5), 9) +
+         right(significant_text(quantity.standard, kUncertaintyFigures), 10) + " " + left(quantity.unit, 9) +
+         right(significant_text(line.sensitivity, 3), 11) +
+         right(significant_text(line.contribution, kUncertaintyFigures), 12) +
+         right(per_cent(line.share), 9) + "\n";
+}
+
+}  // namespace
+
+std::string uncertainty_text(const OwnUncertainty& own) {
+  const UncertaintyBudget& budget = own.budget;
+  const std::string plus_minus = " ± " + rounded_like(budget.expanded, budget.expanded) + " " + budget.unit;
+  const std::string best = rounded_like(own.perfect_hands_expanded, own.perfect_hands_expanded);
+  std::string out = "\nHow well it is known (u standard uncertainty, c sensitivity)\n";
+  out += wrapped("", "Your titres give " + rounded_like(budget.value, budget.expanded) + plus_minus +
+                         " (k = " + figure_text(kCoverage, 0) + ", " + per_cent(kCoverage * budget.relative) +
+                         "). Perfect hands could have got ± " + best + " with this glass.");
+  out += "  " + left("quantity", 26) + right("value", 9) + right("u", 10) + " " + left("unit", 9) +
+         right("c", 11) + right("|c| u", 12) + right("share", 9) + "\n";
+  std::vector<BudgetLine> lines = budget.lines;
+  std::stable_sort(lines.begin(), lines.end(),
+                   [](const BudgetLine& a, const BudgetLine& b) { return a.share > b.share; });
+  for (const BudgetLine& line : lines) out += row(line);
+  return out;
+}
+
+}  // namespace halfdrop
