@@ -1,7 +1,8 @@
 #pragma once
 // First-order budget of a measurement's uncertainty (JCGM 100:2008, the GUM, 5.1.2): u² = Σ (cᵢ uᵢ)², with cᵢ
 // from central differences, expanded with k = 2. Left out: correlation between inputs (5.2), higher orders,
-// and effective degrees of freedom (annex G): after two or three titres k = 2 covers less than 95 %.
+// and effective degrees of freedom (annex G): where the spread of two or three titres rules, k = 2 covers
+// less than 95 %.
 
 #include <functional>
 #include <optional>

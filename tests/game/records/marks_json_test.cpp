@@ -39,7 +39,8 @@ TEST_CASE("an attempt's marks have exactly the contract's keys") {
   CHECK(text.find('\n') == std::string::npos);
   const Json json = json_of(text);
   CHECK(keys(json) ==
-        "attempt level alias reproduced titres mean_titre_cm3 ideal_titre_cm3 concentration marks findings");
+        "attempt level alias reproduced titres mean_titre_cm3 ideal_titre_cm3 concentration uncertainty "
+        "marks findings");
   CHECK(keys(json["concentration"]) == "reported true unit");
   CHECK(keys(json["marks"]) == "safety hand eye record arithmetic total of");
   REQUIRE(json["titres"].size() == 3);
@@ -68,6 +69,42 @@ TEST_CASE(
   }
 }
 
+TEST_CASE("the uncertainty has its keys, and its budget adds up") {
+  const Json json = json_of(marks_json(marked(), "a"));
+  const Json own = json["uncertainty"];
+  CHECK(keys(own) == "value unit standard expanded k relative budget perfect_hands");
+  CHECK(keys(own["perfect_hands"]) == "expanded");
+  double variance = 0.0, shares = 0.0;
+  for (const Json& line : own["budget"]) {
+    CHECK(keys(line) == "quantity value unit standard sensitivity contribution share");
+    variance += std::pow(line["sensitivity"].get<double>() * line["standard"].get<double>(), 2);
+    shares += line["share"].get<double>();
+  }
+  CHECK(own["k"] == 2.0);
+  CHECK(own["unit"] == json["concentration"]["unit"]);
+  CHECK_NEAR(own["value"].get<double>(), json["concentration"]["reported"].get<double>(), 0.0005);
+  CHECK_NEAR(own["standard"].get<double>(), std::sqrt(variance), 1e-12);
+  CHECK_NEAR(own["expanded"].get<double>(), 2.0 * std::sqrt(variance), 1e-12);
+  CHECK_NEAR(own["relative"].get<double>() * own["value"].get<double>(), std::sqrt(variance), 1e-12);
+  CHECK_NEAR(shares, 1.0, 1e-12);
+}
+
+TEST_CASE("a terminal gets the result with its uncertainty, the largest share first") {
+  const std::string text = marks_text(marked(), "a");
+  const UncertaintyBudget& budget = marked().uncertainty->budget;
+  CHECK(text.find("Perfect hands could have got ±") != std::string::npos);
+  std::vector<std::pair<std::size_t, double>> rows;
+  const std::size_t table = text.find("|c| u");
+  REQUIRE(table != std::string::npos);
+  for (const BudgetLine& line : budget.lines) {
+    rows.emplace_back(text.find("\n  " + line.quantity.name + "  ", table), line.share);
+    CHECK_MESSAGE(rows.back().first != std::string::npos, line.quantity.name);
+  }
+  std::sort(rows.begin(), rows.end());
+  CHECK(std::is_sorted(rows.begin(), rows.end(),
+                       [](const auto& above, const auto& below) { return above.second > below.second; }));
+}
+
 TEST_CASE("the scores add up to the total") {
   const Json marks = json_of(marks_json(marked(), "a"))["marks"];
   double sum = 0.0;
@@ -82,6 +119,7 @@ TEST_CASE("what was not written is null") {
   CHECK(json["mean_titre_cm3"].is_null());
   CHECK(json["concentration"]["reported"].is_null());
   CHECK(json["concentration"]["true"].is_number());
+  CHECK(json["uncertainty"].is_null());
   CHECK(json["titres"].empty());
 }
 
