@@ -309,6 +309,7 @@ void mark_hand(const Case& marked, std::vector<Finding>& findings) {
   for (const RunRule& rule : kRules) hand.push_back(judge(marked, rule));
   hand.push_back(indicator_drops(marked));
   for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, hand);
+  mark_endpoint(marked, hand);
   if (!marked.level().hand_bands.empty()) {
     hand.push_back(judge_bands(
         marked,

@@ -82,12 +82,12 @@ void Evidence::watch_pouring(const Session& session) {
 
 void Evidence::watch_tip(const BenchState& bench) {
   const Ledger& books = bench.ledger;
-  const Quanta fallen = moved(books, Account::pendant_drop, Account::in_flight);
-  if (fallen == fallen_) return;
-  fallen_ = fallen;
-  const Quanta touched_off = moved(books, Account::pendant_drop, Account::flask_wall) +
-                             moved(books, Account::pendant_drop, Account::beaker);
-  drops.push_back(FallenDrop{bench.tick, cm3(fallen + touched_off)});
+  const Quanta fell = news(fallen_, moved(books, Account::pendant_drop, Account::in_flight));
+  const Quanta touched = news(touched_off_, moved(books, Account::pendant_drop, Account::flask_wall) +
+                                                moved(books, Account::pendant_drop, Account::beaker));
+  if (fell == 0 && touched == 0) return;
+  let_out.push_back(FallenDrop{bench.tick, cm3(fallen_ + touched_off_)});
+  if (fell != 0) drops.push_back(let_out.back());
 }
 
 void Evidence::after_change(const Session& session, const Change& change) {
