@@ -19,6 +19,18 @@ std::string fixed_text(double value, int decimals) {
   return {text.data(), result.ptr};
 }
 
+bool has_thousand(const std::vector<Factor>& factors) {
+  return std::find(factors.begin(), factors.end(), Factor(1000.0)) != factors.end();
+}
+
+/// Cell of the first line that goes from cm3 to dm3 or back.
+std::string first_with_thousand(const Level& level) {
+  for (const CalculationStep& step : level.calculation) {
+    if (has_thousand(step.multiply) || has_thousand(step.divide)) return step.cell;
+  }
+  return {};
+}
+
 }  // namespace
 
 std::string hundredths_text(int hundredths) { return fixed_text(hundredths / 100.0, 2); }
@@ -34,15 +46,29 @@ std::string figures_text(double value, int figures) {
   return fixed_text(value, decimals);
 }
 
+std::string Paper::figure(int hundredths) const {
+  return fixed_text(hundredths / 100.0, habits_.reading.decimals);
+}
+
 void Paper::initial(const std::string& run, int hundredths) {
   initials_[run] = hundredths;
-  bench_.write(run + "/initial", hundredths_text(hundredths));
+  bench_.write(run + (habits_.reading.in_each_others_place ? "/final" : "/initial"), figure(hundredths));
 }
 
 void Paper::final(const std::string& run, int hundredths) {
-  bench_.write(run + "/final", hundredths_text(hundredths));
-  titres_[run] = hundredths - initials_.at(run);
-  bench_.write(run + "/titre", hundredths_text(titres_[run]));
+  bench_.write(run + (habits_.reading.in_each_others_place ? "/initial" : "/final"), figure(hundredths));
+  write_titre(run, hundredths);
+}
+
+void Paper::write_titre(const std::string& run, int final_hundredths) {
+  titres_[run] = final_hundredths - (habits_.working.final_is_titre ? 0 : initials_.at(run));
+  bench_.write(run + "/titre", figure(titres_[run]));
+}
+
+void Paper::adjust(const std::string& run, const std::string& to_run) {
+  const int hundredths = initials_.at(run) + titres_.at(to_run);
+  bench_.write(run + "/final", figure(hundredths));
+  write_titre(run, hundredths);
 }
 
 std::optional<Paper::Pair> Paper::nearest_pair(const std::vector<std::string>& accurate_runs) const {
@@ -80,11 +106,38 @@ void Paper::write_number(const std::string& cell, const std::string& text) {
   written_[cell] = number_written(text).value_or(0.0);
 }
 
-void Paper::work_step(const CalculationStep& step, bool last) {
-  const std::optional<double> value = evaluate(bench_.level(), step, written_);
-  if (!value) return bench_.give_up(step.cell + ": a factor of the calculation is not known");
+std::optional<double> Paper::worked_out(CalculationStep step) const {
+  const WorkingHabits& working = habits_.working;
+  const auto leave_out = [&step](const Factor& factor) {
+    const auto same = [&](std::vector<Factor>& factors) {
+      const auto there = std::find(factors.begin(), factors.end(), factor);
+      if (there != factors.end()) factors.erase(there);
+    };
+    same(step.multiply);
+    same(step.divide);
+  };
+  if (working.omits_ratio) leave_out("ratio");
+  if (working.omits_dilution) leave_out("dilution");
+  if (working.omits_thousand && first_with_thousand(bench_.level()) == step.cell) leave_out(1000.0);
+  if (!working.aliquot_for_titre) return evaluate(bench_.level(), step, written_);
+  Level level = bench_.level();
+  std::map<std::string, double> figures = written_;
+  std::swap(level.aliquot_cm3, figures[kMeanTitre]);
+  return evaluate(level, step, figures);
+}
+
+int Paper::figures_of(const CalculationStep& step, bool last) const {
+  constexpr int kTooFew = 2, kAsACalculatorShows = 10;
+  if (last && habits_.working.copies_every_figure) return kAsACalculatorShows;
+  if (!last && habits_.working.rounds_early) return kTooFew;
   // Carry one figure more than is asked for until the end (common practice).
-  write_number(step.cell, figures_text(*value, step.least_figures + (last ? 0 : 1)));
+  return step.least_figures + (last ? 0 : 1);
+}
+
+void Paper::work_step(const CalculationStep& step, bool last) {
+  const std::optional<double> value = worked_out(step);
+  if (!value) return bench_.give_up(step.cell + ": a factor of the calculation is not known");
+  write_number(step.cell, figures_text(*value, figures_of(step, last)));
 }
 
 }  // namespace halfdrop

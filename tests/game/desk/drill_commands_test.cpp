@@ -120,7 +120,7 @@ TEST_CASE("a mistake that a drill has no room for, and a drill's curve, are refu
   const Scratch scratch("drill-refused");
   const Ran mistake = desk({"perform", kRead, "--mistake", "no-swirling", "--out", scratch.path("a")});
   CHECK(mistake.status == 2);
-  CHECK(contains(mistake.err, "no place in this drill"));
+  CHECK(contains(mistake.err, "no place in this level"));
   const Ran curve = desk({"curve", kRead});
   CHECK(curve.status == 1);
   CHECK(contains(curve.err, "a drill has no titration curve"));
