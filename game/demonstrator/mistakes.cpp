@@ -111,7 +111,8 @@ bool has_factor(const std::vector<Factor>& factors, const Factor& factor) {
   return std::find(factors.begin(), factors.end(), factor) != factors.end();
 }
 
-/// A factor of one can be left out without a fault, and only an alkali that is the standard is trusted.
+/// A factor of one can be left out without a fault, a colour that goes does not fade, and only an alkali that
+/// is the standard is trusted.
 bool has_room_in_titration(const Level& level, std::string_view mistake) {
   const auto uses = [&](const Factor& factor) {
     return std::any_of(level.calculation.begin(), level.calculation.end(), [&](const CalculationStep& step) {
@@ -121,6 +122,8 @@ bool has_room_in_titration(const Level& level, std::string_view mistake) {
   if (mistake == "ratio-left-out") return level.ratio != 1.0 && uses("ratio");
   if (mistake == "dilution-left-out") return level.dilution != 1.0 && uses("dilution");
   if (mistake == "thousand-left-out") return uses(1000.0);
+  if (mistake == "aliquot-for-titre") return uses("aliquot_cm3");
+  if (mistake == "fade-chased") return level.endpoint_gains_colour;
   if (mistake == "old-alkali-trusted")
     return level.unknown_in_flask && level.titrant_substance.name == "sodium hydroxide";
   return true;

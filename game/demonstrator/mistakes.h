@@ -27,8 +27,8 @@ struct Mistake {
 };
 
 [[nodiscard]] std::span<const Mistake> mistakes();
-/// Whether a level leaves room for a mistake: a drill does for those of its own skill, and a factor can be
-/// left out where the working has it and it is not one.
+/// Whether a level leaves room for a mistake: a drill does for those of its own skill, a titration for all
+/// but what its working and its liquids rule out.
 [[nodiscard]] bool has_room_for(const Level& level, std::string_view mistake);
 /// Null when there is none of that name.
 [[nodiscard]] const Mistake* find_mistake(std::string_view name);

@@ -122,7 +122,7 @@ TEST_CASE("with the unknown in the burette the same slips go the other way") {
   CHECK_NEAR(result_over_right(kAcid, "ratio-left-out"), 0.5, 0.5 * kWritten);
 }
 
-TEST_CASE("a level has room for what its working lets one leave out") {
+TEST_CASE("a level has room for what its working and its liquids let one do wrong") {
   const Level vinegar = test::good_level();
   CHECK(has_room_for(vinegar, "dilution-left-out"));
   CHECK(!has_room_for(vinegar, "ratio-left-out"));
@@ -130,6 +130,9 @@ TEST_CASE("a level has room for what its working lets one leave out") {
   CHECK(!has_room_for(acid, "dilution-left-out"));
   CHECK(has_room_for(acid, "ratio-left-out"));
   CHECK(!has_room_for(acid, "old-alkali-trusted"));
+  const Level limewater = read_level(test::source_file(kLimewater)).value();
+  CHECK(has_room_for(vinegar, "fade-chased"));
+  CHECK(!has_room_for(limewater, "fade-chased"));
 }
 
 }  // namespace halfdrop
