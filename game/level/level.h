@@ -92,6 +92,7 @@ struct Level {
   BuretteSpec burette;  ///< scale errors still 0
   TapSpec tap;
   FlaskSpec flask;
+  PipetteSpec pipette;                       ///< volumes still of no meaning
   double burette_tolerance_cm3 = 0.05;       ///< class limit, ISO 385
   double pipette_tolerance_cm3 = 0.03;       ///< class limit, ISO 648
   int accurate_runs = 5;                     ///< columns on the sheet beside the trial

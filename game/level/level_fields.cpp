@@ -125,7 +125,7 @@ void read_glass(Fields& fields, std::string_view key, std::span<const NumberKey<
 void read_all_glass(Fields& fields, Level& level, FaultList& faults) {
   read_burette_and_tap(fields, level, faults);
   read_glass(fields, "flask", flask_keys(), &level.flask, nullptr, faults);
-  read_glass<PipetteSpec>(fields, "pipette", {}, nullptr, &level.pipette_tolerance_cm3, faults);
+  read_glass(fields, "pipette", pipette_keys(), &level.pipette, &level.pipette_tolerance_cm3, faults);
 }
 
 void read_factors(Fields& fields, std::string_view key, Need need, std::vector<Factor>& factors,

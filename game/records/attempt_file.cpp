@@ -33,6 +33,7 @@ Json hands_json(const HandsChange& change) {
   put("swirl", change.swirl);
   put("wash", change.wash);
   put("pour", change.pour);
+  put("tilt", change.tilt_degrees);
   put("card", change.card_mm);
   return hands;
 }
