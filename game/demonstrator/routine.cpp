@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "game/demonstrator/rinsing.h"
+
 namespace halfdrop {
 
 namespace {
@@ -39,17 +41,12 @@ void Routine::make_room_in_flask() {
 
 void Routine::prepare_flask() {
   make_room_in_flask();
+  if (habits_.rinses_flask_with_sample) bench_.act(Deed::rinse_flask_with_sample);
   bench_.act(Deed::fill_pipette);
   bench_.act(Deed::deliver_aliquot);
+  if (!habits_.leaves_last_drop) bench_.act(Deed::blow_out_pipette);
   ++aliquots_in_flask_;
   for (int i = 0; i < kIndicatorDrops; ++i) bench_.act(Deed::add_indicator);
-}
-
-void Routine::run_out() {
-  bench_.hold(&HandsChange::tap, 1.0);
-  bench_.watch_until([](const Senses& seen) { return !seen.meniscus_in_sight; }, 600.0);
-  bench_.wait(10.0);
-  clear_tip();
 }
 
 void Routine::clear_tip() {
@@ -87,8 +84,9 @@ void Routine::drain_to(double reading_cm3) {
 
 void Routine::fill_burette() {
   bench_.act(Deed::put_beaker_under);
-  if (filled_before_ && (!habits_.fills_jet || habits_.fills_jet_slowly)) run_out();
+  if (filled_before_ && (!habits_.fills_jet || habits_.fills_jet_slowly)) run_out(bench_);
   moves_.shut_tap();
+  if (!filled_before_) rinse_burette(bench_, moves_, habits_);
   if (!filled_before_ || habits_.lifts_funnel_out) bench_.act(Deed::put_in_funnel);
   filled_before_ = true;
   if (habits_.fills_jet_slowly) {
@@ -154,6 +152,7 @@ void Routine::mop_up() {
 
 void Routine::trial() {
   Titration titration(bench_, moves_, habits_);
+  rinse_pipette(bench_, habits_);
   begin_run(kTrial);
   titration.quick();
   end_run(kTrial, titration);

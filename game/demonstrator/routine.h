@@ -25,7 +25,6 @@ class Routine {
  private:
   void prepare_flask();
   void make_room_in_flask();
-  void run_out();
   void pour_above(double reading_cm3);
   void fill_jet();
   void drip_jet_full();

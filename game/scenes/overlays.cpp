@@ -77,6 +77,8 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"Space (hold)", "swirl (Shift: as hard as you can)", Needs::titration},
                               HelpLine{"W (hold)", "wash down", Needs::titration},
                               HelpLine{"P (hold)", "pour into the burette (Shift: gently)", Needs::pouring},
+                              HelpLine{"Q", "take up titrant, water, sample in turn", Needs::titration},
+                              HelpLine{"E (hold)", "burette aslant, turned about", Needs::titration},
                               HelpLine{"F", "flask under the jet, aside", Needs::titration},
                               HelpLine{"N", "funnel in, out", Needs::pouring},
                               HelpLine{"O", "touch off what hangs (half drops)", Needs::liquid},
@@ -87,9 +89,11 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"B", "beaker under the jet, away", Needs::liquid},
                               HelpLine{"Shift + B", "pour the beaker out", Needs::liquid},
                               HelpLine{"A", "pipette: fill, let out", Needs::titration},
+                              HelpLine{"Y", "rinse the pipette with sample (or water)", Needs::titration},
+                              HelpLine{"U", "blow out the pipette's last drop", Needs::titration},
                               HelpLine{"I", "a drop of indicator", Needs::titration},
                               HelpLine{"X", "empty the flask", Needs::titration},
-                              HelpLine{"V", "rinse the flask", Needs::titration},
+                              HelpLine{"V, Shift + V", "rinse the flask: water, sample", Needs::titration},
                               HelpLine{"M", "mop the bench", Needs::liquid},
                               HelpLine{"R", "write the next result", Needs::titration},
                               HelpLine{"T", "results sheet to the front", Needs::titration},
@@ -121,7 +125,7 @@ bool has(const Outfit& outfit, Needs needs) {
   return false;
 }
 
-constexpr float kHelpLine = 29.0F;
+constexpr float kHelpLine = 27.0F;
 
 void help_column(Canvas& canvas, std::span<const HelpLine> lines, float x) {
   float y = 152;

@@ -69,6 +69,9 @@ class PlayScene {
   void release(Grasp grasp);
   void end_drag();
   void hold_by_button(Grasp grasp, double strength);
+  void pour_from(const Thing& thing, double strength);
+  void take_up(Deed bottle);
+  void take_up_next();
   void act(Deed deed);
   void act_either(Deed first, Deed second, bool second_holds);
   void set_tap(double tap);

@@ -15,7 +15,7 @@
 namespace halfdrop {
 
 /// Version of the physics and of what deeds mean; changes when an old attempt would replay otherwise.
-inline constexpr int kModelVersion = 10;
+inline constexpr int kModelVersion = 11;
 /// Four simulated hours.
 inline constexpr Tick kLongestAttempt = Tick{4} * 3600 * kTicksPerSecond;
 

@@ -72,8 +72,8 @@ void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
   } else {
     run_jet(spec, state);
     seep(spec, state);
+    cling_and_run(spec, state, column_before);
   }
-  cling_and_run(spec, state, column_before);
   fall(spec, state);
   slosh(spec, state);
   wash_down(spec, state, hands.wash);
