@@ -12,7 +12,7 @@ namespace halfdrop {
 
 namespace {
 
-constexpr Point kRim{222, 330}, kTap{716, 366};  ///< ends of the tube, in design units
+const Point kRim{222, 330}, kTap{716, 366};  ///< ends of the tube, in design units
 constexpr float kHalf = 13.0F, kJet = 96.0F;
 constexpr double kTurnEvery_s = 1.5;
 
