@@ -13,14 +13,15 @@ std::optional<Refusal> refuse_if(bool condition, Refusal refusal) {
   return condition ? std::optional(refusal) : std::nullopt;
 }
 
-double cm3_in(const BenchState& state, Account account) { return state.ledger.balance(account).volume_cm3(); }
+Quanta in(const BenchState& state, Account account) { return state.ledger.balance(account).volume; }
 
 Account bottle_of(Deed deed) {
   return deed == Deed::rinse_pipette_with_water ? Account::wash_bottle : Account::sample_bottle;
 }
 
-double takes_cm3(const BenchSpec& spec, Deed deed) {
-  return deed == Deed::fill_pipette ? spec.pipette.true_cm3 + kPipetteKeeps_cm3 : kPipetteRinse_cm3;
+Quanta takes(const BenchSpec& spec, Deed deed) {
+  if (deed != Deed::fill_pipette) return volume_quanta(kPipetteRinse_cm3);
+  return volume_quanta(spec.pipette.true_cm3) + volume_quanta(kPipetteKeeps_cm3);
 }
 
 std::optional<Refusal> check_let_out(const BenchSpec& spec, const BenchState& state, double more_cm3) {
@@ -58,13 +59,13 @@ std::optional<Refusal> check_pipette(const BenchSpec& spec, const BenchState& st
     case Deed::rinse_pipette_with_water:
     case Deed::rinse_pipette_with_sample:
       if (full) return Refusal::pipette_full;
-      return refuse_if(cm3_in(state, bottle_of(deed)) < takes_cm3(spec, deed), Refusal::bottle_empty);
+      return refuse_if(in(state, bottle_of(deed)) < takes(spec, deed), Refusal::bottle_empty);
     case Deed::deliver_aliquot:
       if (!full) return Refusal::pipette_empty;
       return check_let_out(spec, state, spec.pipette.true_cm3);
     case Deed::blow_out_pipette:
       if (full) return Refusal::pipette_full;
-      if (cm3_in(state, Account::pipette_wet) <= 0.0) return Refusal::pipette_empty;
+      if (in(state, Account::pipette_wet) <= 0) return Refusal::pipette_empty;
       return check_let_out(spec, state, kPipetteKeeps_cm3);
     default:
       return std::nullopt;
@@ -76,7 +77,7 @@ void use_pipette(const BenchSpec& spec, BenchState& state, Deed deed) {
     case Deed::fill_pipette:
     case Deed::rinse_pipette_with_water:
     case Deed::rinse_pipette_with_sample:
-      draw_up(state, bottle_of(deed), volume_quanta(takes_cm3(spec, deed)));
+      draw_up(state, bottle_of(deed), takes(spec, deed));
       if (deed != Deed::fill_pipette) throw_away(state);
       break;
     case Deed::deliver_aliquot:

@@ -93,7 +93,7 @@ constexpr BadLine kBadLines[] = {
     {"an unknown hand", R"({"tick":1,"hands":{"tab":0.5}})", "line 2 /hands/tab", "did you mean \"tap\"?"},
     {"a hand not yet modelled", R"({"tick":1,"hands":{"clamp":30}})", "line 2 /hands/clamp",
      "not yet modelled"},
-    {"another", R"({"tick":1,"hands":{"tilt":30}})", "line 2 /hands/tilt", "not yet modelled"},
+    {"another", R"({"tick":1,"hands":{"clamp":30}})", "line 2 /hands/clamp", "not yet modelled"},
     {"a third", R"({"tick":1,"hands":{"valve":0.5}})", "line 2 /hands/valve", "not yet modelled"},
     {"a tap more than open", R"({"tick":1,"hands":{"tap":1.01}})", "line 2 /hands/tap", "found 1.01"},
     {"a tap as text", R"({"tick":1,"hands":{"tap":"open"}})", "line 2 /hands/tap", "found a text"},
