@@ -44,9 +44,15 @@ Level alkali_of_unknown_strength() {
   level.sample.label_mol_dm3 = 0.05;
   level.ratio = 2.0;
   level.aliquot_cm3 = 25.0;
-  level.calculation = {
-      {kMeanTitre, "", "cm³", {}, {}, 4},
-      {"calculation/alkali", "", "mol dm⁻³", {"sample_mol_dm3", "ratio", "aliquot_cm3"}, {kMeanTitre}, 3}};
+  level.calculation = {{kMeanTitre, "", "cm³", {}, {}, {}, {}, 4},
+                       {"calculation/alkali",
+                        "",
+                        "mol dm⁻³",
+                        {"sample_mol_dm3", "ratio", "aliquot_cm3"},
+                        {kMeanTitre},
+                        {},
+                        {},
+                        3}};
   return level;
 }
 
