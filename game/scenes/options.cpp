@@ -4,6 +4,8 @@
 #include <cmath>
 #include <cstdio>
 
+#include "game/scenes/page_picture.h"
+
 namespace halfdrop {
 
 namespace {
@@ -62,6 +64,12 @@ std::variant<Options, int> read_options(int count, const char* const* arguments)
       app.add_option("--picture", options.picture, "draw one frame into this PNG file and exit");
   app.add_option("--at", options.at_s, "moment of the picture, seconds")
       ->check(within(0.0, 14400.0))
+      ->needs("--picture");
+  app.add_option(
+         "--page", options.page,
+         "picture of a page about an attempt: sheet, example, question, marks, titres, result, uncertainty, "
+         "findings, harmless")
+      ->check(CLI::IsMember(page_names()))
       ->needs("--picture");
   const auto* strip =
       app.add_option("--strip", options.strip,
