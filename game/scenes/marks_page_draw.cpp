@@ -74,8 +74,8 @@ float MarksPage::draw_findings(Canvas& canvas, float y) const {
     }
   }
   if (std::none_of(marked_.findings.begin(), marked_.findings.end(), is_harmless)) return y + kGap;
-  parts_.emplace_back("harmless", y + 8 + scroll_);
-  y = heading(canvas, y + 8, words::kHarmlessHeading);
+  parts_.emplace_back("harmless", y + 16 + scroll_);
+  y = heading(canvas, y + 16, words::kHarmlessHeading);
   for (std::size_t i = 0; i < marked_.findings.size(); ++i) {
     if (is_harmless(marked_.findings[i])) y = draw_finding(canvas, y, i);
   }

@@ -74,7 +74,8 @@ SheetLayout sheet_layout(const std::vector<std::string>& runs,
   const Rect& p = sheet.paper;
   const float margin = forward ? 24.0F : 14.0F;
   sheet.heading_height = forward ? 36.0F : 30.0F;
-  sheet.row_height = forward ? 50.0F : 35.0F;
+  const bool long_working = calculation.size() > 6;
+  sheet.row_height = forward ? (long_working ? 43.0F : 50.0F) : 35.0F;
   sheet.label_width = forward ? 178.0F : 104.0F;
   sheet.print_size = forward ? 18.0F : 15.0F;
   sheet.ink_size = forward ? 24.0F : (columns > 5 ? 16.0F : 19.0F);
@@ -83,8 +84,8 @@ SheetLayout sheet_layout(const std::vector<std::string>& runs,
                  sheet.heading_height + sheet.row_height * kSheetRows};
   sheet.column_width = (sheet.table.w - sheet.label_width) / columns;
   place_table(sheet, runs);
-  const float working_top = sheet.table.bottom() + (forward ? 18.0F : 2.0F);
-  const float foot = forward ? 62.0F : 42.0F;
+  const float working_top = sheet.table.bottom() + (forward ? (long_working ? 12.0F : 18.0F) : 2.0F);
+  const float foot = forward ? (long_working ? 54.0F : 62.0F) : 42.0F;
   sheet.working = {sheet.table.x, working_top, sheet.table.w, p.bottom() - foot - working_top};
   if (forward) {
     place_working(sheet, calculation);

@@ -71,13 +71,14 @@ struct CellInk {
 /// The latest that fit, each with its own stroke; a dot or three for what stood there before.
 void draw_struck(Canvas& canvas, const SheetLayout& sheet, const Rect& cell,
                  std::vector<std::string> struck) {
-  constexpr float kBetween = 9.0F;
-  const TextStyle style{sheet.struck_size, faded(palette::ink, 0.85), Face::italic, Align::left};
+  constexpr float kBetween = 8.0F;
+  TextStyle style{sheet.struck_size, faded(palette::ink, 0.85), Face::italic, Align::left};
   const auto width = [&] {
     float all = -kBetween;
     for (const std::string& text : struck) all += canvas.text_width(text, style) + kBetween;
     return all;
   };
+  while (style.size > 12.0F && width() > cell.w - 6) style.size -= 0.5F;
   bool more = false;
   while (struck.size() > 1 && width() > cell.w - 6) {
     struck.erase(struck.begin() + (more ? 1 : 0));
@@ -156,7 +157,10 @@ void SheetPaper::draw_working(Canvas& canvas, const SheetLayout& sheet, const Se
     const float middle = place.centre().y, left = sheet.working.x;
     const float width = place.x - left - 24;
     TextStyle style = print(17);
-    style.size = fitting(canvas, step.prompt, width * 1.9F, style);
+    if (canvas.text_width(step.prompt, style) > width) {  // two lines of print to one of ink
+      style.size = std::min(style.size, sheet.line_height * 0.42F);
+      style.size = fitting(canvas, step.prompt, width * 1.9F, style);
+    }
     const auto lines = canvas.wrapped(step.prompt, width, style);
     for (std::size_t i = 0; i < lines.size(); ++i) {
       const float shift =

@@ -61,15 +61,18 @@ void draw_axis(Canvas& canvas, const Field& field, const WaterfallCard& card, co
   }
 }
 
-/// The axis's own measure: a drop, in the names' column.
+/// The axis's own measure: a drop, or half of one, in the names' column.
 void draw_drop_measure(Canvas& canvas, const Field& field, Point left, const Sizes& sizes) {
   constexpr double kDrop_cm3 = 0.05;
-  const float wide = field.x(field.reach.low + kDrop_cm3) - field.area.x;
-  if (wide < 6 || wide > sizes.names * 0.5F) return;
+  const float drop = field.x(field.reach.low + kDrop_cm3) - field.area.x;
+  const bool whole = drop <= sizes.names * 0.45F;
+  const float wide = whole ? drop : drop / 2;
+  if (wide < 4) return;
   canvas.line(left, {left.x + wide, left.y}, 2, palette::print);
   for (const float x : {left.x, left.x + wide})
     canvas.line({x, left.y - 5}, {x, left.y + 5}, 2, palette::print);
-  canvas.text_middle("one drop, 0.05 cm\u00b3", {left.x + wide + 10, left.y}, {sizes.small, palette::print});
+  canvas.text_middle(whole ? "one drop, 0.05 cm\u00b3" : "half a drop, 0.025 cm\u00b3",
+                     {left.x + wide + 10, left.y}, {sizes.small, palette::print});
 }
 
 /// A bar from one level to the next; its point says the way without colour.

@@ -56,21 +56,21 @@ float WorkedSlip::draw_line(Canvas& canvas, float y, std::size_t index, bool mar
   const auto lines = [&](const std::string& text, const TextStyle& style) {
     return static_cast<float>(canvas.wrapped(text, width - 20, style).size());
   };
-  const float high =
-      gone ? 44.0F
-           : 26 + 18 * lines(line.words, words) + (20 + larger()) * lines(line.figures, figures) + larger();
+  const float high = gone ? 40.0F
+                          : 22 + 17 * lines(line.words, words) +
+                                (19 + larger()) * lines(line.figures, figures) + 2 * larger();
   if (marked) {
     canvas.rounded_rect({left - 8, y, width + 16, high}, 5, rgb(0xfbe9b7, 0.9));
     canvas.stroke(rounded_rect_points({left - 8, y, width + 16, high}, 5), {1.4F, true}, palette::accent);
   }
-  canvas.text(std::to_string(index + 1) + "  " + name_of(line.cell), {left, y + 18},
+  canvas.text(std::to_string(index + 1) + "  " + name_of(line.cell), {left, y + 17},
               {15 + larger() / 2, palette::print, Face::semibold});
-  float at = y + 37;
+  float at = y + 34 + larger() / 2;
   if (gone) {
-    canvas.text(words::kWithdrawn, {left + 20, at - 1}, {14, palette::good, Face::italic});
+    canvas.text(words::kWithdrawn, {left + 20, at}, {14, palette::good, Face::italic});
   } else {
-    at += canvas.paragraph(line.words, {left + 20, at}, width - 20, 18, words);
-    canvas.paragraph(line.figures, {left + 20, at + 1 + larger() / 2}, width - 20, 20 + larger(), figures);
+    at += canvas.paragraph(line.words, {left + 20, at}, width - 20, 17, words);
+    canvas.paragraph(line.figures, {left + 20, at + 1 + larger() / 2}, width - 20, 19 + larger(), figures);
   }
   return high + 3 + 2 * larger();
 }
@@ -85,7 +85,7 @@ void WorkedSlip::draw(Canvas& canvas, const std::string& cell) const {
   for (std::size_t i = 0; i < example_.lines.size(); ++i) {
     y += draw_line(canvas, y - 4, i, example_.lines[i].cell == cell);
   }
-  canvas.paragraph(words::kWorkedFoot, {left, kArea.bottom() - 30}, width, 17, {14, palette::print});
+  canvas.paragraph(words::kWorkedFoot, {left, kArea.bottom() - 28}, width, 17, {14, palette::print});
 }
 
 std::vector<std::string> withdrawn_lines(const std::string& folder, const Level& level,

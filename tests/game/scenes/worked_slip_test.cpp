@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "game/records/attempt_file.h"
+#include "game/session/session.h"
 #include "tests/support/good_level.h"
 
 using namespace halfdrop;
