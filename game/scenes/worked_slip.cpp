@@ -12,7 +12,7 @@ namespace halfdrop {
 
 namespace {
 
-constexpr Rect kArea{862, 44, 406, 632};
+constexpr Rect kArea{862, 30, 406, 662};
 constexpr float kMargin = 18.0F;
 
 std::string joined(const std::vector<std::string>& parts) {

@@ -8,6 +8,7 @@ import argparse
 import glob
 import json
 import os
+import subprocess
 import sys
 import tempfile
 import time
@@ -16,6 +17,7 @@ from window import Window
 
 RUNS = ("trial", "1", "2", "3", "4", "5")
 ROWS = {"initial": "0.{n}5", "final": "2{n}.00", "titre": "20.95"}
+PAGES = ("sheet", "example", "question", "marks", "findings")  # without a run there is no waterfall
 WORKING = ("20.95", "0.002095", "0.002095", "0.08380", "0.838")
 
 
@@ -104,6 +106,17 @@ def check(path):
     assert [last.get(f"{run}/counts") for run in ("1", "2", "3")] == ["yes", "yes", None]
 
 
+def draw_every_page(halfdrop, attempt, folder):
+    """Every page as a picture of its own: none fails, and no two are alike."""
+    pictures = set()
+    for page in PAGES:
+        path = os.path.join(folder, f"{page}.png")
+        subprocess.run([halfdrop, "--picture", path, attempt, "--page", page, "--size", "640x360"], check=True)
+        with open(path, "rb") as file:
+            pictures.add(file.read())
+    assert len(pictures) == len(PAGES), "two pages look alike"
+
+
 def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("halfdrop")
@@ -126,6 +139,7 @@ def main():
         finally:
             window.close()
         check(path)
+        draw_every_page(arguments.halfdrop, path, folder)
     print("1 passed, 0 failed")
     return 0
 
