@@ -157,6 +157,7 @@ MarkedAttempt mark(const Attempt& attempt) {
   marked.titres = titre_rows(session, witness);
   conclude(session, witness.sheet, marked);
   marked.uncertainty = uncertainty_of(session, marked);
+  marked.result_split = result_split(session.level(), witness.sheet, marked.titres, marked.ideal_titre_cm3);
   marked.findings = find(Case{session, witness.evidence, witness.sheet, witness.runs.readings, marked.titres},
                          replayed.outcome);
   marked.marks = add_up(marked.findings);

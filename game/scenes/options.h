@@ -14,6 +14,7 @@ struct Options {
   std::string alias;
   std::string folder;          ///< of attempts
   std::string picture;         ///< file to draw one frame into
+  std::string page;            ///< what the picture is of, where it is not the bench (page_picture.h)
   std::string strip;           ///< file to draw one drop's pictures into
   std::optional<double> at_s;  ///< moment of the picture
   std::optional<std::uint64_t> seed;

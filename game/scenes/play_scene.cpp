@@ -37,7 +37,7 @@ PlayScene::PlayScene(Session session, std::optional<Journal> journal, const Play
       outfit_(outfit_of(session_.level())),
       on_tile_(tints_of(session_.spec(), Backdrop::white_tile)),
       on_bench_(tints_of(session_.spec(), Backdrop::bare_bench)),
-      paper_(paper_of(session_, settings.projector)) {
+      paper_(paper_of(session_, settings.projector, settings.withdrawn)) {
   session_.on_change = [this](const Change& change) {
     if (!journal_) return;
     // The journal keeps what it could not write and tries again with the next change.

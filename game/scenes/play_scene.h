@@ -21,9 +21,10 @@ inline constexpr double kSwirlsWell = 0.8;  ///< harder throws drops out of the 
 inline constexpr double kGentlePour = 0.1;  ///< a thin stream, for the last of the filling
 
 struct PlaySettings {
-  double time_scale = 1.0;  ///< bench seconds a second of the wall
-  bool projector = false;   ///< words at 4 % of the height at least
-  bool say = false;         ///< senses as lines on standard output
+  double time_scale = 1.0;             ///< bench seconds a second of the wall
+  bool projector = false;              ///< words at 4 % of the height at least
+  bool say = false;                    ///< senses as lines on standard output
+  std::vector<std::string> withdrawn;  ///< lines of the working that need no example any more
 };
 
 class PlayScene {

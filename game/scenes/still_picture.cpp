@@ -7,6 +7,7 @@
 #include "game/scenes/attempt_shelf.h"
 #include "game/scenes/canvas.h"
 #include "game/scenes/level_list.h"
+#include "game/scenes/page_picture.h"
 #include "game/scenes/palette.h"
 #include "game/session/replay.h"
 
@@ -75,6 +76,7 @@ int draw_into(const std::string& file, const Options& options, sf::Color ground,
 int draw_still(const Options& options) {
   auto session = session_of(options);
   if (!session) return report(session.error());
+  if (!options.page.empty()) return draw_page(options, *session);
   PlayScene scene(std::move(*session), std::nullopt, options.play);
   return draw_into(options.picture, options, palette::wall,
                    [&](sf::RenderTarget& target, const Fonts& fonts) {
