@@ -13,8 +13,8 @@ Level level_with_working() {
   Level level;
   level.title = "A level for tests";
   level.accurate_runs = 3;
-  level.calculation = {{"calculation/mean titre", "mean titre", "cm3", {}, {}, 4},
-                       {"calculation/result", "strength", "mol dm-3", {}, {}, 3}};
+  level.calculation = {{"calculation/mean titre", "mean titre", "cm3", {}, {}, {}, {}, 4},
+                       {"calculation/result", "strength", "mol dm-3", {}, {}, {}, {}, 3}};
   return level;
 }
 
