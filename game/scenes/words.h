@@ -26,8 +26,9 @@ inline constexpr const char* kNo = "No (N)";
 
 inline constexpr const char* kRehearsal =
     "This is a rehearsal. It is no evidence of practical competence and replaces no risk assessment.";
-inline constexpr const char* kTeacherOverrides =
-    "Your teacher's instructions and your school's risk assessment override anything here.";
+inline constexpr const char* kRehearsalFirst =
+    "This is rehearsal: your teacher's instructions and your local rules come first.\nIt is no evidence of "
+    "practical competence and replaces no risk assessment.";
 
 inline constexpr const char* kQuestion = "What went wrong, and which way did it push the titre?";
 inline constexpr const char* kQuestionWhy =
@@ -51,12 +52,26 @@ inline constexpr const char* kFindings = "What was seen";
 inline constexpr const char* kMet = "met";
 inline constexpr const char* kNotMet = "not met";
 
+inline constexpr const char* kHandedIn = "Handed in";
+inline constexpr const char* kFileToHandIn = "This file is your attempt. Give it to your teacher:";
+inline constexpr const char* kInFolder = "in the folder";
+inline constexpr const char* kTeacherReplays =
+    "It holds everything you did and wrote, and is marked by replaying it. Do not change it: an attempt that "
+    "does not "
+    "replay is not marked.";
+inline constexpr const char* kSeeMarks = "See how it went (Enter)";
+
 inline constexpr const char* kListSubtitle = "Burette technique, rehearsed";
-inline constexpr const char* kMethodKey = "New to this? F2 at the bench shows it.";
 inline constexpr const char* kListKeys = "Up and Down choose, Enter opens, Esc leaves";
 inline constexpr const char* kDrills = "Drills, a minute or two each: one skill, with water";
 inline constexpr const char* kUnfinished = "Not finished";
 inline constexpr const char* kBefore = "Before you begin";
+inline constexpr const char* kHazardSource =
+    "Per cent by mass, by the limits of Regulation (EC) 1272/2008 (CLP), each substance for itself. The "
+    "labels of "
+    "your school and its supplier may say more.";
+inline constexpr const char* kThreeWays = "How will you play it?";
+inline constexpr const char* kThreeWaysKeys = "Arrows, or 1 to 3";
 inline constexpr const char* kStart = "I have read this: start (Enter)";
 inline constexpr const char* kBack = "Back (Esc)";
 
