@@ -251,7 +251,10 @@ void App::show(Result<std::unique_ptr<PlayScene>> scene) {
 
 void App::begin_marking() {
   attempt_ = bench_->session().attempt();
-  if (attempt_->way == Way::assessed) handed_in_.emplace(attempt_->level.title, bench_->file());
+  if (attempt_->way == Way::assessed) {
+    const auto kept = read_attempt(bench_->file());
+    handed_in_.emplace(attempt_->level.title, bench_->file(), kept && has_ended(kept->attempt));
+  }
   marking_ = std::async(std::launch::async, [attempt = *attempt_, folder = options_.folder] {
     return Marking{mark(attempt), earlier_goes(folder, attempt)};
   });

@@ -11,6 +11,7 @@ namespace halfdrop {
 namespace {
 
 constexpr float kCardLeft = 14, kCardWidth = 822, kCardFoot = 713;
+constexpr float kLargeWords = 29.0F;  ///< 4 % of the height
 
 struct StepKey {
   std::string_view step, keys;
@@ -63,40 +64,47 @@ std::string step_with_key(const Guide::Shown& shown) {
   return found == kStepKeys.end() ? shown.words : shown.words + "   [" + std::string(found->keys) + "]";
 }
 
-void draw_guide_card(Canvas& canvas, const Guide::Shown& shown, const std::string& instead, bool is_warning,
-                     bool projector) {
-  const float first = projector ? 29.0F : 20.0F, second = projector ? 29.0F : 17.0F;
+Rect draw_guide_card(Canvas& canvas, const GuideCard& card) {
+  const float first = card.large ? kLargeWords : 20.0F, second = card.large ? kLargeWords : 17.0F;
   const float width = kCardWidth - 36;
-  const auto step = broken_words(canvas, step_with_key(shown), width, first, Face::bold);
-  const auto under =
-      broken_words(canvas, instead.empty() ? shown.reason : instead, width, second, Face::regular);
+  const auto step = broken_words(canvas, card.words, width, first, Face::bold);
+  const auto under = card.under.empty() ? std::vector<std::string>()
+                                        : broken_words(canvas, card.under, width, second, Face::regular);
   const float step_line = first * 1.25F, under_line = second * 1.25F;
   const float height =
       step_line * static_cast<float>(step.size()) + under_line * static_cast<float>(under.size()) + 14;
-  const Rect card{kCardLeft, kCardFoot - height, kCardWidth, height};
+  const Rect place{kCardLeft, kCardFoot - height, kCardWidth, height};
   canvas.flush();
-  canvas.soft_rect({card.x, card.y + 3, card.w, card.h}, 14, 8, faded(palette::shadow, 0.4));
-  canvas.rounded_rect(card, 12, palette::guide);
-  if (is_warning) canvas.stroke(rounded_rect_points(card, 12), {1.8F, true}, palette::tap_handle);
-  float y = card.y + 7 + step_line / 2;
+  canvas.soft_rect({place.x, place.y + 3, place.w, place.h}, 14, 8, faded(palette::shadow, 0.4));
+  canvas.rounded_rect(place, 12, palette::guide);
+  if (card.is_warning) canvas.stroke(rounded_rect_points(place, 12), {1.8F, true}, palette::tap_handle);
+  float y = place.y + 7 + step_line / 2;
   for (const std::string& line : step) {
-    draw_words_with_keys(canvas, line, {card.x + 18, y}, first, Face::bold);
+    draw_words_with_keys(canvas, line, {place.x + 18, y}, first, Face::bold);
     y += step_line;
   }
   y += (under_line - step_line) / 2;
   for (const std::string& line : under) {
-    draw_words_with_keys(canvas, line, {card.x + 18, y}, second, Face::regular);
+    draw_words_with_keys(canvas, line, {place.x + 18, y}, second, Face::regular);
     y += under_line;
   }
   canvas.flush();
+  return place;
 }
 
-void draw_guide_tab(Canvas& canvas, bool card_shown) {
+Rect draw_guide_tab(Canvas& canvas, const std::optional<Rect>& card, bool large) {
+  Rect tab = kGuideTab;
+  if (large) {
+    tab.w = 176;
+    tab.h = 42;
+  }
+  if (card) tab.y = std::min(tab.y, card->y - tab.h - 4);
   canvas.flush();
-  canvas.rounded_rect(kGuideTab, 8, palette::guide);
-  draw_words_with_keys(canvas, card_shown ? "hide [F3]" : "guide [F3]",
-                       {kGuideTab.x + 14, kGuideTab.centre().y}, 16, Face::semibold);
+  canvas.rounded_rect(tab, 8, palette::guide);
+  draw_words_with_keys(canvas, card ? "hide [F3]" : "guide [F3]", {tab.x + 14, tab.centre().y},
+                       large ? kLargeWords : 16.0F, Face::semibold);
   canvas.flush();
+  return tab;
 }
 
 }  // namespace halfdrop

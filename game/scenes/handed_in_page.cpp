@@ -16,8 +16,8 @@ constexpr Rect kGoOn{780, 534, 310, 48};
 
 }  // namespace
 
-HandedInPage::HandedInPage(std::string level_title, std::string file)
-    : level_title_(std::move(level_title)), file_(std::move(file)) {}
+HandedInPage::HandedInPage(std::string level_title, std::string file, bool whole)
+    : level_title_(std::move(level_title)), file_(std::move(file)), whole_(whole) {}
 
 void HandedInPage::draw(Canvas& canvas) const {
   draw_page_ground(canvas);
@@ -33,7 +33,8 @@ void HandedInPage::draw(Canvas& canvas) const {
   y += 44;
   canvas.text(words::kInFolder, {left, y}, {18, palette::print});
   y += 30 + canvas.paragraph(path.parent_path().string(), {left, y + 28}, width, 26, {19, palette::ink});
-  canvas.paragraph(words::kTeacherReplays, {left, y + 24}, width, 26, {18, palette::print});
+  canvas.paragraph(whole_ ? words::kTeacherReplays : words::kNotWhole, {left, y + 24}, width, 26,
+                   {18, whole_ ? palette::print : palette::bad, whole_ ? Face::regular : Face::bold});
   draw_page_button(canvas, kGoOn, words::kSeeMarks, true, 18);
   canvas.flush();
 }

@@ -10,8 +10,8 @@ namespace halfdrop {
 
 class HandedInPage {
  public:
-  /// `file`: the attempt's own, complete by now.
-  HandedInPage(std::string level_title, std::string file);
+  /// `file`: the attempt's own; `whole`: it is there to its last line.
+  HandedInPage(std::string level_title, std::string file, bool whole);
 
   void draw(Canvas& canvas) const;
   /// Enter, Escape or the button leave it.
@@ -20,7 +20,7 @@ class HandedInPage {
 
  private:
   std::string level_title_, file_;
-  bool left_ = false;
+  bool whole_ = true, left_ = false;
 };
 
 }  // namespace halfdrop

@@ -41,6 +41,12 @@ std::string read_size(const std::string& text, unsigned& width, unsigned& height
   return fits ? "" : "a size between 320x160 and 7680x7680";
 }
 
+std::string contradiction(const Options& options, bool picture, bool strip) {
+  if (strip && picture) return "--strip and --picture exclude each other";
+  if (strip && options.level.empty()) return "--strip needs a level";
+  return picture && options.level.empty() ? "--picture needs a level or an attempt" : "";
+}
+
 }  // namespace
 
 std::variant<Options, int> read_options(int count, const char* const* arguments) {
@@ -75,9 +81,7 @@ std::variant<Options, int> read_options(int count, const char* const* arguments)
   }
   std::string wrong = size.empty() ? "" : read_size(size, options.width, options.height);
   if (!wrong.empty()) wrong = "--size: " + wrong;
-  if (picture->count() > 0 && options.level.empty()) wrong = "--picture needs a level or an attempt";
-  if (strip->count() > 0 && options.level.empty()) wrong = "--strip needs a level";
-  if (strip->count() > 0 && picture->count() > 0) wrong = "--strip and --picture exclude each other";
+  if (wrong.empty()) wrong = contradiction(options, picture->count() > 0, strip->count() > 0);
   if (!wrong.empty()) {
     std::fprintf(stderr, "%s\n", wrong.c_str());
     return kWrongArguments;

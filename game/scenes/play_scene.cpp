@@ -150,18 +150,31 @@ std::string PlayScene::foot_words() const {
   return "Point at a thing to see what it does   ·   [F1] all keys" + help + "   ·   [Esc] pause";
 }
 
-/// The guide's step stays while its reason gives way to what is pointed at, or told.
-void PlayScene::draw_foot(Canvas& canvas) const {
+/// The guide's step stays while its reason gives way to what is pointed at, or told. From the back row large
+/// words would hide the flask: while it is titrated the step stands alone.
+void PlayScene::draw_guide(Canvas& canvas, bool is_warning) {
+  std::optional<Rect> place;
+  if (guided_to().empty()) {
+    draw_pill(canvas, foot_words(), is_warning, settings_.projector);
+  } else {
+    GuideCard card{step_with_key(*guide_->shown()), guide_->shown()->reason, is_warning, settings_.projector};
+    if (is_warning || thing_at(things_, pointer_) != nullptr) card.under = foot_words();
+    if (settings_.projector) {
+      card.words = is_warning ? card.under : guide_->shown()->words;
+      if (is_warning || view_.flask_under_jet) card.under.clear();
+    }
+    place = draw_guide_card(canvas, card);
+  }
+  guide_tab_ = draw_guide_tab(canvas, place, settings_.projector);
+}
+
+void PlayScene::draw_foot(Canvas& canvas) {
   const bool is_warning = message_left_s_ > 0 && looking_.empty();
-  const bool guides = guide_ && looking_.empty() && !session_.ended();
-  if (guides && !guided_to().empty()) {
-    const bool told = is_warning || thing_at(things_, pointer_) != nullptr;
-    draw_guide_card(canvas, *guide_->shown(), told ? foot_words() : std::string(), is_warning,
-                    settings_.projector);
+  if (guide_ && looking_.empty() && !session_.ended()) {
+    draw_guide(canvas, is_warning);
   } else {
     draw_pill(canvas, foot_words(), is_warning, settings_.projector);
   }
-  if (guides) draw_guide_tab(canvas, !guided_to().empty());
 }
 
 void PlayScene::draw(Canvas& canvas) {
@@ -182,7 +195,7 @@ void PlayScene::draw(Canvas& canvas) {
 std::vector<std::pair<std::string, Rect>> PlayScene::places() const {
   std::vector<std::pair<std::string, Rect>> all;
   for (const Thing& thing : things_) all.emplace_back(thing.name, thing.rect);
-  if (guide_) all.emplace_back("guide", kGuideTab);
+  if (guide_) all.emplace_back("guide", guide_tab_);
   const auto paper = paper_->places();
   all.insert(all.end(), paper.begin(), paper.end());
   for (const PauseButton& button : pause_buttons()) all.emplace_back("pause/" + button.name, button.rect);

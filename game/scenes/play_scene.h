@@ -77,7 +77,8 @@ class PlayScene {
   void mark_time();
   void open_method();
   void turn_guide();
-  void draw_foot(Canvas& canvas) const;
+  void draw_guide(Canvas& canvas, bool is_warning);
+  void draw_foot(Canvas& canvas);
 
   void move_hands(const HandsChange& change);
   void take(Grasp grasp, double strength);
@@ -117,6 +118,7 @@ class PlayScene {
   SensesVoice voice_;
   std::optional<Guide> guide_;  ///< of an attempt that is played guided
   bool guide_hidden_ = false;
+  Rect guide_tab_ = kGuideTab;  ///< as drawn last
   View view_;
   std::vector<Thing> things_;
   std::string looking_, message_;

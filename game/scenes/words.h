@@ -56,9 +56,11 @@ inline constexpr const char* kHandedIn = "Handed in";
 inline constexpr const char* kFileToHandIn = "This file is your attempt. Give it to your teacher:";
 inline constexpr const char* kInFolder = "in the folder";
 inline constexpr const char* kTeacherReplays =
-    "It holds everything you did and wrote, and is marked by replaying it. Do not change it: an attempt that "
-    "does not "
-    "replay is not marked.";
+    "It holds everything you did and wrote, and is marked by replaying it. Do not change it: a replay shows "
+    "that.";
+inline constexpr const char* kNotWhole =
+    "It could not be written to its end: the disk may be full. Tell your teacher before you close this "
+    "window.";
 inline constexpr const char* kSeeMarks = "See how it went (Enter)";
 
 inline constexpr const char* kListSubtitle = "Burette technique, rehearsed";

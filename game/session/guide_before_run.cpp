@@ -61,7 +61,7 @@ std::string why_too_early(F f) {
   return "There is too little in it for a run.";
 }
 
-const std::array<GuideStep, 4> kSafely = {{
+const std::vector<GuideStep> kSafely = {
     {"coat",
      always,
      [](F f) { return f.coat_on; },
@@ -94,10 +94,10 @@ const std::array<GuideStep, 4> kSafely = {{
      Deed::wipe_bench,
      {},
      ""},
-}};
+};
 
 // Rows for rinsing burette, jet and pipette with what they are to hold belong after "rinse-flask".
-const std::array<GuideStep, 14> kBefore = {{
+const std::vector<GuideStep> kBefore = {
     {"flask-aside",
      [](F f) { return preparing(f) && (f.flask_spent || f.aliquots == 0 || too_little(f)); },
      no_flask,
@@ -199,7 +199,7 @@ const std::array<GuideStep, 14> kBefore = {{
      {},
      {},
      "/initial"},
-}};
+};
 
 }  // namespace
 

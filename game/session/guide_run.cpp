@@ -1,7 +1,5 @@
 // The guide's steps from the pipette to the final reading, and those on paper.
 
-#include <array>
-
 #include "game/session/guide_stages.h"
 #include "physics/flask/contents.h"
 
@@ -61,9 +59,9 @@ std::string why_tick(F f) {
   if (f.agree) return "They agree within 0.10 cm³. The trial was too quick to count.";
   return "They are the nearest that the sheet has room for, though not within 0.10 cm³.";
 }
-std::string line_words(F f) { return "Work it out: " + f.next_line + "."; }
+std::string line_words(F f) { return "Work out the line “" + f.next_line + "”."; }
 
-const std::array<GuideStep, 21> kRun = {{
+const std::vector<GuideStep> kRun = {
     {"tile",
      under_way,
      [](F f) { return f.tile_laid; },
@@ -131,7 +129,7 @@ const std::array<GuideStep, 21> kRun = {{
     {"trial-run",
      [](F f) { return titrating(f) && trial(f); },
      shows_change,
-     say<"Trial run: let titrant in until the colour stays, then shut the tap.">,
+     say<"Trial run: let titrant in until the colour stays; shut the tap.">,
      why_trial,
      {},
      {},
@@ -225,9 +223,9 @@ const std::array<GuideStep, 21> kRun = {{
      {},
      {},
      "/titre"},
-}};
+};
 
-const std::array<GuideStep, 3> kPaper = {{
+const std::vector<GuideStep> kPaper = {
     {"tick", over, [](F f) { return f.ticked >= 2; }, tick_words, why_tick, {}, {}, "/counts"},
     {"working",
      over,
@@ -245,7 +243,7 @@ const std::array<GuideStep, 3> kPaper = {{
      {},
      {},
      ""},
-}};
+};
 
 }  // namespace
 

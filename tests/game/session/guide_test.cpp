@@ -106,7 +106,7 @@ TEST_CASE("every step has a name of its own, short words and a reason of one sen
       ids.insert(step.id);
       CHECK(step.words(facts).ends_with("."));
       CHECK(step.reason(facts).ends_with("."));
-      CHECK(step.words(facts).size() <= 80);
+      CHECK(step.words(facts).size() <= 100);
       CHECK(step.reason(facts).size() <= 120);
     }
   }
