@@ -11,6 +11,7 @@ namespace {
 
 constexpr std::size_t kLongestName = 80;
 constexpr std::size_t kLongestLine = 400;
+constexpr std::size_t kLongestHazard = 160;
 constexpr std::size_t kLongestStory = 2000;
 constexpr NumberRange kStrength_mol_dm3{0.001, 2.0};
 constexpr NumberRange kTolerance_cm3{0.0, 0.2};
@@ -88,6 +89,7 @@ bool read_liquid(Fields& fields, std::string_view key, LiquidSpec& liquid, Fault
   }
   bottle.number("carbonate_mol_dm3", liquid.carbonate_mol_dm3, {0.0, 0.5}, Need::optional);
   read_also(bottle, liquid.also, faults);
+  bottle.text("hazard", liquid.hazard, kLongestHazard, Need::optional);
   bottle.finish();
   return unknown;
 }

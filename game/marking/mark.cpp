@@ -153,6 +153,7 @@ MarkedAttempt mark(const Attempt& attempt) {
   marked.level_id = attempt.level.id;
   marked.level_title = attempt.level.title;
   marked.alias = attempt.alias;
+  marked.way = attempt.way;
   marked.outcome = replayed.outcome;
   marked.titres = titre_rows(session, witness);
   conclude(session, witness.sheet, marked);

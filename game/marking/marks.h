@@ -58,6 +58,7 @@ using DrillFigures = std::variant<ReadingDrill, DeliveryDrill, FillingDrill>;
 
 struct MarkedAttempt {
   std::string level_id, level_title, alias;
+  Way way = Way::independent;
   ReplayOutcome outcome;
   std::vector<TitreRow> titres;
   std::optional<double> mean_titre_cm3;  ///< the player's

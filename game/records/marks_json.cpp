@@ -119,6 +119,7 @@ std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_n
   object["attempt"] = attempt_name;
   object["level"] = marked.level_id;
   object["alias"] = marked.alias;
+  object["way"] = std::string(way_name(marked.way));
   object["reproduced"] = marked.outcome.reproduced;
   object["titres"] = Json::array();
   for (const TitreRow& row : marked.titres)

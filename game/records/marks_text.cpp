@@ -31,7 +31,8 @@ std::string signed_figure(double value, int decimals) {
 
 std::string head(const MarkedAttempt& marked, const std::string& attempt_name) {
   std::string out = wrapped("", marked.level_title + " (" + marked.level_id + ")");
-  out += wrapped("", "Attempt " + attempt_name + (marked.alias.empty() ? "" : ", by " + marked.alias));
+  out += wrapped("", "Attempt " + attempt_name + (marked.alias.empty() ? "" : ", by " + marked.alias) + ", " +
+                         std::string(way_name(marked.way)));
   if (marked.outcome.reproduced) {
     return out + wrapped("", marked.outcome.compared
                                  ? "Replayed: nothing differs."

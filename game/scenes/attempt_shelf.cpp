@@ -46,7 +46,7 @@ Result<std::unique_ptr<PlayScene>> begin_attempt(const NewAttempt& wanted, const
   const std::string path = free_path(wanted.folder, level->id);
   PlaySettings with = settings;
   with.withdrawn = withdrawn_lines(wanted.folder, *level, wanted.alias);
-  Session session(std::move(*level), wanted.seed, wanted.alias);
+  Session session(std::move(*level), wanted.seed, wanted.alias, wanted.way);
   auto journal = Journal::begin(path, session.attempt());
   if (!journal) return tl::unexpected(std::vector{journal.error()});
   return std::make_unique<PlayScene>(std::move(session), std::move(*journal), with);

@@ -51,10 +51,8 @@ std::string result_line(const MarkedAttempt& marked) {
 
 float MarksPage::draw_summary(Canvas& canvas, float y) const {
   canvas.text(marked_.level_title, {kLeft, y + 34}, {32, palette::print, Face::bold});
-  if (!marked_.alias.empty()) {
-    canvas.text(marked_.alias, {kLeft + kWidth, y + 34},
-                {18, palette::print_soft, Face::semibold, Align::right});
-  }
+  canvas.text((marked_.alias.empty() ? "" : marked_.alias + ", ") + std::string(way_name(marked_.way)),
+              {kLeft + kWidth, y + 34}, {18, palette::print_soft, Face::semibold, Align::right});
   y += 62;
   if (!marked_.outcome.reproduced) {
     y += canvas.paragraph("This attempt does not replay as it was played: " + marked_.outcome.message,

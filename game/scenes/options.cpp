@@ -56,11 +56,13 @@ std::string wrong_together(const CLI::App& app, const Options& options) {
 
 std::variant<Options, int> read_options(int count, const char* const* arguments) {
   Options options;
-  std::string size;
+  std::string size, way;
   CLI::App app{"Halfdrop: a practice bench for burette technique", "halfdrop"};
   app.add_option("level", options.level, "a level by path or name; with --picture an attempt as well");
   app.add_option("--alias", options.alias, "name written into the attempt");
   app.add_flag("--projector", options.play.projector, "larger words");
+  app.add_option("--way", way, "of playing: guided, independent or assessed")
+      ->check(CLI::IsMember({"guided", "independent", "assessed"}));
   app.add_option("--seed", options.seed, "seed of unknown and glass")->check(whole_number());
   app.add_option("--time-scale", options.play.time_scale, "bench seconds a second")
       ->check(within(0.01, 60.0));
@@ -93,6 +95,7 @@ std::variant<Options, int> read_options(int count, const char* const* arguments)
     std::fprintf(stderr, "%s\n", wrong.c_str());
     return kWrongArguments;
   }
+  options.way = way_from_name(way);
   if (options.folder.empty()) options.folder = attempts_folder();
   return options;
 }

@@ -18,6 +18,7 @@ struct Options {
   std::string strip;           ///< file to draw one drop's pictures into
   std::optional<double> at_s;  ///< moment of the picture
   std::optional<std::uint64_t> seed;
+  std::optional<Way> way;  ///< proposed on the page before a level
   unsigned width = 1280, height = 720;
   bool fullscreen = false, places = false;
   PlaySettings play;

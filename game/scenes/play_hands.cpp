@@ -238,8 +238,12 @@ bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
 void PlayScene::key_pressed(const sf::Event::KeyEvent& key) {
   shift_ = key.shift;
   control_ = key.control;
-  if (key.code == Key::F1 || key.code == Key::F2) {
-    card_ = key.code == Key::F1 ? Card::keys : Card::method;
+  if (key.code == Key::F1) {
+    card_ = Card::keys;
+  } else if (key.code == Key::F2) {
+    open_method();
+  } else if (key.code == Key::F3) {
+    turn_guide();
   } else if (key.code == Key::Escape) {
     paused_ = true;
     pause_choice_ = 0;
@@ -265,7 +269,7 @@ void PlayScene::choose(std::size_t button) {
     case PauseChoice::go_on:
       break;
     case PauseChoice::method:
-      card_ = Card::method;
+      open_method();
       break;
     case PauseChoice::level_list:
       wish_ = Wish::level_list;

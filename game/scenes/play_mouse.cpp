@@ -107,6 +107,7 @@ void PlayScene::drag_to(Point at) {
 }
 
 void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point at) {
+  if (guide_ && button.button == sf::Mouse::Left && guide_tab_.contains(at)) return turn_guide();
   const Thing* const thing = thing_at(things_, at);
   if (thing == nullptr) return;
   if (drag_.holds) release(*drag_.holds);  // one hand on the mouse holds one thing

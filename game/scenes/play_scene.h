@@ -10,6 +10,7 @@
 
 #include "game/records/attempt_file.h"
 #include "game/scenes/grasps.h"
+#include "game/scenes/guide_card.h"
 #include "game/scenes/paper.h"
 #include "game/scenes/senses_words.h"
 #include "game/scenes/still_layer.h"
@@ -32,6 +33,8 @@ class PlayScene {
   PlayScene(Session session, std::optional<Journal> journal, const PlaySettings& settings);
   PlayScene(const PlayScene&) = delete;
   PlayScene& operator=(const PlayScene&) = delete;
+  /// An attempt that goes on later does so where it stands now.
+  ~PlayScene();
 
   /// Shows the bench as it stands; hands are tied and time stands still. `words` say what moment it is.
   void only_look(const std::string& words) { looking_ = words; }
@@ -50,6 +53,14 @@ class PlayScene {
   /// What was asked for since last time.
   [[nodiscard]] Wish take_wish() { return std::exchange(wish_, Wish::none); }
   [[nodiscard]] const Session& session() const { return session_; }
+  /// What was told last at the foot, while it stands there.
+  [[nodiscard]] std::string told() const { return message_left_s_ > 0 ? message_ : std::string(); }
+  /// The keys or the method lie over the bench.
+  [[nodiscard]] bool shows_card() const { return card_ != Card::none; }
+  /// The guide's step, while its card is shown; empty otherwise.
+  [[nodiscard]] std::string_view guided_to() const;
+  /// Where the attempt is kept; empty when it is not.
+  [[nodiscard]] std::string file() const { return journal_ ? journal_->path() : std::string(); }
   /// Everything that can be clicked, by name.
   [[nodiscard]] std::vector<std::pair<std::string, Rect>> places() const;
 
@@ -64,6 +75,11 @@ class PlayScene {
   void look();
   void tell(const std::string& words);
   void say_senses();
+  void mark_time();
+  void open_method();
+  void turn_guide();
+  void draw_guide(Canvas& canvas, bool is_warning);
+  void draw_foot(Canvas& canvas);
 
   void move_hands(const HandsChange& change);
   void take(Grasp grasp, double strength);
@@ -104,6 +120,9 @@ class PlayScene {
   std::unique_ptr<Paper> paper_;
   StillLayer still_;
   SensesVoice voice_;
+  std::optional<Guide> guide_;  ///< of an attempt that is played guided
+  bool guide_hidden_ = false;
+  Rect guide_tab_ = kGuideTab;  ///< as drawn last
   View view_;
   std::vector<Thing> things_;
   std::string looking_, message_;

@@ -37,8 +37,8 @@ std::vector<std::string> struck_out(const Attempt& attempt, const std::string& c
   return texts;
 }
 
-SheetPaper::SheetPaper(const Level& level, WorkedSlip slip)
-    : level_(level), slip_(std::move(slip)), runs_(run_names(level)) {}
+SheetPaper::SheetPaper(const Level& level, WorkedSlip slip, std::string no_example)
+    : level_(level), slip_(std::move(slip)), no_example_(std::move(no_example)), runs_(run_names(level)) {}
 
 SheetLayout SheetPaper::layout() const {
   SheetLayout sheet = sheet_layout(runs_, level_.calculation, forward_, asking());
@@ -67,8 +67,8 @@ void SheetPaper::come_forward(bool forward) {
 
 void SheetPaper::show_example(bool shown) {
   if (shown && !slip_.offered()) {
-    tell(level_.calculation.empty() ? ""
-                                    : "The worked example is withdrawn: you have done every line of it.");
+    const std::string done = "The worked example is withdrawn: you have done every line of it.";
+    tell(level_.calculation.empty() ? "" : (no_example_.empty() ? done : no_example_));
     return;
   }
   example_shown_ = shown;
@@ -192,7 +192,7 @@ bool SheetPaper::editing_key(const sf::Event::KeyEvent& key, Session& session) {
       editing_.clear();
       if (came_for_working_) come_forward(false);
       return true;
-    case sf::Keyboard::F3:
+    case sf::Keyboard::F4:
       show_example(!example_shown_);
       return true;
     case sf::Keyboard::Tab:
@@ -230,7 +230,7 @@ bool SheetPaper::idle_key(const sf::Event::KeyEvent& key, Session& session) {
     case sf::Keyboard::T:
       come_forward(!forward_);
       return true;
-    case sf::Keyboard::F3:
+    case sf::Keyboard::F4:
       show_example(!example_shown_);
       return true;
     case sf::Keyboard::H:

@@ -13,7 +13,8 @@ namespace halfdrop {
 class SheetPaper : public Paper {
  public:
   /// `slip`: the working on other figures; one that offers nothing is never shown.
-  explicit SheetPaper(const Level& level, WorkedSlip slip = {});
+  /// `no_example`: why the slip is not to be had, where that is not because it is withdrawn.
+  explicit SheetPaper(const Level& level, WorkedSlip slip = {}, std::string no_example = {});
 
   void draw(Canvas& canvas, const Session& session) const override;
   /// A cell is being written: keys belong to the paper.
@@ -22,7 +23,7 @@ class SheetPaper : public Paper {
   /// The paper lies larger over the bench (key T, or its corner).
   [[nodiscard]] bool forward() const { return forward_; }
   void come_forward(bool forward);
-  /// The slip with the working on other figures lies beside the paper (key F3, or "e.g." at a line).
+  /// The slip with the working on other figures lies beside the paper (key F4, or "e.g." at a line).
   [[nodiscard]] bool shows_example() const { return example_shown_; }
   void show_example(bool shown);
   /// Starts writing in a cell; empty name: the next cell that wants writing, in the order of work; the first
@@ -38,7 +39,7 @@ class SheetPaper : public Paper {
 
  private:
   [[nodiscard]] SheetLayout layout() const;
-  /// R opens the next cell, T brings the paper forward, F3 the working on other figures, H asks whether to
+  /// R opens the next cell, T brings the paper forward, F4 the working on other figures, H asks whether to
   /// hand in. Enter, Tab and up/down write through Session::write at the session's tick, Esc leaves the cell
   /// as it was, Delete strikes it out.
   bool key(const sf::Event::KeyEvent& key, Session& session) override;
@@ -58,6 +59,7 @@ class SheetPaper : public Paper {
 
   Level level_;
   WorkedSlip slip_;
+  std::string no_example_;
   std::vector<std::string> runs_;
   std::string editing_, text_;
   bool forward_ = false, example_shown_ = false;

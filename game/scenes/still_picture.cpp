@@ -29,7 +29,8 @@ Result<Session> session_of(const Options& options) {
   if (looks_like_attempt(path)) return session_of_attempt(path, options);
   auto level = read_level(path);
   if (!level) return tl::unexpected(level.error());
-  Session session(std::move(*level), options.seed.value_or(1), options.alias);
+  Session session(std::move(*level), options.seed.value_or(1), options.alias,
+                  options.way.value_or(Way::independent));
   const Tick until = tick_at(options.at_s.value_or(0.0));
   while (session.state().tick < until) session.tick();
   return session;
@@ -93,6 +94,9 @@ int print_places(const Options& options) {
   }
   auto session = session_of(options);
   if (!session) return report(session.error());
+  std::vector<std::pair<std::string, Rect>> before = SafetyPage(session->level(), Way::independent).places();
+  for (auto& place : before) place.first.insert(0, "before/");
+  print(before);
   print(PlayScene(std::move(*session), std::nullopt, options.play).places());
   return 0;
 }

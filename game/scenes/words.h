@@ -13,11 +13,11 @@ inline constexpr const char* kMeniscusHigher = "meniscus is higher \u2191";
 inline constexpr const char* kSheetHeading = "Burette / cm\u00b3";
 inline constexpr const char* kSheetRun = "Run";
 inline constexpr const char* kExample = "e.g.";
-inline constexpr const char* kSheetExample = " \u00b7 F3 worked on other figures";
+inline constexpr const char* kSheetExample = " \u00b7 F4 worked on other figures";
 inline constexpr const char* kWorkedHeading = "The working, on other figures";
 inline constexpr const char* kWithdrawn = "withdrawn: you have done this rightly before";
 inline constexpr const char* kWorkedFoot =
-    "A line is withdrawn each time you hand the working in with it right. F3 or a click puts this slip away.";
+    "A line is withdrawn each time you hand the working in with it right. F4 or a click puts this slip away.";
 inline constexpr const char* kWorking = "working:";
 inline constexpr const char* kWorkingMore = "write it \u2192";
 inline constexpr const char* kSheetIdle = "R write \u00b7 T larger \u00b7 H hand in";
@@ -33,8 +33,9 @@ inline constexpr const char* kNo = "No (N)";
 
 inline constexpr const char* kRehearsal =
     "This is a rehearsal. It is no evidence of practical competence and replaces no risk assessment.";
-inline constexpr const char* kTeacherOverrides =
-    "Your teacher's instructions and your school's risk assessment override anything here.";
+inline constexpr const char* kRehearsalFirst =
+    "This is rehearsal: your teacher's instructions and your local rules come first.\nIt is no evidence of "
+    "practical competence and replaces no risk assessment.";
 
 inline constexpr const char* kQuestion = "What went wrong, and which way did it push the titre?";
 inline constexpr const char* kQuestionWhy =
@@ -79,12 +80,28 @@ inline constexpr const char* kFindings = "What was seen";
 inline constexpr const char* kMet = "met";
 inline constexpr const char* kNotMet = "not met";
 
+inline constexpr const char* kHandedIn = "Handed in";
+inline constexpr const char* kFileToHandIn = "This file is your attempt. Give it to your teacher:";
+inline constexpr const char* kInFolder = "in the folder";
+inline constexpr const char* kTeacherReplays =
+    "It holds everything you did and wrote, and is marked by replaying it. Do not change it: a replay shows "
+    "that.";
+inline constexpr const char* kNotWhole =
+    "It could not be written to its end: the disk may be full. Tell your teacher before you close this "
+    "window.";
+inline constexpr const char* kSeeMarks = "See how it went (Enter)";
+
 inline constexpr const char* kListSubtitle = "Burette technique, rehearsed";
-inline constexpr const char* kMethodKey = "New to this? F2 at the bench shows it.";
 inline constexpr const char* kListKeys = "Up and Down choose, Enter opens, Esc leaves";
 inline constexpr const char* kDrills = "Drills, a minute or two each: one skill, with water";
 inline constexpr const char* kUnfinished = "Not finished";
 inline constexpr const char* kBefore = "Before you begin";
+inline constexpr const char* kHazardSource =
+    "Per cent by mass, by the limits of Regulation (EC) 1272/2008 (CLP), each substance for itself. The "
+    "labels of "
+    "your school and its supplier may say more.";
+inline constexpr const char* kThreeWays = "How will you play it?";
+inline constexpr const char* kThreeWaysKeys = "Arrows, or 1 to 3";
 inline constexpr const char* kStart = "I have read this: start (Enter)";
 inline constexpr const char* kBack = "Back (Esc)";
 

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "game/level/level.h"
+#include "game/session/way.h"
 #include "physics/bench/deeds.h"
 #include "physics/bench/hands.h"
 
@@ -53,6 +54,7 @@ struct Attempt {
   std::uint64_t seed = 0;
   std::string alias;
   std::vector<Change> changes;  ///< in tick order
+  Way way = Way::independent;   ///< of playing; the bench never feels it
 };
 /// Handed in or left for good: nothing can follow.
 [[nodiscard]] bool has_ended(const Attempt& attempt);

@@ -46,8 +46,8 @@ std::optional<Refusal> blocks(const BenchSpec& spec, const BenchState& state, co
 
 }  // namespace
 
-Session::Session(Level level, std::uint64_t seed, std::string alias)
-    : attempt_{std::move(level), seed, std::move(alias), {}},
+Session::Session(Level level, std::uint64_t seed, std::string alias, Way way)
+    : attempt_{std::move(level), seed, std::move(alias), {}, way},
       spec_(bench_spec(attempt_.level, seed)),
       state_(lay_out(spec_)) {}
 
@@ -89,6 +89,13 @@ void Session::end(const std::string& how) {
   assert(!ended_);
   log(Ending{how, state_hash(state_)});
   ended_ = true;
+}
+
+void Session::mark_time() {
+  if (ended_) return;
+  HandsChange same;
+  same.tap = state_.hands.tap;
+  if (!not_in_level(level(), same)) log(same);
 }
 
 void Session::tick() {

@@ -57,10 +57,10 @@ def by_keys(w):
     for text in WORKING[:-1]:
         w.type(text)
         w.key("Tab")
-    w.key("F3")
+    w.key("F4")
     w.type(WORKING[-1])
     w.key("Return")
-    w.key("F3")
+    w.key("F4")
 
 
 def wait_for(condition, what, wait_s=30.0):

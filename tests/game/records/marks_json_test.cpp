@@ -39,7 +39,7 @@ TEST_CASE("an attempt's marks have exactly the contract's keys") {
   CHECK(text.find('\n') == std::string::npos);
   const Json json = json_of(text);
   CHECK(keys(json) ==
-        "attempt level alias reproduced titres mean_titre_cm3 ideal_titre_cm3 concentration uncertainty "
+        "attempt level alias way reproduced titres mean_titre_cm3 ideal_titre_cm3 concentration uncertainty "
         "marks findings result_split next");
   CHECK(keys(json["concentration"]) == "reported true unit");
   CHECK(keys(json["marks"]) == "safety hand eye record arithmetic total of");
@@ -53,6 +53,7 @@ TEST_CASE("an attempt's marks have exactly the contract's keys") {
   CHECK(json["attempt"] == "wren.jsonl");
   CHECK(json["level"] == "01-spirit-vinegar");
   CHECK(json["alias"] == "Wren");
+  CHECK(json["way"] == "independent");
   CHECK(json["reproduced"] == true);
 }
 

@@ -210,18 +210,18 @@ TEST_CASE("when the table is full R goes on in the working, and when all is full
   CHECK(desk.paper.edited_cell() == "trial/initial");
 }
 
-TEST_CASE("F3 and a click at a line show the working on other figures; F3 puts it away") {
+TEST_CASE("F4 and a click at a line show the working on other figures; F4 puts it away") {
   Desk desk{{}};
-  CHECK(desk.key(sf::Keyboard::F3));
+  CHECK(desk.key(sf::Keyboard::F4));
   CHECK(desk.paper.shows_example());
   CHECK(desk.paper.forward());
-  desk.key(sf::Keyboard::F3);
+  desk.key(sf::Keyboard::F4);
   CHECK_FALSE(desk.paper.shows_example());
   desk.click("example/calculation/moles of acid");
   CHECK(desk.paper.shows_example());
   CHECK(desk.paper.edited_cell() == "calculation/moles of acid");
   desk.type("0.0021");
-  desk.key(sf::Keyboard::F3);  // while writing too
+  desk.key(sf::Keyboard::F4);  // while writing too
   CHECK_FALSE(desk.paper.shows_example());
   desk.key(sf::Keyboard::Enter);
   CHECK(desk.session.cell("calculation/moles of acid") == "0.0021");
@@ -235,7 +235,7 @@ TEST_CASE("a line that is withdrawn offers no example, and when all are nothing 
   std::vector<std::string> all;
   for (const CalculationStep& step : test::good_level().calculation) all.push_back(step.cell);
   Desk none{all};
-  none.key(sf::Keyboard::F3);
+  none.key(sf::Keyboard::F4);
   CHECK_FALSE(none.paper.shows_example());
   CHECK(none.paper.message().find("withdrawn") != std::string::npos);
 }
