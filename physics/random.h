@@ -12,7 +12,8 @@ enum class Purpose : std::uint64_t {
   burette_glass = 2,
   pipette_glass = 3,
   titrant_strength = 4,
-  drill = 5
+  drill = 5,
+  worked_example = 16
 };
 
 struct Random {

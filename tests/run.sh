@@ -61,7 +61,9 @@ stage "the form of the code"
 count "clang-format would change nothing" formatted
 
 stage "g++: build and every test"
-build_and_test test -DCMAKE_BUILD_TYPE=Release
+long_plays=OFF
+[ "$extent" = long ] && long_plays=ON
+build_and_test test -DCMAKE_BUILD_TYPE=Release -DHALFDROP_LONG_PLAYS=$long_plays
 
 stage "g++: the same attempt twice"
 count "perform on g++" perform test g++

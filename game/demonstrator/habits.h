@@ -32,10 +32,15 @@ enum class Repeats : unsigned char { until_concordant, twice_whatever, once };
 
 struct Habits {
   bool wears_goggles = true;
-  bool fills_jet = true;             ///< opens the tap after filling until no air is left in the jet
-  bool fills_jet_slowly = false;     ///< only until it drips
-  bool lifts_funnel_out = true;      ///< before the first reading
-  bool fills_for_every_run = false;  ///< not only when too little is left
+  bool rinses_burette = true;               ///< where it stands wet, with what it is to hold
+  bool rinses_burette_with_sample = false;  ///< with the wrong bottle
+  bool rinses_pipette = true;    ///< with what it is to measure; otherwise with water before every aliquot
+  bool leaves_last_drop = true;  ///< in the pipette; otherwise it is blown out
+  bool rinses_flask_with_sample = false;  ///< before every run
+  bool fills_jet = true;                  ///< opens the tap after filling until no air is left in the jet
+  bool fills_jet_slowly = false;          ///< only until it drips
+  bool lifts_funnel_out = true;           ///< before the first reading
+  bool fills_for_every_run = false;       ///< not only when too little is left
   bool swirls = true;
   double swirl = 0.8;  ///< how hard: 1 is as hard as one can
   bool lays_tile = true;

@@ -11,6 +11,18 @@ namespace halfdrop {
 namespace {
 
 constexpr std::array kMistakes = {
+    Mistake{"burette-not-rinsed", "The burette is filled as it stands, wet with water.", "rinsing",
+            Cause::titrant_strength, "high", 0.11, [](Habits& habits) { habits.rinses_burette = false; }},
+    Mistake{"burette-rinsed-with-sample", "The burette is rinsed with the solution that belongs in the flask.",
+            "rinsing", Cause::titrant_strength, "high", 0.15,
+            [](Habits& habits) { habits.rinses_burette_with_sample = true; }},
+    Mistake{"pipette-not-rinsed", "Before every aliquot the pipette is rinsed with water, and with nothing else.", "rinsing",
+            Cause::aliquot, "low", 0.04, [](Habits& habits) { habits.rinses_pipette = false; }},
+    Mistake{"last-drop-blown-out", "The last drop is blown out of the pipette.", "rinsing", Cause::aliquot,
+            "high", 0.04, [](Habits& habits) { habits.leaves_last_drop = false; }},
+    Mistake{"flask-rinsed-with-sample", "The flask is rinsed with the solution that the pipette measures.",
+            "rinsing", Cause::flask_residue, "high", 0.26,
+            [](Habits& habits) { habits.rinses_flask_with_sample = true; }},
     Mistake{"jet-not-filled", "The burette is emptied and filled for every run, and its jet is never filled.",
             "filling", Cause::jet_air, "high", 0.22,
             [](Habits& habits) {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/demonstrator/rinsing.h"
+
 namespace halfdrop {
 
 namespace {
@@ -51,19 +53,15 @@ void Routine::make_room_in_flask() {
 
 void Routine::prepare_flask() {
   make_room_in_flask();
+  if (habits_.rinses_flask_with_sample) bench_.act(Deed::rinse_flask_with_sample);
+  if (!habits_.rinses_pipette) bench_.act(Deed::rinse_pipette_with_water);
   bench_.act(Deed::fill_pipette);
   bench_.act(Deed::deliver_aliquot);
+  if (!habits_.leaves_last_drop) bench_.act(Deed::blow_out_pipette);
   ++aliquots_in_flask_;
   const int drops =
       habits_.indicator_drops + habits_.more_indicator_each_run * static_cast<int>(done_.size());
   for (int i = 0; i < drops; ++i) bench_.act(Deed::add_indicator);
-}
-
-void Routine::run_out() {
-  bench_.hold(&HandsChange::tap, 1.0);
-  bench_.watch_until([](const Senses& seen) { return !seen.meniscus_in_sight; }, 600.0);
-  bench_.wait(10.0);
-  clear_tip();
 }
 
 void Routine::clear_tip() {
@@ -105,8 +103,10 @@ void Routine::drain_to(double reading_cm3) {
 
 void Routine::fill_burette() {
   bench_.act(Deed::put_beaker_under);
-  if (filled_before_ && (!habits_.fills_jet || habits_.fills_jet_slowly)) run_out();
-  if (filled_before_ || habits_.shuts_tap_before_pouring) moves_.shut_tap();
+  if (filled_before_ && (!habits_.fills_jet || habits_.fills_jet_slowly)) run_out(bench_);
+  moves_.shut_tap();
+  if (!filled_before_) rinse_burette(bench_, moves_, habits_);
+  if (!filled_before_ && !habits_.shuts_tap_before_pouring) bench_.hold(&HandsChange::tap, 1.0);
   if (habits_.uses_funnel && (!filled_before_ || habits_.lifts_funnel_out)) bench_.act(Deed::put_in_funnel);
   filled_before_ = true;
   if (habits_.fills_jet_slowly) {
@@ -185,7 +185,7 @@ void Routine::begin_run(const std::string& run) {
   make_burette_ready();
   const int reading = first_reading();
   began_at_ = stands_at_;
-  if (writes_down(run)) paper_.initial(run, reading);
+  if (writes_down(run)) pencil_.initial(run, reading);
   eye_at_start_mm_ = bench_.hands().eye_mm;
   if (habits_.fills_jet_after_reading) fill_jet_late();
   if (habits_.opens_tap_before_flask) drip_before_flask();
@@ -200,7 +200,7 @@ void Routine::end_run(const std::string& run, Titration& titration) {
     moves_.flask_aside();
     make_room_in_flask();
   }
-  if (writes_down(run)) paper_.final(run, reading);
+  if (writes_down(run)) pencil_.final(run, reading);
   moves_.flask_aside();
   mop_up();
 }
@@ -212,6 +212,7 @@ void Routine::mop_up() {
 }
 
 void Routine::trial() {
+  rinse_pipette(bench_, habits_);
   if (habits_.makes_trial) {
     Titration titration(bench_, moves_, habits_);
     begin_run(kTrial);
@@ -249,7 +250,7 @@ void Routine::accurate_run(int number) {
 bool Routine::another_run() const {
   if (habits_.repeats == Repeats::once) return done_.empty();
   if (habits_.repeats == Repeats::twice_whatever) return done_.size() < 2;
-  const auto pair = paper_.nearest_pair(done_);
+  const auto pair = pencil_.nearest_pair(done_);
   return !pair || pair->apart_hundredths > kConcordant;
 }
 
@@ -262,7 +263,7 @@ std::vector<std::string> Routine::counted() const {
   std::vector<std::string> runs = done_;
   if (habits_.repeats == Repeats::until_concordant) {
     runs.clear();
-    if (const auto pair = paper_.nearest_pair(done_)) runs = {pair->one, pair->other};
+    if (const auto pair = pencil_.nearest_pair(done_)) runs = {pair->one, pair->other};
   }
   if (habits_.counts_trial && !runs.empty()) runs.insert(runs.begin(), kTrial);
   return runs;
@@ -272,8 +273,8 @@ void Routine::adjust_titres() {
   make_room_in_flask();
   bench_.wait(kThinksItOver_s);
   for (const std::string& run : done_) {
-    if (paper_.titre_hundredths(run) != paper_.titre_hundredths(done_.front()))
-      paper_.adjust(run, done_.front());
+    if (pencil_.titre_hundredths(run) != pencil_.titre_hundredths(done_.front()))
+      pencil_.adjust(run, done_.front());
   }
 }
 
@@ -281,7 +282,7 @@ void Routine::finish() {
   const std::vector<std::string> runs = counted();
   if (runs.empty()) return bench_.give_up("the sheet has room for fewer than two accurate runs");
   if (habits_.working.adjusts_titres) adjust_titres();
-  paper_.work_out(runs);
+  pencil_.work_out(runs);
   mop_up();
 }
 

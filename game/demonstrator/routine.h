@@ -4,7 +4,7 @@
 
 #include "game/demonstrator/habits.h"
 #include "game/demonstrator/moves.h"
-#include "game/demonstrator/paper.h"
+#include "game/demonstrator/pencil.h"
 #include "game/demonstrator/titration.h"
 
 namespace halfdrop {
@@ -12,7 +12,7 @@ namespace halfdrop {
 class Routine {
  public:
   Routine(AtBench& bench, const Habits& habits)
-      : bench_(bench), habits_(habits), moves_(bench, habits), paper_(bench, habits_) {}
+      : bench_(bench), habits_(habits), moves_(bench, habits), pencil_(bench, habits_) {}
 
   void dress();
   void trial();
@@ -25,7 +25,6 @@ class Routine {
  private:
   void prepare_flask();
   void make_room_in_flask();
-  void run_out();
   void pour_above(double reading_cm3);
   void fill_jet();
   void drip_jet_full();
@@ -54,7 +53,7 @@ class Routine {
   AtBench& bench_;
   Habits habits_;
   Moves moves_;
-  Paper paper_;
+  Pencil pencil_;
   bool filled_before_ = false;
   int aliquots_in_flask_ = 0;
   double eye_at_start_mm_ = 0.0;   ///< of the run's first reading

@@ -34,6 +34,8 @@ constexpr double kSwells_per_s = 0.2;
 
 /// Half way through a run, and as much as a careful hand pours at once (our own choice).
 constexpr double kTopsUpBefore_cm3 = 8.0, kTopsUp_cm3 = 2.0;
+/// CIEDE2000 that a watched colour loses before it is called paler: just noticeable.
+constexpr double kJustPaler = 1.0;
 /// How long a colour is watched that fades as carbon dioxide comes in, and how often a drop is added.
 constexpr double kFades_s = 300.0;
 constexpr int kChases = 3;
@@ -150,7 +152,7 @@ double Titration::top_up() {
 void Titration::chase_fade() {
   for (int times = 0; times < kChases && !bench_.gave_up(); ++times) {
     const double was = bench_.look().common_change;
-    const auto paler = [was](const Senses& seen) { return seen.common_change < was - kFirstVisibleChange; };
+    const auto paler = [was](const Senses& seen) { return seen.common_change < was - kJustPaler; };
     if (!bench_.watch_until(paler, kFades_s)) return;
     add(false);
     moves_.touch_off();

@@ -14,6 +14,7 @@ constexpr NumberKey<BuretteSpec> kBurette[] = {
     {"above_zero_cm3", &BuretteSpec::above_zero_cm3, {0.5, 20.0}},
     {"below_scale_cm3", &BuretteSpec::below_scale_cm3, {0.1, 20.0}},
     {"below_scale_mm", &BuretteSpec::below_scale_mm, {5.0, 200.0}},
+    {"wet_cm3", &BuretteSpec::wet_cm3, {0.0, 1.0}},
     {"grease", &BuretteSpec::grease, {0.0, 1.0}},
     {"jet_cm3", &BuretteSpec::jet_cm3, {0.02, 1.0}},
     {"jet_length_mm", &BuretteSpec::jet_length_mm, {10.0, 200.0}},
@@ -42,10 +43,15 @@ constexpr NumberKey<FlaskSpec> kFlask[] = {
     {"fineness", &FlaskSpec::fineness, {0.25, 2.0}},
 };
 
+constexpr NumberKey<PipetteSpec> kPipette[] = {
+    {"wet_cm3", &PipetteSpec::wet_cm3, {0.0, 1.0}},
+};
+
 }  // namespace
 
 std::span<const NumberKey<BuretteSpec>> burette_keys() { return kBurette; }
 std::span<const NumberKey<TapSpec>> tap_keys() { return kTap; }
 std::span<const NumberKey<FlaskSpec>> flask_keys() { return kFlask; }
+std::span<const NumberKey<PipetteSpec>> pipette_keys() { return kPipette; }
 
 }  // namespace halfdrop

@@ -20,5 +20,6 @@ struct NumberKey {
 [[nodiscard]] std::span<const NumberKey<BuretteSpec>> burette_keys();
 [[nodiscard]] std::span<const NumberKey<TapSpec>> tap_keys();
 [[nodiscard]] std::span<const NumberKey<FlaskSpec>> flask_keys();
+[[nodiscard]] std::span<const NumberKey<PipetteSpec>> pipette_keys();
 
 }  // namespace halfdrop

@@ -25,6 +25,7 @@ struct LiquidSpec {
   Range unknown_mol_dm3;           ///< used for the unknown only
   double carbonate_mol_dm3 = 0.0;  ///< that old alkali has taken up; its strength counts it in
   std::vector<Beside> also;        ///< in the same bottle, whatever the strength of the unknown
+  std::string hazard;              ///< local rules' words for its label; empty: by the limits
 };
 
 /// A figure that the player is given, for the working: a mass weighed out, a blank.
@@ -92,6 +93,7 @@ struct Level {
   BuretteSpec burette;  ///< scale errors still 0
   TapSpec tap;
   FlaskSpec flask;
+  PipetteSpec pipette;                       ///< volumes still of no meaning
   double burette_tolerance_cm3 = 0.05;       ///< class limit, ISO 385
   double pipette_tolerance_cm3 = 0.03;       ///< class limit, ISO 648
   int accurate_runs = 5;                     ///< columns on the sheet beside the trial

@@ -11,6 +11,7 @@ namespace {
 
 constexpr std::size_t kLongestName = 80;
 constexpr std::size_t kLongestLine = 400;
+constexpr std::size_t kLongestHazard = 160;
 constexpr std::size_t kLongestStory = 2000;
 constexpr NumberRange kStrength_mol_dm3{0.001, 2.0};
 constexpr NumberRange kTolerance_cm3{0.0, 0.2};
@@ -88,6 +89,7 @@ bool read_liquid(Fields& fields, std::string_view key, LiquidSpec& liquid, Fault
   }
   bottle.number("carbonate_mol_dm3", liquid.carbonate_mol_dm3, {0.0, 0.5}, Need::optional);
   read_also(bottle, liquid.also, faults);
+  bottle.text("hazard", liquid.hazard, kLongestHazard, Need::optional);
   bottle.finish();
   return unknown;
 }
@@ -125,7 +127,7 @@ void read_glass(Fields& fields, std::string_view key, std::span<const NumberKey<
 void read_all_glass(Fields& fields, Level& level, FaultList& faults) {
   read_burette_and_tap(fields, level, faults);
   read_glass(fields, "flask", flask_keys(), &level.flask, nullptr, faults);
-  read_glass<PipetteSpec>(fields, "pipette", {}, nullptr, &level.pipette_tolerance_cm3, faults);
+  read_glass(fields, "pipette", pipette_keys(), &level.pipette, &level.pipette_tolerance_cm3, faults);
 }
 
 void read_factors(Fields& fields, std::string_view key, Need need, std::vector<Factor>& factors,

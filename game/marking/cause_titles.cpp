@@ -30,4 +30,11 @@ std::string_view cause_title(Cause cause) {
   return kTitles[static_cast<std::size_t>(cause)];
 }
 
+std::string_view cause_title(Cause cause, double cm3) {
+  if (cause == Cause::overshoot) return cm3 > 0.0 ? "Endpoint passed" : "Endpoint not reached";
+  if (cause == Cause::aliquot)
+    return cm3 > 0.0 ? "Aliquot more than it should be" : "Aliquot less than it should be";
+  return cause_title(cause);
+}
+
 }  // namespace halfdrop

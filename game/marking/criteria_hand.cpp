@@ -99,6 +99,10 @@ std::optional<Slip> washed_down(const Case&, const RunView& run) {
 std::optional<Slip> flask_clean(const Case&, const RunView& run) {
   const FlaskUse::Before before = run.flask->before;
   if (before == FlaskUse::Before::first_use || before == FlaskUse::Before::rinsed) return std::nullopt;
+  if (before == FlaskUse::Before::rinsed_with_sample) {
+    return Slip{1.0, "the flask was rinsed with the solution that the pipette measures",
+                run.final->bench.tick, run.cost(Cause::flask_residue)};
+  }
   const bool emptied = before == FlaskUse::Before::only_emptied;
   const auto cost = run.cost(Cause::flask_residue);
   return Slip{(emptied ? 0.0 : 1.0) + std::fabs(cost.value_or(0.0)),
@@ -198,7 +202,7 @@ const std::array<RunRule, 11> kRules = {{
      endpoint_reached},
     {Score::hand, "flask-clean", 0.5, Needs::both, Shown::initial, false,
      "The flask was clean before every run",
-     "Rinse the flask twice with water between runs; it may stay wet.", flask_clean},
+     "Rinse the flask twice with water between runs, and with nothing else; it may stay wet.", flask_clean},
     {Score::hand, "one-aliquot", 0.5, Needs::both, Shown::initial, false, "Every run had one aliquot",
      "One pipetteful for each run, into a rinsed flask.", one_aliquot},
     {Score::hand, "white-tile", 0.5, Needs::both, Shown::last_drop, false,
@@ -308,6 +312,7 @@ void mark_hand(const Case& marked, std::vector<Finding>& findings) {
   hand.push_back(tap_shut(marked));
   for (const RunRule& rule : kRules) hand.push_back(judge(marked, rule));
   hand.push_back(indicator_drops(marked));
+  mark_rinsing(marked, hand);
   for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, hand);
   mark_endpoint(marked, hand);
   if (!marked.level().hand_bands.empty()) {

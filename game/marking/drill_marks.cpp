@@ -69,6 +69,7 @@ MarkedAttempt mark_drill(const Attempt& attempt) {
   marked.level_id = attempt.level.id;
   marked.level_title = attempt.level.title;
   marked.alias = attempt.alias;
+  marked.way = attempt.way;
   marked.outcome = replayed.outcome;
   marked.ideal_titre_cm3 = marked.true_value = std::numeric_limits<double>::quiet_NaN();
   marked.drill = witness.figures(session);

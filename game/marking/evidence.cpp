@@ -27,6 +27,10 @@ bool handles_liquid(Deed deed) {
     case Deed::empty_flask:
     case Deed::rinse_flask:
     case Deed::wipe_bench:
+    case Deed::rinse_pipette_with_water:
+    case Deed::rinse_pipette_with_sample:
+    case Deed::blow_out_pipette:
+    case Deed::rinse_flask_with_sample:
       return true;
     default:
       return false;
@@ -60,12 +64,14 @@ void Evidence::liquid_handled(const BenchState& bench) {
 bool Evidence::books_changed(const Ledger& books) {
   const bool first_look = titrant_in_bottle_ < 0;
   const Quanta titrant = news(titrant_in_bottle_, books.balance(Account::titrant_bottle).volume);
+  const Quanta sample = news(sample_in_bottle_, books.balance(Account::sample_bottle).volume);
   const Quanta water = news(water_in_bottle_, books.balance(Account::wash_bottle).volume);
-  // Film that runs down the wall is nobody's doing.
+  // Film that runs down the wall and a plug that leaks are nobody's doing.
   const Quanta tube =
-      news(in_tube_, books.balance(Account::column).volume + books.balance(Account::wall_film).volume);
+      news(in_tube_, books.balance(Account::column).volume + books.balance(Account::wall_film).volume +
+                         moved(books, Account::column, Account::plug_drop));
   const Quanta flight = news(in_flight_, books.balance(Account::in_flight).volume);
-  return !first_look && (titrant != 0 || water != 0 || tube != 0 || flight != 0);
+  return !first_look && (titrant != 0 || sample != 0 || water != 0 || tube != 0 || flight != 0);
 }
 
 void Evidence::watch_pouring(const Session& session) {

@@ -43,7 +43,8 @@ class Evidence {
   void deed_done(const BenchState& bench, Deed deed);
 
   std::optional<Tick> goggles_off_;  ///< since the last liquid, first moment
-  Quanta titrant_in_bottle_ = -1, water_in_bottle_ = -1, in_tube_ = -1, in_flight_ = -1;
+  Quanta titrant_in_bottle_ = -1, sample_in_bottle_ = -1, water_in_bottle_ = -1, in_tube_ = -1,
+         in_flight_ = -1;
   Quanta poured_ = 0, through_tap_ = 0, fallen_ = 0, touched_off_ = 0;
 };
 

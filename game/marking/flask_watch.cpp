@@ -68,7 +68,7 @@ void FlaskWatch::stir(const Session& session, double fell_cm3) {
 }
 
 void FlaskWatch::before_deed(const Session& session, Deed deed) {
-  if (deed != Deed::empty_flask && deed != Deed::rinse_flask) return;
+  if (deed != Deed::empty_flask && deed != Deed::rinse_flask && deed != Deed::rinse_flask_with_sample) return;
   if (now_.use.entered_cm3 <= 0.0 || check(session.spec(), session.state(), deed)) return;
   poured_away_.assign(1, PouredAway{session.state(), now_});
   wasted_.push_back(Wasted{now_.use.last_entered, session.state().tick});
@@ -78,6 +78,10 @@ void FlaskWatch::after_deed(const Session& session, Deed deed) {
   switch (deed) {
     case Deed::rinse_flask:
       return emptied(session, true);
+    case Deed::rinse_flask_with_sample:
+      emptied(session, true);
+      now_.use.before = FlaskUse::Before::rinsed_with_sample;
+      return;
     case Deed::empty_flask:
       return emptied(session, now_.use.untouched() && now_.use.before != FlaskUse::Before::only_emptied);
     case Deed::add_indicator:

@@ -9,7 +9,7 @@ namespace halfdrop {
 
 /// What was done with the flask since it was last emptied (for a run: since its own liquid began to go in).
 struct FlaskUse {
-  enum class Before { first_use, rinsed, only_emptied, not_emptied };
+  enum class Before { first_use, rinsed, only_emptied, not_emptied, rinsed_with_sample };
   Before before = Before::first_use;
   int aliquots = 0;
   int indicator_drops = 0;

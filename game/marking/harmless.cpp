@@ -57,6 +57,34 @@ void third_run(const std::vector<RunView>& runs, std::vector<Finding>& findings)
                    " accurate runs were made. Harmless: even faultless titres often want a third."));
 }
 
+/// Two drops past the end (our own choice) in a trial that is kept out of the mean.
+void trial_past_the_end(const std::vector<RunView>& runs, std::vector<Finding>& findings) {
+  constexpr double kTwoDrops_cm3 = 0.10;
+  for (const RunView& run : runs) {
+    const double past_cm3 = run.cost(Cause::overshoot).value_or(0.0);
+    if (run.accurate() || run.row->used || past_cm3 < kTwoDrops_cm3) continue;
+    findings.push_back(harmless(
+        Score::hand, "harmless-trial-past-the-end", run.final->bench.tick,
+        "The trial run went " + cm3_text(past_cm3) +
+            " past the endpoint. Harmless: it only shows where the end lies, and is kept out of the mean."));
+    return;
+  }
+}
+
+/// A run that starts higher up the burette than the one before it ended.
+void refilled_between(const std::vector<RunView>& runs, std::vector<Finding>& findings) {
+  for (std::size_t i = 1; i < runs.size(); ++i) {
+    const auto &before = runs[i - 1].row->final_cm3, &initial = runs[i].row->initial_cm3;
+    if (!before || !initial || *initial > *before - kSameFigure_cm3) continue;
+    if (runs[i].initial->bench.tick < runs[i - 1].final->bench.tick) continue;
+    findings.push_back(harmless(Score::hand, "harmless-refilled-between-runs", runs[i].initial->bench.tick,
+                                sentence(run_text(runs[i].name)) +
+                                    ": the burette was filled up again before it. Harmless: between runs, "
+                                    "with a new initial reading."));
+    return;
+  }
+}
+
 }  // namespace
 
 void mark_harmless(const Case& marked, std::vector<Finding>& findings) {
@@ -65,6 +93,8 @@ void mark_harmless(const Case& marked, std::vector<Finding>& findings) {
   water_added(runs, findings);
   not_from_zero(marked, findings);
   third_run(runs, findings);
+  trial_past_the_end(runs, findings);
+  refilled_between(runs, findings);
 }
 
 }  // namespace halfdrop

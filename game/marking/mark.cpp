@@ -153,10 +153,12 @@ MarkedAttempt mark(const Attempt& attempt) {
   marked.level_id = attempt.level.id;
   marked.level_title = attempt.level.title;
   marked.alias = attempt.alias;
+  marked.way = attempt.way;
   marked.outcome = replayed.outcome;
   marked.titres = titre_rows(session, witness);
   conclude(session, witness.sheet, marked);
   marked.uncertainty = uncertainty_of(session, marked);
+  marked.result_split = result_split(session.level(), witness.sheet, marked.titres, marked.ideal_titre_cm3);
   marked.findings = find(Case{session, witness.evidence, witness.sheet, witness.runs.readings, marked.titres},
                          replayed.outcome);
   marked.marks = add_up(marked.findings);

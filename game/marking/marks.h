@@ -12,6 +12,7 @@
 #include "game/marking/filling_drill.h"
 #include "game/marking/own_uncertainty.h"
 #include "game/marking/reading_drill.h"
+#include "game/marking/result_split.h"
 #include "game/marking/titre_breakdown.h"
 #include "game/session/replay.h"
 
@@ -57,6 +58,7 @@ using DrillFigures = std::variant<ReadingDrill, DeliveryDrill, FillingDrill>;
 
 struct MarkedAttempt {
   std::string level_id, level_title, alias;
+  Way way = Way::independent;
   ReplayOutcome outcome;
   std::vector<TitreRow> titres;
   std::optional<double> mean_titre_cm3;  ///< the player's
@@ -67,6 +69,7 @@ struct MarkedAttempt {
   std::string unit;
   std::optional<OwnUncertainty>
       uncertainty;  ///< when a result was reported and titres count, or a mean was written
+  std::optional<ResultSplit> result_split;  ///< when a result was reported and can be split
   Marks marks;
   std::vector<Finding> findings;
   std::optional<DrillFigures>

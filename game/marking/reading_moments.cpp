@@ -32,7 +32,8 @@ bool is_reading(const std::string& cell) {
 FlaskStory story_of(const Ledger& begun, const ReadingMoment* initial, const Ledger& final) {
   const auto since = [&](Account from, Account to) { return final.moved(from, to) - begun.moved(from, to); };
   FlaskStory story;
-  story.analyte_from_pipette = since(Account::pipette, Account::flask).amount(Component::analyte);
+  story.blown_out = since(Account::pipette_wet, Account::flask);
+  story.from_pipette = since(Account::pipette, Account::flask) + story.blown_out;
   story.lost = since(Account::flask, Account::bench_top);
   if (initial == nullptr) return story;
   const Parcel before_begun = into_the_flask(begun) - into_the_flask(initial->bench.ledger);

@@ -20,11 +20,9 @@ class Between {
   [[nodiscard]] Parcel moved(Account from, Account to) const {
     return final_.moved(from, to) - initial_.moved(from, to);
   }
-  [[nodiscard]] double change_cm3(Account account) const {
-    return (final_.balance(account) - initial_.balance(account)).volume_cm3();
-  }
-  [[nodiscard]] double change_mol(Account account) const {
-    return (final_.balance(account) - initial_.balance(account)).amount_mol(Component::titrant);
+  [[nodiscard]] double change_cm3(Account account) const { return change(account).volume_cm3(); }
+  [[nodiscard]] Parcel change(Account account) const {
+    return final_.balance(account) - initial_.balance(account);
   }
 
  private:
@@ -86,9 +84,12 @@ class Breaker {
 
   /// From the column to what left the tip.
   void burette() {
-    const double poured = between_.moved(Account::titrant_bottle, Account::column).volume_cm3();
+    double poured = 0.0;
+    for (const Account bottle : {Account::titrant_bottle, Account::sample_bottle, Account::wash_bottle})
+      poured += between_.moved(bottle, Account::column).volume_cm3();
     const double dripped = between_.moved(Account::funnel, Account::column).volume_cm3();
-    const double ran_over = between_.moved(Account::column, Account::bench_top).volume_cm3();
+    const double ran_over = between_.moved(Account::column, Account::bench_top).volume_cm3() +
+                            between_.moved(Account::column, Account::sink).volume_cm3();
     const double poured_over =
         std::min(ran_over, std::max(poured, 0.0));  // what ran over was poured, before it was a drip
     set(Cause::refill, -(poured - poured_over));
@@ -110,7 +111,7 @@ class Breaker {
                            into_beaker + beside;
     set(Cause::titrant_strength, arrived.volume_cm3() - equivalents(arrived));
     set(Cause::missed_flask, equivalents(into_beaker + beside + story.poured_away));
-    set(Cause::flask_wall, between_.change_mol(Account::flask_wall) / c_mol_cm3_);
+    set(Cause::flask_wall, equivalents(between_.change(Account::flask_wall)));
   }
 
   /// From what entered the flask's liquid to the endpoint.
@@ -119,16 +120,12 @@ class Breaker {
     const double nu = spec_.titrant_per_analyte;
     const Parcel entered =
         into_the_flask(final_.bench.ledger) - into_the_flask(initial_.bench.ledger) - story.poured_away;
-    const double delivered_mol = static_cast<double>(story.analyte_from_pipette) * kAmountQuantum_mol;
+    const double delivered_mol = story.from_pipette.amount_mol(Component::analyte);
     const double nominal_mol = spec_.sample_in_titre_mol_dm3() * nominal_aliquot_cm3 / 1000.0;
     set(Cause::aliquot, nu * (delivered_mol - nominal_mol) / c_mol_cm3_);
     const Parcel kept = liquid + story.lost;
-    const double analyte_before_mol = kept.amount_mol(Component::analyte) - delivered_mol;
-    const double titrant_before_mol = (kept - entered).amount_mol(Component::titrant);
-    set(Cause::flask_residue, (nu * analyte_before_mol - titrant_before_mol) / c_mol_cm3_);
-    set(Cause::swirled_out,
-        -(nu * story.lost.amount_mol(Component::analyte) - story.lost.amount_mol(Component::titrant)) /
-            c_mol_cm3_);
+    set(Cause::flask_residue, -equivalents(kept - entered) - nu * delivered_mol / c_mol_cm3_);
+    set(Cause::swirled_out, equivalents(story.lost));
     const double excess_cm3 = excess_titrant_mol(spec_, liquid) / c_mol_cm3_;
     const double blank_cm3 =
         first_visible_change_cm3(spec_, without_carbon_dioxide(spec_, liquid)).value_or(0.0);
@@ -140,8 +137,10 @@ class Breaker {
 
  private:
   void set(Cause cause, double cm3) { out_.causes_cm3[static_cast<std::size_t>(cause)] = cm3; }
+  /// Titrant over and above what its analyte takes: a wrong liquid in the burette brings both.
   [[nodiscard]] double equivalents(const Parcel& parcel) const {
-    return parcel.amount_mol(Component::titrant) / c_mol_cm3_;
+    const double nu = spec_.titrant_per_analyte;
+    return (parcel.amount_mol(Component::titrant) - nu * parcel.amount_mol(Component::analyte)) / c_mol_cm3_;
   }
 
   const BenchSpec& spec_;

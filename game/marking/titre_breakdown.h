@@ -50,9 +50,10 @@ struct ReadingMoment {
 /// What a run's flask got and lost, from where the run's own liquid begins (reading_moments.h) to its final
 /// reading.
 struct FlaskStory {
-  Quanta analyte_from_pipette = 0;
-  Parcel lost;         ///< over the rim
-  Parcel poured_away;  ///< came into an earlier flask after the run's initial reading
+  Parcel from_pipette;  ///< aliquots, and what was blown out after them
+  Parcel blown_out;     ///< of that
+  Parcel lost;          ///< over the rim
+  Parcel poured_away;   ///< came into an earlier flask after the run's initial reading
 };
 
 /// Everything that ever came into the flask's liquid from above: drops, and what was washed off its wall.

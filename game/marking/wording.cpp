@@ -1,5 +1,6 @@
 #include "game/marking/wording.h"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -35,6 +36,13 @@ std::string figure_text(double value, int decimals) {
 
 std::string significant_text(double value, int figures) {
   return print("%.*g", figures, std::isfinite(paper_half(value)) ? paper_half(value) : value);
+}
+
+std::string rounded_like(double value, double uncertainty) {
+  constexpr int kMostDecimals = 9;
+  if (!(uncertainty > 0.0)) return significant_text(value, 4);
+  const int first = static_cast<int>(std::floor(std::log10(uncertainty)));
+  return figure_text(value, std::clamp(kUncertaintyFigures - 1 - first, 0, kMostDecimals));
 }
 
 std::string cm3_text(double cm3, int decimals) { return figure_text(cm3, decimals) + " cm³"; }

@@ -13,6 +13,10 @@ namespace halfdrop {
 [[nodiscard]] std::string figure_text(double value, int decimals);
 /// So many significant figures, as a calculator shows them: "2.147e-03", "0.0859".
 [[nodiscard]] std::string significant_text(double value, int figures);
+/// Figures of an uncertainty: more say nothing (JCGM 100:2008, 7.2.6).
+inline constexpr int kUncertaintyFigures = 2;
+/// A value to the place of its uncertainty's second figure: 0.8612 with 0.0068.
+[[nodiscard]] std::string rounded_like(double value, double uncertainty);
 /// What somebody wrote, as it was written: “47,75”.
 [[nodiscard]] std::string as_written(const std::string& text);
 /// Without a binary tail, to 12 significant figures: 23.549999999999997 becomes 23.55.

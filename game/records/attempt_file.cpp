@@ -5,6 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "game/level/strict_json.h"
 #include "game/records/change_reader.h"
 
 namespace halfdrop {
@@ -33,6 +34,7 @@ Json hands_json(const HandsChange& change) {
   put("swirl", change.swirl);
   put("wash", change.wash);
   put("pour", change.pour);
+  put("tilt", change.tilt_degrees);
   put("card", change.card_mm);
   return hands;
 }
@@ -71,6 +73,17 @@ void read_version(Fields& fields, std::string_view key, int ours, const std::str
     fields.fault(key, "expected " + what + " " + std::to_string(ours) + ", found " + std::to_string(version));
 }
 
+/// Older attempts do not say it.
+void read_way(Fields& fields, Way& way) {
+  constexpr std::size_t kLongestWay = 40;
+  std::string name(way_name(way));
+  fields.text("way", name, kLongestWay, Need::optional);
+  if (const auto known = way_from_name(name))
+    way = *known;
+  else
+    fields.fault("way", "expected \"guided\", \"independent\" or \"assessed\", found " + in_quotes(name));
+}
+
 /// Returns whether the level is sound, so that cells can be checked.
 bool read_first(const Json& json, const std::string& place, Attempt& attempt, FaultList& faults) {
   Fields fields(json, place, faults);
@@ -78,6 +91,7 @@ bool read_first(const Json& json, const std::string& place, Attempt& attempt, Fa
   read_version(fields, "model", kModelVersion, "an attempt of model");
   fields.whole("seed", attempt.seed);
   fields.text("alias", attempt.alias, kLongestAlias, Need::required, true);
+  read_way(fields, attempt.way);
   const Json* const level = fields.object("level");
   const Json* const substances = fields.object("substances");
   fields.finish();
@@ -141,7 +155,7 @@ Result<AttemptFile> read_attempt_text(const std::string& text, const std::string
 std::string first_line(const Attempt& attempt) {
   assert(!attempt.level.source_json.empty() && !attempt.level.substances_json.empty());
   Json start = {{"attempt", 1}, {"model", kModelVersion}};
-  Json end = {{"seed", attempt.seed}, {"alias", attempt.alias}};
+  Json end = {{"seed", attempt.seed}, {"alias", attempt.alias}, {"way", std::string(way_name(attempt.way))}};
   // The level and its substances go in as the text they are.
   std::string line = json_text(start);
   line.pop_back();

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "game/level/strict_json.h"
+#include "game/marking/next_fix.h"
 #include "game/marking/wording.h"
 #include "game/records/drill_json.h"
 
@@ -86,6 +87,30 @@ Json uncertainty_object(const OwnUncertainty& own) {
   return object;
 }
 
+Json split_object(const ResultSplit& split) {
+  Json object;
+  object["percent"] = number(split.percent);
+  object["parts"] = Json::array();
+  for (const ResultPart& part : split.parts) {
+    object["parts"].push_back(
+        {{"part", part.name},
+         {"cause", part.cause ? Json(std::string(cause_id(*part.cause))) : Json(nullptr)},
+         {"percent", number(part.percent)}});
+  }
+  return object;
+}
+
+Json next_object(const NextFix& fix) {
+  Json object;
+  object["id"] = fix.id;
+  object["why"] = fix.why;
+  object["advice"] = fix.advice;
+  object["gain_cm3"] = number(fix.gain_cm3);
+  object["marks"] = number(fix.marks);
+  object["tick"] = fix.tick;
+  return object;
+}
+
 }  // namespace
 
 std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_name,
@@ -94,6 +119,7 @@ std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_n
   object["attempt"] = attempt_name;
   object["level"] = marked.level_id;
   object["alias"] = marked.alias;
+  object["way"] = std::string(way_name(marked.way));
   object["reproduced"] = marked.outcome.reproduced;
   object["titres"] = Json::array();
   for (const TitreRow& row : marked.titres)
@@ -107,6 +133,9 @@ std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_n
   object["marks"] = marks_object(marked.marks);
   object["findings"] = Json::array();
   for (const Finding& finding : marked.findings) object["findings"].push_back(finding_object(finding));
+  object["result_split"] = marked.result_split ? split_object(*marked.result_split) : Json(nullptr);
+  const std::optional<NextFix> next = next_fix(marked);
+  object["next"] = next ? next_object(*next) : Json(nullptr);
   if (marked.drill) object["drill"] = drill_object(*marked.drill, first_go);
   // A file name or an alias may hold bytes that are not UTF-8.
   return json_text(object);

@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "game/marking/cause_titles.h"
+#include "game/marking/next_fix.h"
 #include "game/marking/wording.h"
 #include "game/marking/written_number.h"
 #include "game/records/drill_text.h"
@@ -30,7 +31,8 @@ std::string signed_figure(double value, int decimals) {
 
 std::string head(const MarkedAttempt& marked, const std::string& attempt_name) {
   std::string out = wrapped("", marked.level_title + " (" + marked.level_id + ")");
-  out += wrapped("", "Attempt " + attempt_name + (marked.alias.empty() ? "" : ", by " + marked.alias));
+  out += wrapped("", "Attempt " + attempt_name + (marked.alias.empty() ? "" : ", by " + marked.alias) + ", " +
+                         std::string(way_name(marked.way)));
   if (marked.outcome.reproduced) {
     return out + wrapped("", marked.outcome.compared
                                  ? "Replayed: nothing differs."
@@ -104,7 +106,8 @@ std::string breakdown_lines(const TitreRow& row) {
       continue;
     }
     ++named;
-    out += right(signed_figure(cm3, 3), 12) + "  " + std::string(cause_title(static_cast<Cause>(i))) + "\n";
+    out +=
+        right(signed_figure(cm3, 3), 12) + "  " + std::string(cause_title(static_cast<Cause>(i), cm3)) + "\n";
   }
   return std::fabs(rest_cm3) < kWorthNaming_cm3
              ? out
@@ -117,6 +120,38 @@ std::string breakdowns(const MarkedAttempt& marked) {
     if (row.breakdown) out += breakdown_lines(row);
   }
   return out.empty() ? out : "\nWhere each titre came from (cm³; + raised it)\n" + out;
+}
+
+/// The reported result's distance from the truth, in parts of 100 ln: the largest by name.
+std::string split_lines(const ResultSplit& split) {
+  std::vector<ResultPart> parts = split.parts;
+  std::stable_sort(parts.begin(), parts.end(), [](const ResultPart& a, const ResultPart& b) {
+    return std::fabs(a.percent) > std::fabs(b.percent);
+  });
+  constexpr double kWorthNaming_percent = 0.005;
+  std::string out = "\nAnd on to the result: " + signed_figure(split.percent, 2) +
+                    " (100 ln of reported over true, so that the parts add up)\n";
+  double rest = 0.0;
+  std::size_t named = 0;
+  for (const ResultPart& part : parts) {
+    if (named >= kMostCauses || std::fabs(part.percent) < kWorthNaming_percent) {
+      rest += part.percent;
+      continue;
+    }
+    ++named;
+    out += right(signed_figure(part.percent, 2), 12) + "  " + part.name + "\n";
+  }
+  return std::fabs(rest) < kWorthNaming_percent
+             ? out
+             : out + right(signed_figure(rest, 2), 12) + "  everything else\n";
+}
+
+/// At the head: what gains most.
+std::string next_lines(const MarkedAttempt& marked) {
+  const std::optional<NextFix> fix = next_fix(marked);
+  if (!fix)
+    return "\n" + wrapped("Next time: ", "just so again; nothing stands out that hands or eyes could mend.");
+  return "\n" + wrapped("Next time: ", next_fix_text(*fix));
 }
 
 std::string points_text(double points) { return figure_text(points, points == std::floor(points) ? 0 : 1); }
@@ -163,9 +198,10 @@ std::string finding_lines(const MarkedAttempt& marked, Group group) {
 
 std::string marks_text(const MarkedAttempt& marked, const std::string& attempt_name,
                        const std::optional<FirstGo>& first_go) {
-  std::string out = head(marked, attempt_name);
+  std::string out = head(marked, attempt_name) + next_lines(marked);
   out += marked.drill ? drill_text(*marked.drill, first_go)
                       : "\nTitres (cm³)\n" + titre_table(marked) + result_lines(marked) + breakdowns(marked) +
+                            (marked.result_split ? split_lines(*marked.result_split) : "") +
                             (marked.uncertainty ? uncertainty_text(*marked.uncertainty) : "");
   out += scores(marked.marks);
   const std::array<std::pair<Group, const char*>, 3> groups = {

@@ -1,7 +1,6 @@
 #include "game/records/uncertainty_text.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include "game/marking/wording.h"
 #include "game/records/text_layout.h"
@@ -10,17 +9,7 @@ namespace halfdrop {
 
 namespace {
 
-constexpr int kUncertaintyFigures = 2;  // more say nothing (JCGM 100:2008, 7.2.6)
-
 std::string per_cent(double share) { return figure_text(100.0 * share, 1) + " %"; }
-
-/// A value to the place of its uncertainty's second figure.
-std::string rounded_like(double value, double uncertainty) {
-  constexpr int kMostDecimals = 9;
-  if (!(uncertainty > 0.0)) return significant_text(value, 4);
-  const int first = static_cast<int>(std::floor(std::log10(uncertainty)));
-  return figure_text(value, std::clamp(kUncertaintyFigures - 1 - first, 0, kMostDecimals));
-}
 
 std::string row(const BudgetLine& line) {
   const Quantity& quantity = line.quantity;

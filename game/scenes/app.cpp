@@ -9,6 +9,7 @@
 #include "game/scenes/attempt_shelf.h"
 #include "game/scenes/overlays.h"
 #include "game/scenes/palette.h"
+#include "game/scenes/shelf_files.h"
 #include "game/scenes/still_picture.h"
 #include "game/session/replay.h"
 
@@ -78,6 +79,10 @@ void App::handle(const sf::Event& event) {
   if (event.type == sf::Event::MouseMoved) pointer_ = canvas_.to_design(event.mouseMove.x, event.mouseMove.y);
   if (event.type == sf::Event::MouseButtonPressed)
     pointer_ = canvas_.to_design(event.mouseButton.x, event.mouseButton.y);
+  if (handed_in_) {
+    handed_in_->event(event, pointer_);
+    return;
+  }
   if (marking_.valid()) return;
   if (moment_) {
     moment_->event(event, pointer_);
@@ -96,6 +101,8 @@ void App::frame(double wall_s) {
     if (moment_->take_wish() != PlayScene::Wish::none) moment_.reset();
   } else if (marks_) {
     follow_marks();
+  } else if (handed_in_) {
+    if (handed_in_->left()) handed_in_.reset();
   } else if (marking_.valid()) {
     if (marking_.wait_for(std::chrono::seconds(0)) == std::future_status::ready) {
       Marking done = marking_.get();
@@ -118,6 +125,8 @@ void App::draw() {
     moment_->draw(canvas_);
   } else if (marks_) {
     marks_->draw(canvas_);
+  } else if (handed_in_) {
+    handed_in_->draw(canvas_);
   } else if (bench_) {
     bench_->draw(canvas_);
     if (marking_.valid()) draw_wait(canvas_, "Going through what you did …");
@@ -132,6 +141,7 @@ void App::show_list() {
   bench_.reset();
   marks_.reset();
   list_.emplace(LevelList::read(options_.folder));
+  list_->propose(proposed_way());
 }
 
 /// A level named on the command line: its cautions come first, as from the list.
@@ -145,6 +155,7 @@ void App::show_level(const std::string& path) {
   std::vector<LevelList::Entry> only;
   only.push_back({path, std::move(*level)});
   list_.emplace(std::move(only), std::vector<LevelList::Unfinished>{});
+  list_->propose(proposed_way());
   list_->show_cautions(0);
 }
 
@@ -159,7 +170,8 @@ void App::follow_list() {
   }
   switch (wish->kind) {
     case LevelList::Wish::Kind::start:
-      begin(wish->path);
+      last_way_ = wish->way;
+      begin(wish->path, wish->way);
       break;
     case LevelList::Wish::Kind::go_on:
       level_path_.clear();
@@ -189,7 +201,7 @@ void App::follow_marks() {
     case MarksPage::Wish::again: {
       const std::string path = level_path_.empty() ? find_level(attempt_->level.id) : level_path_;
       marks_.reset();
-      begin(path);
+      begin(path, attempt_->way);
       break;
     }
     case MarksPage::Wish::level_list:
@@ -203,10 +215,23 @@ void App::follow_marks() {
   }
 }
 
-void App::begin(const std::string& level_path) {
+/// As last time; else as asked for; else guided for who has never played.
+Way App::proposed_way() const {
+  if (last_way_) return *last_way_;
+  if (options_.way) return *options_.way;
+  return files_of(options_.folder, ".jsonl").empty() ? Way::guided : Way::independent;
+}
+
+/// What is assessed is not tried twice on the same unknown.
+std::uint64_t App::seed_for(Way way) {
+  const bool given = options_.seed && !(way == Way::assessed && seed_used_);
+  if (way == Way::assessed) seed_used_ = true;
+  return given ? *options_.seed : fresh_seed();
+}
+
+void App::begin(const std::string& level_path, Way way) {
   level_path_ = level_path;
-  show(begin_attempt({level_path, options_.seed.value_or(fresh_seed()), options_.alias, options_.folder},
-                     options_.play));
+  show(begin_attempt({level_path, seed_for(way), options_.alias, options_.folder, way}, options_.play));
 }
 
 /// A scene that cannot be shown: said on standard error; the list of levels goes on, a level asked for does
@@ -226,6 +251,10 @@ void App::show(Result<std::unique_ptr<PlayScene>> scene) {
 
 void App::begin_marking() {
   attempt_ = bench_->session().attempt();
+  if (attempt_->way == Way::assessed) {
+    const auto kept = read_attempt(bench_->file());
+    handed_in_.emplace(attempt_->level.title, bench_->file(), kept && has_ended(kept->attempt));
+  }
   marking_ = std::async(std::launch::async, [attempt = *attempt_, folder = options_.folder] {
     return Marking{mark(attempt), earlier_goes(folder, attempt)};
   });

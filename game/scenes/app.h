@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "game/scenes/canvas.h"
+#include "game/scenes/handed_in_page.h"
 #include "game/scenes/level_list.h"
 #include "game/scenes/marks_page.h"
 #include "game/scenes/options.h"
@@ -30,7 +31,9 @@ class App {
   void follow_list();
   void follow_bench();
   void follow_marks();
-  void begin(const std::string& level_path);
+  void begin(const std::string& level_path, Way way);
+  [[nodiscard]] Way proposed_way() const;
+  [[nodiscard]] std::uint64_t seed_for(Way way);
   void show(Result<std::unique_ptr<PlayScene>> scene);
   void begin_marking();
   void look_at(Tick tick);
@@ -49,8 +52,11 @@ class App {
     std::vector<EarlierGo> earlier;
   };
   std::future<Marking> marking_;
+  std::optional<HandedInPage> handed_in_;  ///< after an assessed attempt, before its marks
   std::unique_ptr<MarksPage> marks_;
   std::string level_path_;
+  std::optional<Way> last_way_;  ///< as chosen last
+  bool seed_used_ = false;       ///< by an assessed attempt: the next has an unknown of its own
   int status_ = 0;
 };
 

@@ -6,6 +6,7 @@
 #include <fstream>
 #include <random>
 
+#include "game/scenes/worked_slip.h"
 #include "game/session/replay.h"
 
 namespace halfdrop {
@@ -43,10 +44,12 @@ Result<std::unique_ptr<PlayScene>> begin_attempt(const NewAttempt& wanted, const
         Fault{FaultKind::cannot_open, wanted.folder, "", "cannot make this folder: " + failed.message()}});
   }
   const std::string path = free_path(wanted.folder, level->id);
-  Session session(std::move(*level), wanted.seed, wanted.alias);
+  PlaySettings with = settings;
+  with.withdrawn = withdrawn_lines(wanted.folder, *level, wanted.alias);
+  Session session(std::move(*level), wanted.seed, wanted.alias, wanted.way);
   auto journal = Journal::begin(path, session.attempt());
   if (!journal) return tl::unexpected(std::vector{journal.error()});
-  return std::make_unique<PlayScene>(std::move(session), std::move(*journal), settings);
+  return std::make_unique<PlayScene>(std::move(session), std::move(*journal), with);
 }
 
 Result<std::unique_ptr<PlayScene>> go_on_with_attempt(const std::string& path, const PlaySettings& settings) {
@@ -61,7 +64,10 @@ Result<std::unique_ptr<PlayScene>> go_on_with_attempt(const std::string& path, c
   }
   auto journal = Journal::go_on(path, file->attempt);
   if (!journal) return tl::unexpected(std::vector{journal.error()});
-  auto scene = std::make_unique<PlayScene>(std::move(played.session), std::move(*journal), settings);
+  PlaySettings with = settings;
+  with.withdrawn = withdrawn_lines(fs::path(path).parent_path().string(), played.session.level(),
+                                   played.session.attempt().alias);
+  auto scene = std::make_unique<PlayScene>(std::move(played.session), std::move(*journal), with);
   scene->let_go();
   return scene;
 }

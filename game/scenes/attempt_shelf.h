@@ -13,6 +13,7 @@ struct NewAttempt {
   std::uint64_t seed = 0;
   std::string alias;
   std::string folder;  ///< made if missing
+  Way way = Way::independent;
 };
 
 /// Begins an attempt and its journal.

@@ -51,7 +51,8 @@ void draw_things_behind(Canvas& canvas, const BenchPicture& picture) {
   if (outfit.titration) {
     draw_sink(canvas, layout::kSink);
     if (!pipette_in_hand(picture)) draw_pipette_rack(canvas, layout::kPipette);
-    if (view.hands.wash <= 0) draw_wash_bottle(canvas, layout::kWashBottle);
+    const bool pours_water = view.hands.pour > 0 && view.in_hand == Bottle::water;
+    if (view.hands.wash <= 0 && !pours_water) draw_wash_bottle(canvas, layout::kWashBottle);
     if (!view.tile_laid) draw_leaning_tile(canvas, layout::kTileAside);
   }
   if (outfit.pouring && !view.funnel_in)
@@ -93,12 +94,14 @@ void draw_still_bench(Canvas& canvas, const BenchPicture& picture) {
   draw_things_behind(canvas, picture);
   canvas.flush();
   if (!picture.outfit.liquid) return;
-  if (picture.outfit.pouring && view.hands.pour <= 0) {
+  const auto stands = [&](Bottle bottle) { return view.hands.pour <= 0 || view.in_hand != bottle; };
+  if (picture.outfit.pouring && stands(Bottle::titrant)) {
     draw_bottle(canvas, {layout::kTitrantBottle, picture.titrant_label, palette::paper, palette::accent,
                          0.85F * bottle_level(picture)});
   }
   if (picture.outfit.titration) {
-    draw_bottle(canvas, {layout::kSampleBottle, picture.sample_label, palette::paper, palette::good, 0.7F});
+    if (stands(Bottle::sample))
+      draw_bottle(canvas, {layout::kSampleBottle, picture.sample_label, palette::paper, palette::good, 0.7F});
     draw_dropper_bottle(canvas, layout::kIndicator, picture.indicator);
   }
   if (!view.beaker_under) draw_beaker(canvas, layout::kBeakerAside, beaker_fill(view), beaker_word(picture));
@@ -114,7 +117,7 @@ std::vector<int> still_key(const BenchPicture& picture) {
           view.tile_laid,
           view.beaker_under,
           view.hands.wash > 0,
-          view.hands.pour > 0,
+          view.hands.pour > 0 ? 1 + static_cast<int>(view.in_hand) : 0,
           pipette_in_hand(picture),
           static_cast<int>(kSteps * bottle_level(picture)),
           view.beaker_under ? 0 : static_cast<int>(kSteps * beaker_fill(view))};
@@ -127,7 +130,7 @@ void draw_moving_bench(Canvas& canvas, const BenchPicture& picture) {
   if (!picture.outfit.liquid) return;
   if (view.tile_laid) draw_laid_tile(canvas, layout::kTileLaid);
   draw_spilt(canvas, view);
-  draw_tap_and_jet(canvas, picture);
+  if (!view.held_aslant) draw_tap_and_jet(canvas, picture);
   if (view.beaker_under) draw_beaker(canvas, beaker_under(picture), beaker_fill(view), beaker_word(picture));
   if (pipette_in_hand(picture)) {
     const double left =
@@ -137,8 +140,11 @@ void draw_moving_bench(Canvas& canvas, const BenchPicture& picture) {
   }
   if (picture.outfit.titration) draw_flask(canvas, picture);
   draw_washing(canvas, picture);
-  draw_tap_handle(canvas, picture);
-  draw_leak(canvas, picture);
+  if (!view.held_aslant) {
+    draw_tap_handle(canvas, picture);
+    draw_leak(canvas, picture);
+  }
+  draw_burette_in_hand(canvas, picture);
   canvas.flush();
 }
 

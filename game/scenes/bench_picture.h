@@ -39,6 +39,8 @@ void draw_things_behind(Canvas& canvas, const BenchPicture& picture);
 /// Tube's foot, tap with its handle, jet, hanging drop, drops on their way.
 void draw_tap_and_jet(Canvas& canvas, const BenchPicture& picture);
 void draw_tap_handle(Canvas& canvas, const BenchPicture& picture);
+/// The burette while it is held aslant and turned about; nothing while it stands in its clamps.
+void draw_burette_in_hand(Canvas& canvas, const BenchPicture& picture);
 /// Flask where it stands, with its liquid.
 void draw_flask(Canvas& canvas, const BenchPicture& picture);
 /// Wash bottle in the hand while it is squeezed.

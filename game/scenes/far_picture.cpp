@@ -165,6 +165,21 @@ void frame(Canvas& canvas, const Rect& r) {
   canvas.dashed(outline, 1.2F, 5, 4, faded(palette::accent, 0.65));
 }
 
+sf::Color ink_of(Bottle bottle) {
+  if (bottle == Bottle::sample) return palette::good;
+  return bottle == Bottle::water ? palette::water_edge : palette::accent;
+}
+
+void bottle_pouring(Canvas& canvas, const FarScale& far, const View& view) {
+  const Point lip{far.tube_x + 3, far.rim_y - (view.funnel_in ? 25.0F : 8.0F)};
+  const Rect bottle{lip.x - 19, lip.y - 7, 38, 72};
+  canvas.stroke(
+      Path({lip.x + 2, lip.y}).quad({far.tube_x - 1, lip.y + 1}, {far.tube_x, far.rim_y + 6}).points(),
+      {1.4F + 1.6F * static_cast<float>(view.hands.pour)}, palette::water_edge);
+  draw_bottle(canvas,
+              {bottle, "", palette::paper, ink_of(view.in_hand), 0.7F, false, -78 - 25 * view.hands.pour});
+}
+
 }  // namespace
 
 Rect far_eye(const BenchSpec& spec, double eye_mm) {
@@ -179,9 +194,11 @@ void draw_far(Canvas& canvas, const BenchPicture& picture) {
   const FarScale far(picture.spec);
   const View& view = picture.view;
   if (view.tile_laid) canvas.rect({far.tube_x - 40, far.foot_y - 8, 80, 4}, palette::tile);
-  tube(canvas, far, picture);
-  canvas.flush();
-  graduations(canvas, far, picture.spec);
+  if (!view.held_aslant) {
+    tube(canvas, far, picture);
+    canvas.flush();
+    graduations(canvas, far, picture.spec);
+  }
   const float span = far.last_y - far.zero_y;
   clamp(canvas, far, far.zero_y + span * 0.345F);
   clamp(canvas, far, far.zero_y + span * 0.745F);
@@ -190,15 +207,7 @@ void draw_far(Canvas& canvas, const BenchPicture& picture) {
   if (picture.outfit.liquid)
     frame(canvas, {far.tube_x - 42, far.tap_y - 18, 84, far.foot_y - far.tap_y + 20});
   eye_marker(canvas, far, picture);
-  if (view.hands.pour > 0) {
-    const Point lip{far.tube_x + 3, far.rim_y - (view.funnel_in ? 25.0F : 8.0F)};
-    const Rect bottle{lip.x - 19, lip.y - 7, 38, 72};
-    canvas.stroke(
-        Path({lip.x + 2, lip.y}).quad({far.tube_x - 1, lip.y + 1}, {far.tube_x, far.rim_y + 6}).points(),
-        {1.4F + 1.6F * static_cast<float>(view.hands.pour)}, palette::water_edge);
-    draw_bottle(canvas,
-                {bottle, "", palette::paper, palette::accent, 0.7F, false, -78 - 25 * view.hands.pour});
-  }
+  if (view.hands.pour > 0 && !view.held_aslant) bottle_pouring(canvas, far, view);
 }
 
 }  // namespace halfdrop

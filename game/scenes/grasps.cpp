@@ -4,7 +4,9 @@ namespace halfdrop {
 
 namespace {
 
-constexpr std::array kAll = {Grasp::swirl, Grasp::wash, Grasp::pour};
+constexpr double kHeldAslant_degrees = 85.0;
+
+constexpr std::array kAll = {Grasp::swirl, Grasp::wash, Grasp::pour, Grasp::turn};
 
 void set(HandsChange& change, Grasp grasp, double strength) {
   switch (grasp) {
@@ -16,6 +18,9 @@ void set(HandsChange& change, Grasp grasp, double strength) {
       break;
     case Grasp::pour:
       change.pour = strength;
+      break;
+    case Grasp::turn:
+      change.tilt_degrees = strength * kHeldAslant_degrees;
       break;
   }
 }
@@ -53,6 +58,7 @@ HandsChange Grasps::release_all(const Hands& hands) {
   if (hands.swirl > 0.0) set(change, Grasp::swirl, 0.0);
   if (hands.wash > 0.0) set(change, Grasp::wash, 0.0);
   if (hands.pour > 0.0) set(change, Grasp::pour, 0.0);
+  if (hands.tilt_degrees > 0.0) set(change, Grasp::turn, 0.0);
   return change;
 }
 

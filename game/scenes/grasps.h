@@ -1,5 +1,5 @@
 #pragma once
-// Swirl, wash and pour: what lasts only while a key or a button is held.
+// Swirl, wash, pour and turning the burette about: what lasts only while a key or a button is held.
 
 #include <array>
 #include <optional>
@@ -12,7 +12,7 @@ namespace halfdrop {
 /// at intervals, and a quick touch must not be lost between two (a key tap lasts 50 to 100 ms).
 inline constexpr Tick kShortestHold = kTicksPerSecond / 20;
 
-enum class Grasp { swirl, wash, pour };
+enum class Grasp { swirl, wash, pour, turn };
 
 class Grasps {
  public:
@@ -32,7 +32,7 @@ class Grasps {
     bool released = false;
   };
   Hold& hold(Grasp grasp) { return holds_[static_cast<std::size_t>(grasp)]; }
-  std::array<Hold, 3> holds_;
+  std::array<Hold, 4> holds_;
 };
 
 }  // namespace halfdrop

@@ -12,9 +12,6 @@ using namespace list_layout;
 constexpr float kWheelStep = 60.0F, kPageStep = 420.0F;
 constexpr std::size_t kLetters = 96;  ///< that surely fit a line of a card
 
-constexpr Rect kStart{732, 642, 310, 44};
-constexpr Rect kBack{582, 642, 134, 44};
-
 float card_height(const Level& level) {
   const std::size_t lines = std::max<std::size_t>(1, (level.why.size() + kLetters - 1) / kLetters);
   return 54.0F + kLine * static_cast<float>(lines);
@@ -32,7 +29,7 @@ void LevelList::tell(const std::vector<Fault>& faults) {
 }
 
 void LevelList::show_cautions(std::size_t level) {
-  cautions_ = level;
+  page_.emplace(levels_[level].level, way_);
   focus_ = unfinished_.size() + level;
 }
 
@@ -42,7 +39,7 @@ bool LevelList::heads_drills(std::size_t level) const {
 
 void LevelList::open(std::size_t row) {
   if (row < unfinished_.size()) {
-    wish_ = Wish{Wish::Kind::go_on, unfinished_[row].path};
+    wish_ = Wish{Wish::Kind::go_on, unfinished_[row].path, {}};
   } else if (row < rows()) {
     show_cautions(row - unfinished_.size());
   }
@@ -79,7 +76,7 @@ void LevelList::show_focus() {
 }
 
 std::vector<std::pair<std::string, Rect>> LevelList::places() const {
-  if (cautions_) return {{"start", kStart}, {"back", kBack}};
+  if (page_) return page_->places();
   std::vector<std::pair<std::string, Rect>> places;
   for (std::size_t row = 0; row < rows(); ++row) {
     Rect at = row_rect(row);
@@ -94,10 +91,18 @@ std::vector<std::pair<std::string, Rect>> LevelList::places() const {
   return places;
 }
 
+bool LevelList::choose_on_page(const std::string& place) {
+  if (page_->choose(place)) return true;
+  if (!levels_[focus_ - unfinished_.size()].level.drill) way_ = page_->way();
+  if (place == "start")
+    wish_ = Wish{Wish::Kind::start, levels_[focus_ - unfinished_.size()].path, page_->way()};
+  if (place == "back") page_.reset();
+  return true;
+}
+
 bool LevelList::choose(const std::string& place) {
   message_.clear();
-  if (place == "start" && cautions_) wish_ = Wish{Wish::Kind::start, levels_[*cautions_].path};
-  if (place == "back") cautions_.reset();
+  if (page_) return choose_on_page(place);
   for (std::size_t i = 0; i < unfinished_.size(); ++i) {
     if (place == "unfinished/" + std::to_string(i)) open(i);
   }
@@ -108,10 +113,10 @@ bool LevelList::choose(const std::string& place) {
 }
 
 bool LevelList::key(sf::Keyboard::Key code) {
-  if (cautions_) {
+  if (page_) {
     if (code == sf::Keyboard::Enter) return choose("start");
     if (code == sf::Keyboard::Escape || code == sf::Keyboard::Backspace) return choose("back");
-    return false;
+    return page_->key(code);
   }
   switch (code) {
     case sf::Keyboard::Up:
@@ -129,7 +134,7 @@ bool LevelList::key(sf::Keyboard::Key code) {
       open(focus_);
       return true;
     case sf::Keyboard::Escape:
-      wish_ = Wish{Wish::Kind::quit, {}};
+      wish_ = Wish{Wish::Kind::quit, {}, {}};
       return true;
     default:
       return false;
@@ -141,7 +146,11 @@ bool LevelList::event(const sf::Event& event, sf::Vector2f pointer) {
     case sf::Event::KeyPressed:
       return key(event.key.code);
     case sf::Event::MouseWheelScrolled:
-      if (!cautions_) scroll(-event.mouseWheelScroll.delta * kWheelStep);
+      if (page_) {
+        page_->scroll(-event.mouseWheelScroll.delta * kWheelStep);
+      } else {
+        scroll(-event.mouseWheelScroll.delta * kWheelStep);
+      }
       return true;
     case sf::Event::MouseButtonPressed:
       if (event.mouseButton.button != sf::Mouse::Left) return false;

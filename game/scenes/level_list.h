@@ -1,5 +1,5 @@
 #pragma once
-// The list of levels, the cautions before one begins, and attempts that were not finished.
+// The list of levels, the page before one begins, and attempts that were not finished.
 
 #include <SFML/Window/Event.hpp>
 #include <optional>
@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "game/level/level.h"
-#include "game/scenes/canvas.h"
+#include "game/scenes/safety_page.h"
 
 namespace halfdrop {
 
@@ -33,23 +33,27 @@ class LevelList {
   /// Says why nothing came of the last wish.
   void tell(const std::vector<Fault>& faults);
   [[nodiscard]] const std::string& message() const { return message_; }
-  /// Shows a level's cautions at once (level named on the command line).
+  /// Shows the page before a level at once (level named on the command line).
   void show_cautions(std::size_t level);
+  /// The way that is chosen when the next level's page is shown, until the player chooses another.
+  void propose(Way way) { way_ = way; }
 
   struct Wish {
     enum class Kind { start, go_on, quit } kind = Kind::start;
-    std::string path;  ///< of the level to start, or of the attempt to go on with
+    std::string path;            ///< of the level to start, or of the attempt to go on with
+    Way way = Way::independent;  ///< of a level to start
   };
   /// What was asked for since last time.
   [[nodiscard]] std::optional<Wish> take_wish();
   [[nodiscard]] const std::vector<Entry>& levels() const { return levels_; }
-  [[nodiscard]] bool shows_cautions() const { return cautions_.has_value(); }
-  /// What can be clicked now: "level/...", "unfinished/0", "start", "back".
+  [[nodiscard]] bool shows_cautions() const { return page_.has_value(); }
+  /// What can be clicked now: "level/...", "unfinished/0"; before a level "way/guided" ..., "start", "back".
   [[nodiscard]] std::vector<std::pair<std::string, Rect>> places() const;
 
  private:
   bool key(sf::Keyboard::Key code);
   bool choose(const std::string& place);
+  bool choose_on_page(const std::string& place);
   void open(std::size_t row);
   void scroll(float by);
   void show_focus();
@@ -62,13 +66,13 @@ class LevelList {
   void draw_number(Canvas& canvas, Point at, std::size_t level) const;
   void draw_list(Canvas& canvas) const;
   void draw_row(Canvas& canvas, std::size_t row) const;
-  void draw_cautions(Canvas& canvas) const;
 
   std::vector<Entry> levels_;
   std::vector<Unfinished> unfinished_;
   std::vector<Fault> faults_;
-  std::size_t focus_ = 0;  ///< row: unfinished attempts, then levels
-  std::optional<std::size_t> cautions_;
+  std::size_t focus_ = 0;           ///< row: unfinished attempts, then levels
+  std::optional<SafetyPage> page_;  ///< before the level in focus
+  Way way_ = Way::independent;
   float scroll_ = 0.0F;
   std::optional<Wish> wish_;
   std::string message_;  ///< why the last wish came to nothing

@@ -43,7 +43,7 @@ void draw_sign(Canvas& canvas, Point at) {
 void LevelList::draw(Canvas& canvas) const {
   draw_page_ground(canvas);
   canvas.flush();
-  cautions_ ? draw_cautions(canvas) : draw_list(canvas);
+  page_ ? page_->draw(canvas, message_) : draw_list(canvas);
   canvas.flush();
 }
 
@@ -97,39 +97,6 @@ void LevelList::draw_list(Canvas& canvas) const {
   canvas.text(words::kRehearsal, {kLeft, kBottom + 26}, {15, palette::print, Face::semibold});
   if (!message_.empty())
     canvas.paragraph(message_, {kLeft, kBottom + 46}, kWidth, 17, {14, palette::bad, Face::semibold});
-}
-
-void LevelList::draw_cautions(Canvas& canvas) const {
-  const Level& l = levels_[*cautions_].level;
-  const Rect sheet{kLeft, 20, kWidth, 680};
-  canvas.soft_rect({sheet.x + 2, sheet.y + 8, sheet.w, sheet.h}, 4, 14, faded(palette::shadow, 0.3));
-  canvas.rect(sheet, Paint::along({sheet.x, sheet.y}, {sheet.right(), sheet.bottom()},
-                                  {{0, rgb(0xfffef8)}, {0.7F, palette::paper}, {1, palette::paper_shade}}));
-  canvas.flush();
-  const float left = sheet.x + 48, width = sheet.w - 96;
-  float y = sheet.y + 56;
-  canvas.text(l.title, {left, y}, {34, palette::print, Face::bold});
-  y += 38;
-  y += canvas.paragraph(l.story, {left, y}, width, 25, {18, palette::print}) + 30;
-  canvas.text(words::kBefore, {left, y}, {22, palette::print, Face::bold});
-  y += 36;
-  for (const std::string& caution : l.cautions) {
-    // A warning triangle: a shape beside the words.
-    canvas.polygon({{left + 12, y - 17}, {left + 25, y + 5}, {left - 1, y + 5}}, rgb(0xe8a33d));
-    canvas.line({left + 12, y - 9}, {left + 12, y - 2}, 2.4F, palette::print);
-    canvas.circle({left + 12, y + 1.4F}, 1.5F, palette::print);
-    y += canvas.paragraph(caution, {left + 40, y}, width - 40, 25, {18, palette::print}) + 10;
-  }
-  if (!message_.empty())
-    canvas.paragraph(message_, {left, sheet.bottom() - 168}, width, 22, {16, palette::bad, Face::semibold});
-  y = std::max(y + 8, sheet.bottom() - 128);
-  canvas.paragraph(std::string(words::kTeacherOverrides) + "\n" + words::kRehearsal, {left, y}, width, 23,
-                   {16, palette::print, Face::semibold});
-  if (!l.method.empty())
-    canvas.text(words::kMethodKey, {left, sheet.bottom() - 30}, {16, palette::print_soft});
-  for (const auto& [name, rect] : places()) {
-    draw_page_button(canvas, rect, name == "start" ? words::kStart : words::kBack, name == "start");
-  }
 }
 
 }  // namespace halfdrop

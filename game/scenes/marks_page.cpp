@@ -1,72 +1,17 @@
 #include "game/scenes/marks_page.h"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
 
-#include "game/scenes/words.h"
+#include "game/marking/counted_runs.h"
 
 namespace halfdrop {
 
 namespace {
 
-constexpr double kOneDrop_cm3 = 0.05;
 constexpr float kWheelStep = 60.0F, kPageStep = 520.0F, kPageShown = 652.0F;
 constexpr std::size_t kColumns = 2;  ///< of causes in the question
 
-std::string way(double cm3) { return cm3 > 0.0 ? "up" : "down"; }
-
-std::string you_said(const Diagnosis& said) {
-  if (!said.cause) return "You said: nothing went wrong. ";
-  return std::string("You said: ") + words::cause_name(*said.cause) +
-         (said.too_high ? ", titre too high. " : ", titre too low. ");
-}
-
-bool has_accurate_titre(const MarkedAttempt& marked) {
-  return std::any_of(marked.titres.begin(), marked.titres.end(),
-                     [](const TitreRow& row) { return row.run != "trial" && row.breakdown; });
-}
-
 }  // namespace
-
-std::optional<LargestCause> largest_cause(const MarkedAttempt& marked) {
-  std::array<double, kCauses> sums{};
-  int runs = 0;
-  for (const TitreRow& row : marked.titres) {
-    if (row.run == "trial" || !row.breakdown) continue;
-    ++runs;
-    for (std::size_t i = 0; i < kCauses; ++i) sums[i] += row.breakdown->causes_cm3[i];
-  }
-  if (runs == 0) return std::nullopt;
-  const auto most = std::max_element(sums.begin(), sums.end(),
-                                     [](double a, double b) { return std::fabs(a) < std::fabs(b); });
-  const LargestCause largest{static_cast<Cause>(most - sums.begin()), *most / runs};
-  if (std::fabs(largest.mean_cm3) < kOneDrop_cm3) return std::nullopt;
-  return largest;
-}
-
-std::string verdict(const Diagnosis& said, const std::optional<LargestCause>& was) {
-  const std::string own = you_said(said);
-  if (!was) {
-    return own + "No cause moved your accurate titres by a drop (0.05 cm\u00b3) or more" +
-           (said.cause ? ": no slip shows in them." : ": about the titres you were right.");
-  }
-  const std::string truth = std::string("The largest cause was: ") + words::cause_name(was->cause) +
-                            ". It pushed the titre " + way(was->mean_cm3) + " by " +
-                            words::fixed(std::fabs(was->mean_cm3), 2) +
-                            " cm\u00b3, on average over the accurate runs. ";
-  if (!said.cause) return own + truth;
-  const bool same = *said.cause == was->cause, same_way = said.too_high == (was->mean_cm3 > 0.0);
-  if (same && same_way) return own + truth + "You saw the cause and its way.";
-  if (same) return own + truth + "You saw the cause; it pushed the other way.";
-  return own + truth +
-         (same_way ? "Another cause, but the way is right." : "Another cause, and the other way.");
-}
-
-std::string verdict(const Diagnosis& said, const MarkedAttempt& marked) {
-  if (!has_accurate_titre(marked)) return you_said(said) + "There is no accurate titre to judge that by.";
-  return verdict(said, largest_cause(marked));
-}
 
 MarksPage::MarksPage(MarkedAttempt marked, std::vector<EarlierGo> earlier, bool projector)
     : marked_(std::move(marked)), earlier_(std::move(earlier)), projector_(projector) {
@@ -77,11 +22,19 @@ MarksPage::Wish MarksPage::take_wish() { return std::exchange(wish_, Wish::none)
 
 void MarksPage::draw(Canvas& canvas) const {
   places_.clear();
+  parts_.clear();
   said_ ? draw_page(canvas) : draw_question(canvas);
 }
 
 void MarksPage::scroll(float by) {
   scroll_ = std::clamp(scroll_ + by, 0.0F, std::max(0.0F, content_height_ - kPageShown));
+}
+
+void MarksPage::turn_to(const std::string& part) {
+  const auto found =
+      std::find_if(parts_.begin(), parts_.end(), [&](const auto& one) { return one.first == part; });
+  scroll_ = 0.0F;
+  if (found != parts_.end()) scroll(found->second - 12.0F);
 }
 
 /// A way without a cause is no answer yet.
@@ -123,6 +76,10 @@ bool MarksPage::page_key(const sf::Event::KeyEvent& key) {
     case sf::Keyboard::PageDown:
       scroll(key.code == sf::Keyboard::PageUp ? -kPageStep : kPageStep);
       return true;
+    case sf::Keyboard::Left:
+    case sf::Keyboard::Right:
+      look_at_run(key.code == sf::Keyboard::Left ? -1 : 1);
+      return true;
     case sf::Keyboard::Home:
     case sf::Keyboard::End:
       scroll(key.code == sf::Keyboard::Home ? -content_height_ : content_height_);
@@ -145,6 +102,26 @@ bool MarksPage::page_key(const sf::Event::KeyEvent& key) {
   }
 }
 
+std::string MarksPage::shown_run() const {
+  if (!run_.empty()) return run_;
+  const auto counted = counted_runs(marked_.titres);
+  if (!counted.empty()) return counted.front()->run;
+  const auto any = std::find_if(marked_.titres.begin(), marked_.titres.end(),
+                                [](const TitreRow& row) { return row.breakdown.has_value(); });
+  return any == marked_.titres.end() ? std::string() : any->run;
+}
+
+void MarksPage::look_at_run(int by) {
+  std::vector<std::string> runs;
+  for (const TitreRow& row : marked_.titres) {
+    if (row.breakdown) runs.push_back(row.run);
+  }
+  if (runs.empty()) return;
+  const auto at = std::find(runs.begin(), runs.end(), shown_run()) - runs.begin();
+  run_ = runs[static_cast<std::size_t>(
+      std::clamp<std::ptrdiff_t>(at + by, 0, static_cast<std::ptrdiff_t>(runs.size()) - 1))];
+}
+
 void MarksPage::look_at_picture(const std::string& place) {
   for (const PictureRead& picture : std::get<ReadingDrill>(*marked_.drill).pictures) {
     if (place != "picture/" + std::to_string(picture.number)) continue;
@@ -164,6 +141,7 @@ bool MarksPage::choose(const std::string& place) {
     }
   }
   if (place.starts_with("picture/")) look_at_picture(place);
+  if (place.starts_with("run/")) run_ = place.substr(4);
   for (std::size_t i = 0; i < marked_.findings.size(); ++i) {
     if (place != "finding/" + std::to_string(i)) continue;
     wish_ = Wish::replay;

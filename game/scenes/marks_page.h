@@ -1,35 +1,18 @@
 #pragma once
-// After handing in: the question what went wrong, then the marks, the findings and where each titre came
-// from.
+// After handing in: the question what went wrong, then the one thing to change, the marks, where each titre
+// and the result came from, how well it is known, the findings.
 
 #include <SFML/Window/Event.hpp>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "game/marking/diagnosis.h"
 #include "game/marking/marks.h"
 #include "game/scenes/canvas.h"
 #include "game/scenes/earlier_goes.h"
 
 namespace halfdrop {
-
-/// The cause that moved the accurate runs' titres most on average, and which way; nothing below one drop
-/// (0.05 cm3).
-struct LargestCause {
-  Cause cause = Cause::rounding;
-  double mean_cm3 = 0.0;
-};
-[[nodiscard]] std::optional<LargestCause> largest_cause(const MarkedAttempt& marked);
-
-/// What the player says went wrong; `nothing` when no cause is given.
-struct Diagnosis {
-  std::optional<Cause> cause;
-  bool too_high = false;
-};
-/// The answer beside what was: sentences.
-[[nodiscard]] std::string verdict(const Diagnosis& said, const std::optional<LargestCause>& was);
-/// The same about an attempt; without an accurate titre it judges nothing.
-[[nodiscard]] std::string verdict(const Diagnosis& said, const MarkedAttempt& marked);
 
 class MarksPage {
  public:
@@ -51,8 +34,13 @@ class MarksPage {
   [[nodiscard]] bool answered() const { return said_.has_value(); }
   void answer(const Diagnosis& said) { said_ = said; }
   [[nodiscard]] const MarkedAttempt& marked() const { return marked_; }
+  /// Turns to where a part begins, as last drawn: "titres", "result", "uncertainty", "findings"; else the
+  /// top.
+  void turn_to(const std::string& part);
+  /// The run whose way is drawn: "1"; empty where no run has a breakdown.
+  [[nodiscard]] std::string shown_run() const;
   /// What can be clicked now, as last drawn: "cause/...", "too high", "too low", "nothing", "again", "level
-  /// list", "finding/0", "picture/1".
+  /// list", "run/1", "finding/0", "picture/1".
   [[nodiscard]] const std::vector<std::pair<std::string, Rect>>& places() const { return places_; }
 
  private:
@@ -60,16 +48,22 @@ class MarksPage {
   bool page_key(const sf::Event::KeyEvent& key);
   bool click(sf::Vector2f at);
   void look_at_picture(const std::string& place);
+  void look_at_run(int by);
   void say(bool too_high);
   void scroll(float by);
   void draw_question(Canvas& canvas) const;
   void draw_page(Canvas& canvas) const;
   void draw_footer(Canvas& canvas) const;
   float draw_summary(Canvas& canvas, float y) const;
+  float draw_next_fix(Canvas& canvas, float y) const;
+  float draw_diagnosis(Canvas& canvas, float y) const;
   float draw_scores(Canvas& canvas, float y) const;
   float draw_gate(Canvas& canvas, float y) const;
   float draw_charts(Canvas& canvas, float y) const;
-  float draw_titre_charts(Canvas& canvas, float y) const;
+  float draw_titre_falls(Canvas& canvas, float y) const;
+  float draw_run_tabs(Canvas& canvas, float y) const;
+  float draw_result_falls(Canvas& canvas, float y) const;
+  float draw_own_uncertainty(Canvas& canvas, float y) const;
   float draw_findings(Canvas& canvas, float y) const;
   float draw_finding(Canvas& canvas, float y, std::size_t index) const;
 
@@ -79,10 +73,12 @@ class MarksPage {
   std::optional<Diagnosis> said_;
   std::optional<std::size_t> chosen_;   ///< cause under the pen
   std::optional<std::size_t> finding_;  ///< finding chosen by Tab
+  std::string run_;                     ///< run whose way is drawn; empty: the first that counts
   float scroll_ = 0.0F;
   Wish wish_ = Wish::none;
   Tick replay_tick_ = 0;
-  mutable float content_height_ = 0.0F;  ///< as last drawn
+  mutable float content_height_ = 0.0F;                       ///< as last drawn
+  mutable std::vector<std::pair<std::string, float>> parts_;  ///< where they begin on the page
   mutable std::vector<std::pair<std::string, Rect>> places_;
 };
 

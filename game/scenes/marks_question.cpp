@@ -7,7 +7,7 @@ namespace halfdrop {
 
 namespace {
 
-constexpr float kTop = 176.0F, kRow = 42.0F, kLeft = 150.0F, kColumn = 494.0F;
+constexpr float kTop = 148.0F, kRow = 41.0F, kLeft = 150.0F, kColumn = 494.0F;
 
 void draw_choice(Canvas& canvas, const Rect& at, const std::string& text, bool chosen) {
   canvas.rounded_rect(at, 7, chosen ? rgb(0xfbe9b7) : rgb(0xffffff, 0.7));
@@ -25,8 +25,8 @@ void draw_choice(Canvas& canvas, const Rect& at, const std::string& text, bool c
 
 void MarksPage::draw_question(Canvas& canvas) const {
   draw_page_ground(canvas);
-  canvas.text(words::kQuestion, {kLeft, 96}, {32, palette::print, Face::bold});
-  canvas.text(words::kQuestionWhy, {kLeft, 132}, {18, palette::print});
+  canvas.text(words::kQuestion, {kLeft, 84}, {32, palette::print, Face::bold});
+  canvas.text(words::kQuestionWhy, {kLeft, 120}, {18, palette::print});
   constexpr std::size_t half = (kCauses + 1) / 2;
   for (std::size_t i = 0; i < kCauses; ++i) {
     const Rect at{kLeft + (i < half ? 0.0F : kColumn), kTop + kRow * static_cast<float>(i % half),
@@ -44,7 +44,7 @@ void MarksPage::draw_question(Canvas& canvas) const {
     places_.emplace_back(name, at);
     x += 248;
   }
-  canvas.text(words::kQuestionKeys, {kLeft, y + 72}, {15, palette::print_soft});
+  canvas.text(words::kQuestionKeys, {kLeft, y + 70}, {16, palette::print});
   canvas.flush();
 }
 

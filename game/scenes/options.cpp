@@ -4,6 +4,8 @@
 #include <cmath>
 #include <cstdio>
 
+#include "game/scenes/page_picture.h"
+
 namespace halfdrop {
 
 namespace {
@@ -41,15 +43,26 @@ std::string read_size(const std::string& text, unsigned& width, unsigned& height
   return fits ? "" : "a size between 320x160 and 7680x7680";
 }
 
+/// What does not go together; empty when all does.
+std::string wrong_together(const CLI::App& app, const Options& options) {
+  const bool picture = app.count("--picture") > 0, strip = app.count("--strip") > 0;
+  if (strip && picture) return "--strip and --picture exclude each other";
+  if (strip && options.level.empty()) return "--strip needs a level";
+  if (picture && options.level.empty()) return "--picture needs a level or an attempt";
+  return "";
+}
+
 }  // namespace
 
 std::variant<Options, int> read_options(int count, const char* const* arguments) {
   Options options;
-  std::string size;
+  std::string size, way;
   CLI::App app{"Halfdrop: a practice bench for burette technique", "halfdrop"};
   app.add_option("level", options.level, "a level by path or name; with --picture an attempt as well");
   app.add_option("--alias", options.alias, "name written into the attempt");
   app.add_flag("--projector", options.play.projector, "larger words");
+  app.add_option("--way", way, "of playing: guided, independent or assessed")
+      ->check(CLI::IsMember({"guided", "independent", "assessed"}));
   app.add_option("--seed", options.seed, "seed of unknown and glass")->check(whole_number());
   app.add_option("--time-scale", options.play.time_scale, "bench seconds a second")
       ->check(within(0.01, 60.0));
@@ -58,14 +71,18 @@ std::variant<Options, int> read_options(int count, const char* const* arguments)
   app.add_option("--folder", options.folder, "where attempts are kept");
   app.add_flag("--say", options.play.say, "what is perceived, as lines on standard output");
   app.add_flag("--places", options.places, "print what can be clicked, with x y w h, and exit");
-  const auto* picture =
-      app.add_option("--picture", options.picture, "draw one frame into this PNG file and exit");
+  app.add_option("--picture", options.picture, "draw one frame into this PNG file and exit");
   app.add_option("--at", options.at_s, "moment of the picture, seconds")
       ->check(within(0.0, 14400.0))
       ->needs("--picture");
-  const auto* strip =
-      app.add_option("--strip", options.strip,
-                     "draw one drop near the endpoint, swirled and not, into this PNG file and exit");
+  app.add_option(
+         "--page", options.page,
+         "picture of a page about an attempt: sheet, example, question, marks, titres, result, uncertainty, "
+         "findings, harmless")
+      ->check(CLI::IsMember(page_names()))
+      ->needs("--picture");
+  app.add_option("--strip", options.strip,
+                 "draw one drop near the endpoint, swirled and not, into this PNG file and exit");
   try {
     app.parse(count, arguments);
   } catch (const CLI::ParseError& fault) {
@@ -73,13 +90,12 @@ std::variant<Options, int> read_options(int count, const char* const* arguments)
   }
   std::string wrong = size.empty() ? "" : read_size(size, options.width, options.height);
   if (!wrong.empty()) wrong = "--size: " + wrong;
-  if (picture->count() > 0 && options.level.empty()) wrong = "--picture needs a level or an attempt";
-  if (strip->count() > 0 && options.level.empty()) wrong = "--strip needs a level";
-  if (strip->count() > 0 && picture->count() > 0) wrong = "--strip and --picture exclude each other";
+  if (wrong.empty()) wrong = wrong_together(app, options);
   if (!wrong.empty()) {
     std::fprintf(stderr, "%s\n", wrong.c_str());
     return kWrongArguments;
   }
+  options.way = way_from_name(way);
   if (options.folder.empty()) options.folder = attempts_folder();
   return options;
 }

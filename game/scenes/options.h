@@ -14,9 +14,11 @@ struct Options {
   std::string alias;
   std::string folder;          ///< of attempts
   std::string picture;         ///< file to draw one frame into
+  std::string page;            ///< what the picture is of, where it is not the bench (page_picture.h)
   std::string strip;           ///< file to draw one drop's pictures into
   std::optional<double> at_s;  ///< moment of the picture
   std::optional<std::uint64_t> seed;
+  std::optional<Way> way;  ///< proposed on the page before a level
   unsigned width = 1280, height = 720;
   bool fullscreen = false, places = false;
   PlaySettings play;

@@ -29,14 +29,15 @@ std::vector<Piece> pieces_of(const std::string& words) {
   return pieces;
 }
 
-TextStyle piece_style(const Piece& piece, float size) {
-  return {size, piece.key ? palette::pill_key : palette::pill_text, piece.key ? Face::bold : Face::regular,
+TextStyle piece_style(const Piece& piece, float size, Face face = Face::regular) {
+  return {size, piece.key ? palette::pill_key : palette::pill_text, piece.key ? Face::bold : face,
           Align::left};
 }
 
-float width_of(Canvas& canvas, const std::vector<Piece>& pieces, float size) {
+float width_of(const Canvas& canvas, const std::vector<Piece>& pieces, float size,
+               Face face = Face::regular) {
   float width = 0;
-  for (const Piece& piece : pieces) width += canvas.text_width(piece.words, piece_style(piece, size));
+  for (const Piece& piece : pieces) width += canvas.text_width(piece.words, piece_style(piece, size, face));
   return width;
 }
 
@@ -77,6 +78,8 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"Space (hold)", "swirl (Shift: as hard as you can)", Needs::titration},
                               HelpLine{"W (hold)", "wash down", Needs::titration},
                               HelpLine{"P (hold)", "pour into the burette (Shift: gently)", Needs::pouring},
+                              HelpLine{"Q", "take up titrant, water, sample in turn", Needs::titration},
+                              HelpLine{"E (hold)", "burette aslant, turned about", Needs::titration},
                               HelpLine{"F", "flask under the jet, aside", Needs::titration},
                               HelpLine{"N", "funnel in, out", Needs::pouring},
                               HelpLine{"O", "touch off what hangs (half drops)", Needs::liquid},
@@ -87,9 +90,11 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"B", "beaker under the jet, away", Needs::liquid},
                               HelpLine{"Shift + B", "pour the beaker out", Needs::liquid},
                               HelpLine{"A", "pipette: fill, let out", Needs::titration},
+                              HelpLine{"Y", "rinse the pipette with sample (or water)", Needs::titration},
+                              HelpLine{"U", "blow out the pipette's last drop", Needs::titration},
                               HelpLine{"I", "a drop of indicator", Needs::titration},
                               HelpLine{"X", "empty the flask", Needs::titration},
-                              HelpLine{"V", "rinse the flask", Needs::titration},
+                              HelpLine{"V, Shift + V", "rinse the flask: water, sample", Needs::titration},
                               HelpLine{"M", "mop the bench", Needs::liquid},
                               HelpLine{"R", "write the next result", Needs::titration},
                               HelpLine{"T", "results sheet to the front", Needs::titration},
@@ -99,6 +104,7 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"H", "hand in"},
                               HelpLine{"F1", "these keys"},
                               HelpLine{"F2", "how it is done"},
+                              HelpLine{"F3", "guide: hide, show, ask", Needs::titration},
                               HelpLine{"Esc, F11", "pause, full screen"}};
 
 bool has(const Outfit& outfit, Needs needs) {
@@ -121,7 +127,7 @@ bool has(const Outfit& outfit, Needs needs) {
   return false;
 }
 
-constexpr float kHelpLine = 29.0F;
+constexpr float kHelpLine = 27.0F;
 
 void help_column(Canvas& canvas, std::span<const HelpLine> lines, float x) {
   float y = 152;
@@ -133,6 +139,38 @@ void help_column(Canvas& canvas, std::span<const HelpLine> lines, float x) {
 }
 
 }  // namespace
+
+void draw_words_with_keys(Canvas& canvas, const std::string& words, Point at, float size, Face face) {
+  for (const Piece& piece : pieces_of(words)) {
+    canvas.text_middle(piece.words, at, piece_style(piece, size, face));
+    at.x += canvas.text_width(piece.words, piece_style(piece, size, face));
+  }
+}
+
+std::vector<std::string> broken_words(const Canvas& canvas, const std::string& words, float width, float size,
+                                      Face face) {
+  std::vector<std::string> lines;
+  std::string line;
+  bool in_key = false;
+  for (std::size_t from = 0; from < words.size();) {
+    std::size_t to = from;  // up to the next space outside a key
+    while (to < words.size() && (in_key || words[to] != ' ')) {
+      in_key = words[to] == '[' || (in_key && words[to] != ']');
+      ++to;
+    }
+    while (to < words.size() && words[to] == ' ') ++to;
+    const std::string longer = line + words.substr(from, to - from);
+    if (!line.empty() && width_of(canvas, pieces_of(longer), size, face) > width) {
+      lines.push_back(line);
+      line = words.substr(from, to - from);
+    } else {
+      line = longer;
+    }
+    from = to;
+  }
+  lines.push_back(line);
+  return lines;
+}
 
 void draw_pill(Canvas& canvas, const std::string& words, bool is_warning, bool projector) {
   if (words.empty()) return;
@@ -152,12 +190,8 @@ void draw_pill(Canvas& canvas, const std::string& words, bool is_warning, bool p
   if (is_warning) canvas.stroke(rounded_rect_points(pill, 17), {1.8F, true}, palette::tap_handle);
   float y = pill.y + size * 0.375F + step / 2;
   for (const std::string& line : lines) {
-    const auto pieces = pieces_of(line);
-    float x = pill.centre().x - width_of(canvas, pieces, size) / 2;
-    for (const Piece& piece : pieces) {
-      canvas.text_middle(piece.words, {x, y}, piece_style(piece, size));
-      x += canvas.text_width(piece.words, piece_style(piece, size));
-    }
+    const float x = pill.centre().x - width_of(canvas, pieces_of(line), size) / 2;
+    draw_words_with_keys(canvas, line, {x, y}, size, Face::regular);
     y += step;
   }
   canvas.flush();

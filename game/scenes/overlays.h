@@ -12,6 +12,12 @@ namespace halfdrop {
 /// One line (or two in the projector's size) on a dark pill; [words in brackets] stand out as keys.
 void draw_pill(Canvas& canvas, const std::string& words, bool is_warning, bool projector);
 
+/// Words with [keys] that stand out, from the left, centred on at.y by capital height.
+void draw_words_with_keys(Canvas& canvas, const std::string& words, Point at, float size, Face face);
+/// Such words broken at spaces into lines of at most this width.
+[[nodiscard]] std::vector<std::string> broken_words(const Canvas& canvas, const std::string& words,
+                                                    float width, float size, Face face);
+
 /// The keys that are of use in a level.
 void draw_help_card(Canvas& canvas, const Outfit& outfit);
 /// The level's method, step by step.

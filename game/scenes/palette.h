@@ -50,6 +50,7 @@ inline const sf::Color accent = rgb(0x235066);  ///< frames, the eye, what is ch
 inline const sf::Color good = rgb(0x2c6e49);
 inline const sf::Color bad = rgb(0xa63a24);
 inline const sf::Color pill = rgb(0x1f1a14, 0.86);
+inline const sf::Color guide = rgb(0x1d3d4c, 0.94);  ///< the guide's card
 inline const sf::Color pill_text = rgb(0xfdf9ef);
 inline const sf::Color pill_key = rgb(0xf2b489);  ///< keys named in a pill
 

@@ -40,9 +40,13 @@ bool Paper::event(const sf::Event& event, sf::Vector2f pointer, Session& session
   }
 }
 
-std::unique_ptr<Paper> paper_of(const Session& session, bool large) {
+std::unique_ptr<Paper> paper_of(const Session& session, bool large,
+                                const std::vector<std::string>& withdrawn) {
   if (session.level().drill) return drill_card(session, large);
-  return std::make_unique<SheetPaper>(session.level());
+  const std::string refused(no_help_words(session.attempt().way));
+  if (!refused.empty()) return std::make_unique<SheetPaper>(session.level(), WorkedSlip{}, refused);
+  return std::make_unique<SheetPaper>(
+      session.level(), WorkedSlip{worked_example(session.level(), session.attempt().seed), withdrawn});
 }
 
 }  // namespace halfdrop

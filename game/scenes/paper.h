@@ -53,7 +53,8 @@ class Paper {
 };
 
 /// For a session as it stands. `large`: words at 4 % of the height at least, where the paper can have them (a
-/// drill's card).
-[[nodiscard]] std::unique_ptr<Paper> paper_of(const Session& session, bool large);
+/// drill's card). `withdrawn`: lines of the working whose example is not shown any more.
+[[nodiscard]] std::unique_ptr<Paper> paper_of(const Session& session, bool large,
+                                              const std::vector<std::string>& withdrawn = {});
 
 }  // namespace halfdrop

@@ -38,8 +38,8 @@ std::optional<Deed> simple_deed(Key::Key key) {
       return Deed::flick_jet;
     case Key::X:
       return Deed::empty_flask;
-    case Key::V:
-      return Deed::rinse_flask;
+    case Key::U:
+      return Deed::blow_out_pipette;
     case Key::M:
       return Deed::wipe_bench;
     default:
@@ -63,6 +63,26 @@ void PlayScene::act(Deed deed) {
 }
 
 void PlayScene::act_either(Deed first, Deed second, bool second_holds) { act(second_holds ? second : first); }
+
+/// Unless it is in the hand already.
+void PlayScene::take_up(Deed bottle) {
+  if (!check(session_.spec(), session_.state(), bottle)) act(bottle);
+}
+
+/// Titrant, water, sample, and round again.
+void PlayScene::take_up_next() {
+  switch (view_.in_hand) {
+    case Bottle::titrant:
+      act(Deed::take_up_water);
+      return tell("In your hand: the wash bottle's water. [P] pours it into the burette");
+    case Bottle::water:
+      act(Deed::take_up_sample);
+      return tell("In your hand: the sample. [P] pours it into the burette");
+    case Bottle::sample:
+      act(Deed::take_up_titrant);
+      return tell("In your hand: the titrant. [P] pours it into the burette");
+  }
+}
 
 void PlayScene::set_tap(double tap) {
   // The hand remembers where it last left the tap open.
@@ -168,6 +188,9 @@ bool PlayScene::hold_key(const sf::Event::KeyEvent& key) {
     case Key::P:
       take(Grasp::pour, key.shift ? kGentlePour : 1.0);
       return true;
+    case Key::E:
+      take(Grasp::turn, 1.0);
+      return true;
     default:
       return false;
   }
@@ -195,6 +218,15 @@ bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
     case Key::L:
       act_either(Deed::lay_tile, Deed::take_tile_away, view_.tile_laid);
       return true;
+    case Key::V:
+      act(key.shift ? Deed::rinse_flask_with_sample : Deed::rinse_flask);
+      return true;
+    case Key::Y:
+      act(view_.in_hand == Bottle::water ? Deed::rinse_pipette_with_water : Deed::rinse_pipette_with_sample);
+      return true;
+    case Key::Q:
+      take_up_next();
+      return true;
     case Key::A:
       act_either(Deed::fill_pipette, Deed::deliver_aliquot, view_.pipette_cm3 > 0.5);
       return true;
@@ -206,8 +238,12 @@ bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
 void PlayScene::key_pressed(const sf::Event::KeyEvent& key) {
   shift_ = key.shift;
   control_ = key.control;
-  if (key.code == Key::F1 || key.code == Key::F2) {
-    card_ = key.code == Key::F1 ? Card::keys : Card::method;
+  if (key.code == Key::F1) {
+    card_ = Card::keys;
+  } else if (key.code == Key::F2) {
+    open_method();
+  } else if (key.code == Key::F3) {
+    turn_guide();
   } else if (key.code == Key::Escape) {
     paused_ = true;
     pause_choice_ = 0;
@@ -224,6 +260,7 @@ void PlayScene::key_released(const sf::Event::KeyEvent& key) {
   if (key.code == Key::Space) release(Grasp::swirl);
   if (key.code == Key::W) release(Grasp::wash);
   if (key.code == Key::P) release(Grasp::pour);
+  if (key.code == Key::E) release(Grasp::turn);
 }
 
 void PlayScene::choose(std::size_t button) {
@@ -232,7 +269,7 @@ void PlayScene::choose(std::size_t button) {
     case PauseChoice::go_on:
       break;
     case PauseChoice::method:
-      card_ = Card::method;
+      open_method();
       break;
     case PauseChoice::level_list:
       wish_ = Wish::level_list;

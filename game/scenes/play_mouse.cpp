@@ -32,7 +32,10 @@ void PlayScene::begin_drag(const Thing& thing, Point at) {
       drag_to(at);
       break;
     case Grip::pour:
-      hold_by_button(Grasp::pour, shift_ ? kGentlePour : 1.0);
+      pour_from(thing, shift_ ? kGentlePour : 1.0);
+      break;
+    case Grip::burette:
+      hold_by_button(Grasp::turn, 1.0);
       break;
     case Grip::wash:
       hold_by_button(Grasp::wash, 1.0);
@@ -55,6 +58,11 @@ void PlayScene::end_drag() {
 void PlayScene::hold_by_button(Grasp grasp, double strength) {
   drag_.holds = grasp;
   take(grasp, strength);
+}
+
+void PlayScene::pour_from(const Thing& thing, double strength) {
+  if (thing.pours) take_up(*thing.pours);
+  hold_by_button(Grasp::pour, strength);
 }
 
 void PlayScene::drag_to(Point at) {
@@ -99,14 +107,16 @@ void PlayScene::drag_to(Point at) {
 }
 
 void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point at) {
+  if (guide_ && button.button == sf::Mouse::Left && guide_tab_.contains(at)) return turn_guide();
   const Thing* const thing = thing_at(things_, at);
   if (thing == nullptr) return;
   if (drag_.holds) release(*drag_.holds);  // one hand on the mouse holds one thing
   if (button.button == sf::Mouse::Right) {
     if (thing->other_deed) act(*thing->other_deed);
-    if (thing->grip == Grip::flask || thing->grip == Grip::pour) drag_ = {Grip::none, at, 0.0, {}};
-    if (thing->grip == Grip::flask) hold_by_button(Grasp::swirl, kSwirlsWell);
-    if (thing->grip == Grip::pour) hold_by_button(Grasp::pour, kGentlePour);
+    const bool flask = thing->grip == Grip::flask, bottle = thing->grip == Grip::pour || thing->pours;
+    if (flask || bottle) drag_ = {Grip::none, at, 0.0, {}};
+    if (flask) hold_by_button(Grasp::swirl, kSwirlsWell);
+    if (bottle) pour_from(*thing, thing->grip == Grip::pour ? kGentlePour : 1.0);
     return;
   }
   if (button.button != sf::Mouse::Left) return;

@@ -37,14 +37,19 @@ PlayScene::PlayScene(Session session, std::optional<Journal> journal, const Play
       outfit_(outfit_of(session_.level())),
       on_tile_(tints_of(session_.spec(), Backdrop::white_tile)),
       on_bench_(tints_of(session_.spec(), Backdrop::bare_bench)),
-      paper_(paper_of(session_, settings.projector)) {
+      paper_(paper_of(session_, settings.projector, settings.withdrawn)) {
   session_.on_change = [this](const Change& change) {
     if (!journal_) return;
     // The journal keeps what it could not write and tries again with the next change.
     if (const auto written = journal_->add(change); !written)
       tell("Not saved: " + to_string(written.error()));
   };
+  if (session_.way() == Way::guided && !session_.level().drill) guide_.emplace();
   look();
+}
+
+PlayScene::~PlayScene() {
+  if (journal_ && !session_.ended()) session_.mark_time();
 }
 
 BenchPicture PlayScene::picture() const {
@@ -65,6 +70,7 @@ void PlayScene::look() {
   view_ = view(session_, kForAPicture);
   if (held_cm3 > 0.5 && view_.pipette_cm3 < 0.5) pipette_let_run_at_s_ = clock_s_;
   things_ = things(picture());
+  if (guide_) guide_->see(session_, view_);
 }
 
 void PlayScene::tell(const std::string& words) {
@@ -75,7 +81,8 @@ void PlayScene::tell(const std::string& words) {
 void PlayScene::say_senses() {
   const std::string line = voice_.hear(view(session_));
   if (line.empty()) return;
-  std::printf("%s\n", line.c_str());
+  const std::string guide(guided_to());
+  std::printf("%s%s\n", line.c_str(), guide.empty() ? "" : (" guide=" + guide).c_str());
   std::fflush(stdout);
 }
 
@@ -91,11 +98,45 @@ void PlayScene::advance(double wall_s) {
     owed_s_ -= kSecondsPerTick;
     if (settings_.say && session_.state().tick % kSayEvery == 0) say_senses();
   }
+  if (session_.way() == Way::assessed) mark_time();
   if (session_.time_is_up()) {
     tell("Four hours are up: hand in, or leave.");
     owed_s_ = 0;
   }
   look();
+}
+
+/// What was done is done: whatever ends this program, no more than a second can be played again.
+void PlayScene::mark_time() {
+  const auto& changes = session_.attempt().changes;
+  const Tick last = changes.empty() ? 0 : changes.back().tick;
+  if (journal_ && session_.state().tick - last >= kTicksPerSecond) session_.mark_time();
+}
+
+/// F3, or the tab beside the guide's card: hides it, shows it, asks a silent one.
+void PlayScene::turn_guide() {
+  if (!guide_) {
+    const std::string_view refused = no_help_words(session_.way());
+    tell(!refused.empty()    ? std::string(refused)
+         : outfit_.titration ? "No guide: this is played independently. F2 shows how it is done."
+                             : "A drill has no guide. F2 shows how it is done.");
+    return;
+  }
+  guide_hidden_ = !guide_hidden_ && guide_->shown().has_value();
+  if (!guide_hidden_) guide_->ask();
+}
+
+std::string_view PlayScene::guided_to() const {
+  return guide_ && guide_->shown() && !guide_hidden_ ? guide_->shown()->id : std::string_view();
+}
+
+void PlayScene::open_method() {
+  const std::string_view refused = no_help_words(session_.way());
+  if (refused.empty()) {
+    card_ = Card::method;
+  } else {
+    tell(std::string(refused));
+  }
 }
 
 std::string PlayScene::foot_words() const {
@@ -105,8 +146,35 @@ std::string PlayScene::foot_words() const {
   if (paper_->editing() || paper_->area().contains(pointer_)) return {};
   if (const Thing* thing = thing_at(things_, pointer_)) return thing->says;
   if (clock_s_ > kGreetingStays_s || settings_.projector) return {};
-  return "Point at a thing to see what it does   ·   [F1] all keys   ·   [F2] how it is done   ·   [Esc] "
-         "pause";
+  const std::string help = session_.way() == Way::assessed ? "" : "   ·   [F2] how it is done";
+  return "Point at a thing to see what it does   ·   [F1] all keys" + help + "   ·   [Esc] pause";
+}
+
+/// The guide's step stays while its reason gives way to what is pointed at, or told. From the back row large
+/// words would hide the flask: while it is titrated the step stands alone.
+void PlayScene::draw_guide(Canvas& canvas, bool is_warning) {
+  std::optional<Rect> place;
+  if (guided_to().empty()) {
+    draw_pill(canvas, foot_words(), is_warning, settings_.projector);
+  } else {
+    GuideCard card{step_with_key(*guide_->shown()), guide_->shown()->reason, is_warning, settings_.projector};
+    if (is_warning || thing_at(things_, pointer_) != nullptr) card.under = foot_words();
+    if (settings_.projector) {
+      card.words = is_warning ? card.under : guide_->shown()->words;
+      if (is_warning || view_.flask_under_jet) card.under.clear();
+    }
+    place = draw_guide_card(canvas, card);
+  }
+  guide_tab_ = draw_guide_tab(canvas, place, settings_.projector);
+}
+
+void PlayScene::draw_foot(Canvas& canvas) {
+  const bool is_warning = message_left_s_ > 0 && looking_.empty();
+  if (guide_ && looking_.empty() && !session_.ended()) {
+    draw_guide(canvas, is_warning);
+  } else {
+    draw_pill(canvas, foot_words(), is_warning, settings_.projector);
+  }
 }
 
 void PlayScene::draw(Canvas& canvas) {
@@ -115,10 +183,9 @@ void PlayScene::draw(Canvas& canvas) {
   draw_moving_bench(canvas, now);
   EyePicture::draw(canvas, outfit_.eye, view_, session_.spec());
   canvas.flush();
-  const bool is_warning = message_left_s_ > 0 && looking_.empty();
   paper_->draw(canvas, session_);
   canvas.flush();
-  draw_pill(canvas, foot_words(), is_warning, settings_.projector);
+  draw_foot(canvas);
   if (card_ == Card::keys) draw_help_card(canvas, outfit_);
   if (card_ == Card::method) draw_method_card(canvas, session_.level().method);
   if (paused_) draw_pause(canvas, pause_choice_);
@@ -128,6 +195,7 @@ void PlayScene::draw(Canvas& canvas) {
 std::vector<std::pair<std::string, Rect>> PlayScene::places() const {
   std::vector<std::pair<std::string, Rect>> all;
   for (const Thing& thing : things_) all.emplace_back(thing.name, thing.rect);
+  if (guide_) all.emplace_back("guide", guide_tab_);
   const auto paper = paper_->places();
   all.insert(all.end(), paper.begin(), paper.end());
   for (const PauseButton& button : pause_buttons()) all.emplace_back("pause/" + button.name, button.rect);

@@ -10,6 +10,7 @@
 
 #include "game/records/attempt_file.h"
 #include "game/scenes/grasps.h"
+#include "game/scenes/guide_card.h"
 #include "game/scenes/paper.h"
 #include "game/scenes/senses_words.h"
 #include "game/scenes/still_layer.h"
@@ -21,9 +22,10 @@ inline constexpr double kSwirlsWell = 0.8;  ///< harder throws drops out of the 
 inline constexpr double kGentlePour = 0.1;  ///< a thin stream, for the last of the filling
 
 struct PlaySettings {
-  double time_scale = 1.0;  ///< bench seconds a second of the wall
-  bool projector = false;   ///< words at 4 % of the height at least
-  bool say = false;         ///< senses as lines on standard output
+  double time_scale = 1.0;             ///< bench seconds a second of the wall
+  bool projector = false;              ///< words at 4 % of the height at least
+  bool say = false;                    ///< senses as lines on standard output
+  std::vector<std::string> withdrawn;  ///< lines of the working that need no example any more
 };
 
 class PlayScene {
@@ -31,6 +33,8 @@ class PlayScene {
   PlayScene(Session session, std::optional<Journal> journal, const PlaySettings& settings);
   PlayScene(const PlayScene&) = delete;
   PlayScene& operator=(const PlayScene&) = delete;
+  /// An attempt that goes on later does so where it stands now.
+  ~PlayScene();
 
   /// Shows the bench as it stands; hands are tied and time stands still. `words` say what moment it is.
   void only_look(const std::string& words) { looking_ = words; }
@@ -49,6 +53,14 @@ class PlayScene {
   /// What was asked for since last time.
   [[nodiscard]] Wish take_wish() { return std::exchange(wish_, Wish::none); }
   [[nodiscard]] const Session& session() const { return session_; }
+  /// What was told last at the foot, while it stands there.
+  [[nodiscard]] std::string told() const { return message_left_s_ > 0 ? message_ : std::string(); }
+  /// The keys or the method lie over the bench.
+  [[nodiscard]] bool shows_card() const { return card_ != Card::none; }
+  /// The guide's step, while its card is shown; empty otherwise.
+  [[nodiscard]] std::string_view guided_to() const;
+  /// Where the attempt is kept; empty when it is not.
+  [[nodiscard]] std::string file() const { return journal_ ? journal_->path() : std::string(); }
   /// Everything that can be clicked, by name.
   [[nodiscard]] std::vector<std::pair<std::string, Rect>> places() const;
 
@@ -63,12 +75,20 @@ class PlayScene {
   void look();
   void tell(const std::string& words);
   void say_senses();
+  void mark_time();
+  void open_method();
+  void turn_guide();
+  void draw_guide(Canvas& canvas, bool is_warning);
+  void draw_foot(Canvas& canvas);
 
   void move_hands(const HandsChange& change);
   void take(Grasp grasp, double strength);
   void release(Grasp grasp);
   void end_drag();
   void hold_by_button(Grasp grasp, double strength);
+  void pour_from(const Thing& thing, double strength);
+  void take_up(Deed bottle);
+  void take_up_next();
   void act(Deed deed);
   void act_either(Deed first, Deed second, bool second_holds);
   void set_tap(double tap);
@@ -100,6 +120,9 @@ class PlayScene {
   std::unique_ptr<Paper> paper_;
   StillLayer still_;
   SensesVoice voice_;
+  std::optional<Guide> guide_;  ///< of an attempt that is played guided
+  bool guide_hidden_ = false;
+  Rect guide_tab_ = kGuideTab;  ///< as drawn last
   View view_;
   std::vector<Thing> things_;
   std::string looking_, message_;

@@ -27,6 +27,11 @@ const char* hue_word(double degrees, double lightness) {
   return "violet";
 }
 
+const char* bottle_word(Bottle bottle) {
+  if (bottle == Bottle::sample) return "sample";
+  return bottle == Bottle::water ? "water" : "titrant";
+}
+
 const char* yes_no(bool value) { return value ? "yes" : "no"; }
 
 std::string formatted(const char* format, double value) {
@@ -44,6 +49,7 @@ std::string events_words(const View& view, const Senses& s) {
       " streak=" + (s.flask_has_liquid ? colour_words(view.streak_colour, view.backdrop_colour) : "empty");
   words += std::string(" under=") + (s.flask_under_jet ? "flask" : (s.beaker_under ? "beaker" : "nothing"));
   words += std::string(" tile=") + yes_no(view.tile_laid) + " funnel=" + yes_no(view.funnel_in);
+  words += std::string(" hand=") + bottle_word(view.in_hand) + " aslant=" + yes_no(view.held_aslant);
   words += std::string(" pipette=") + (view.pipette_cm3 > 0.5 ? "full" : "empty");
   words += std::string(" wall=") + (s.wall_wet ? "wet" : "dry") + " bench=" + (s.bench_wet ? "wet" : "dry");
   return words;

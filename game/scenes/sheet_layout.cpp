@@ -52,6 +52,14 @@ const char* sheet_row_name(int row) {
   return names[row];
 }
 
+const char* sheet_row_words(int row, bool with_unit) {
+  static constexpr const char* names[kSheetRows] = {"final reading", "initial reading", "titre",
+                                                    "in the mean"};
+  static constexpr const char* with_units[kSheetRows] = {
+      "final reading / cm\u00b3", "initial reading / cm\u00b3", "titre / cm\u00b3", "in the mean"};
+  return with_unit ? with_units[row] : names[row];
+}
+
 Rect SheetLayout::place(const std::string& name) const {
   const auto found =
       std::find_if(places.begin(), places.end(), [&](const auto& p) { return p.first == name; });
@@ -66,17 +74,18 @@ SheetLayout sheet_layout(const std::vector<std::string>& runs,
   const Rect& p = sheet.paper;
   const float margin = forward ? 24.0F : 14.0F;
   sheet.heading_height = forward ? 36.0F : 30.0F;
-  sheet.row_height = forward ? 50.0F : 35.0F;
-  sheet.label_width = forward ? 140.0F : 104.0F;
+  const bool long_working = calculation.size() > 6;
+  sheet.row_height = forward ? (long_working ? 43.0F : 50.0F) : 35.0F;
+  sheet.label_width = forward ? 178.0F : 104.0F;
   sheet.print_size = forward ? 18.0F : 15.0F;
   sheet.ink_size = forward ? 24.0F : (columns > 5 ? 16.0F : 19.0F);
-  sheet.struck_size = forward ? 15.0F : 13.0F;
+  sheet.struck_size = forward ? 16.0F : 13.0F;
   sheet.table = {p.x + margin, p.y + (forward ? 48.0F : 12.0F), p.w - 2 * margin,
                  sheet.heading_height + sheet.row_height * kSheetRows};
   sheet.column_width = (sheet.table.w - sheet.label_width) / columns;
   place_table(sheet, runs);
-  const float working_top = sheet.table.bottom() + (forward ? 18.0F : 2.0F);
-  const float foot = forward ? 62.0F : 42.0F;
+  const float working_top = sheet.table.bottom() + (forward ? (long_working ? 12.0F : 18.0F) : 2.0F);
+  const float foot = forward ? (long_working ? 54.0F : 62.0F) : 42.0F;
   sheet.working = {sheet.table.x, working_top, sheet.table.w, p.bottom() - foot - working_top};
   if (forward) {
     place_working(sheet, calculation);

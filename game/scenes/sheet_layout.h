@@ -13,6 +13,8 @@ namespace halfdrop {
 /// A cell of the table by column (run) and row.
 inline constexpr int kSheetRows = 4;
 [[nodiscard]] const char* sheet_row_name(int row);  ///< final, initial, titre, counts: as the paper has them
+/// As the trade heads them: "initial reading / cm³".
+[[nodiscard]] const char* sheet_row_words(int row, bool with_unit);
 
 struct SheetLayout {
   Rect paper;

@@ -8,6 +8,7 @@ namespace halfdrop {
 
 namespace {
 
+const std::string kExample = "example/";
 constexpr std::size_t kLongestWriting = 40;  ///< bytes, as check_writing has it
 
 bool is_counts(const std::string& cell) { return cell.ends_with("/counts"); }
@@ -36,9 +37,20 @@ std::vector<std::string> struck_out(const Attempt& attempt, const std::string& c
   return texts;
 }
 
-SheetPaper::SheetPaper(const Level& level) : level_(level), runs_(run_names(level)) {}
+SheetPaper::SheetPaper(const Level& level, WorkedSlip slip, std::string no_example)
+    : level_(level), slip_(std::move(slip)), no_example_(std::move(no_example)), runs_(run_names(level)) {}
 
-SheetLayout SheetPaper::layout() const { return sheet_layout(runs_, level_.calculation, forward_, asking()); }
+SheetLayout SheetPaper::layout() const {
+  SheetLayout sheet = sheet_layout(runs_, level_.calculation, forward_, asking());
+  for (std::size_t i = 0; forward_ && i < level_.calculation.size(); ++i) {
+    const std::string& cell = level_.calculation[i].cell;
+    if (!slip_.offered() || slip_.is_withdrawn(cell)) continue;
+    const Rect line = sheet.place(cell);
+    sheet.places.emplace_back(kExample + cell,
+                              Rect{sheet.working.right() - 34, line.centre().y - 11, 34, 22});
+  }
+  return sheet;
+}
 
 Rect SheetPaper::area() const { return layout().paper; }
 
@@ -49,19 +61,38 @@ std::vector<std::pair<std::string, Rect>> SheetPaper::places() const { return la
 void SheetPaper::come_forward(bool forward) {
   forward_ = forward;
   came_for_working_ = false;
+  if (!forward) example_shown_ = false;
   if (!forward && is_working(editing_)) editing_.clear();
+}
+
+void SheetPaper::show_example(bool shown) {
+  if (shown && !slip_.offered()) {
+    const std::string done = "The worked example is withdrawn: you have done every line of it.";
+    tell(level_.calculation.empty() ? "" : (no_example_.empty() ? done : no_example_));
+    return;
+  }
+  example_shown_ = shown;
+  if (shown && !forward_) come_forward(true);
+  example_shown_ = shown;
+}
+
+std::string SheetPaper::next_empty(const Session& session) const {
+  for (const std::string& run : runs_) {
+    for (const char* row : {"/initial", "/final", "/titre"}) {
+      if (session.cell(run + row).empty()) return run + row;
+    }
+  }
+  for (const CalculationStep& step : level_.calculation) {
+    if (session.cell(step.cell).empty()) return step.cell;
+  }
+  return runs_.front() + "/initial";
 }
 
 void SheetPaper::open(const std::string& cell, const Session& session) {
   ask(false);
   tell({});
   text_.clear();
-  editing_ = cell;
-  for (std::size_t run = 0; editing_.empty() && run < runs_.size(); ++run) {
-    for (const char* row : {"/initial", "/final", "/titre"}) {
-      if (editing_.empty() && session.cell(runs_[run] + row).empty()) editing_ = runs_[run] + row;
-    }
-  }
+  editing_ = cell.empty() ? next_empty(session) : cell;
   if (is_working(editing_) && !forward_) forward_ = came_for_working_ = true;
 }
 
@@ -78,6 +109,9 @@ void SheetPaper::open_place(const std::string& name, Session& session) {
     ask();
   } else if (name == "working") {
     if (!level_.calculation.empty()) open(level_.calculation.front().cell, session);
+  } else if (name.starts_with(kExample)) {
+    open(name.substr(kExample.size()), session);
+    show_example(true);
   } else if (is_counts(name)) {
     put({name, session.cell(name).empty() ? "yes" : ""}, session);
   } else {
@@ -87,6 +121,10 @@ void SheetPaper::open_place(const std::string& name, Session& session) {
 
 bool SheetPaper::click(sf::Vector2f at, Session& session) {
   const SheetLayout sheet = layout();
+  if (example_shown_ && WorkedSlip::area().contains(at)) {
+    show_example(false);
+    return true;
+  }
   if (!sheet.paper.contains(at)) {
     if (!editing()) return false;
     leave(session);
@@ -154,6 +192,9 @@ bool SheetPaper::editing_key(const sf::Event::KeyEvent& key, Session& session) {
       editing_.clear();
       if (came_for_working_) come_forward(false);
       return true;
+    case sf::Keyboard::F4:
+      show_example(!example_shown_);
+      return true;
     case sf::Keyboard::Tab:
       step(key.shift ? -1 : 1, session);
       return true;
@@ -188,6 +229,9 @@ bool SheetPaper::idle_key(const sf::Event::KeyEvent& key, Session& session) {
       return true;
     case sf::Keyboard::T:
       come_forward(!forward_);
+      return true;
+    case sf::Keyboard::F4:
+      show_example(!example_shown_);
       return true;
     case sf::Keyboard::H:
       ask();

@@ -37,7 +37,7 @@ void draw_tick_box(Canvas& canvas, const Rect& cell, float size) {
   canvas.stroke(rounded_rect_points(box, 2), {std::max(1.0F, canvas.pixel()), true}, palette::print_soft);
 }
 
-void draw_grid(Canvas& canvas, const SheetLayout& sheet, const std::vector<std::string>& runs) {
+void draw_grid(Canvas& canvas, const SheetLayout& sheet, const std::vector<std::string>& runs, bool forward) {
   const Rect& t = sheet.table;
   const float px = std::max(1.0F, canvas.pixel());
   for (int row = 0; row <= kSheetRows; ++row) {
@@ -46,31 +46,54 @@ void draw_grid(Canvas& canvas, const SheetLayout& sheet, const std::vector<std::
                 row == 0 ? palette::print_soft : palette::paper_line);
   }
   const TextStyle head = print(sheet.print_size, Face::semibold);
-  canvas.text_middle(words::kSheetHeading, {t.x + 2, t.y + sheet.heading_height / 2}, head);
+  canvas.text_middle(forward ? words::kSheetRun : words::kSheetHeading,
+                     {t.x + 2, t.y + sheet.heading_height / 2}, head);
   for (std::size_t c = 0; c < runs.size(); ++c) {
     const float x = t.x + sheet.label_width + sheet.column_width * static_cast<float>(c);
     canvas.line({x, t.y + 4}, {x, t.bottom()}, px, palette::paper_line);
-    canvas.text_middle(runs[c], {x + sheet.column_width / 2, t.y + sheet.heading_height / 2},
+    canvas.text_middle(runs[c] == "trial" ? "Trial" : runs[c],
+                       {x + sheet.column_width / 2, t.y + sheet.heading_height / 2},
                        print(sheet.print_size, Face::semibold, Align::centre));
   }
   for (int row = 0; row < kSheetRows; ++row) {
     const float y = t.y + sheet.heading_height + sheet.row_height * (static_cast<float>(row) + 0.5F);
-    canvas.text_middle(sheet_row_name(row), {t.x + 2, y}, print(sheet.print_size));
+    canvas.text_middle(sheet_row_words(row, forward), {t.x + 2, y}, print(sheet.print_size));
   }
 }
 
-/// What a cell shows.
+/// What a cell shows; what was struck out oldest first.
 struct CellInk {
-  std::string now, struck;
+  std::string now;
+  std::vector<std::string> struck;
   bool edited = false;
 };
 
-void draw_struck(Canvas& canvas, const SheetLayout& sheet, const Rect& cell, const std::string& struck) {
-  TextStyle style{sheet.struck_size, faded(palette::ink, 0.72), Face::italic, Align::left};
-  const float width = std::min(cell.w - 4, canvas.text_width(struck, style));
-  const float y = cell.y + 1 + sheet.struck_size * 0.5F, x = cell.centre().x - width / 2;
-  canvas.text_middle(struck, {x, y}, style);
-  canvas.line({x - 2, y + 1}, {x + width + 2, y - 1.5F}, 1.4F, palette::ink);
+/// The latest that fit, each with its own stroke; a dot or three for what stood there before.
+void draw_struck(Canvas& canvas, const SheetLayout& sheet, const Rect& cell,
+                 std::vector<std::string> struck) {
+  constexpr float kBetween = 8.0F;
+  TextStyle style{sheet.struck_size, faded(palette::ink, 0.85), Face::italic, Align::left};
+  const auto width = [&] {
+    float all = -kBetween;
+    for (const std::string& text : struck) all += canvas.text_width(text, style) + kBetween;
+    return all;
+  };
+  while (style.size > 12.0F && width() > cell.w - 6) style.size -= 0.5F;
+  bool more = false;
+  while (struck.size() > 1 && width() > cell.w - 6) {
+    struck.erase(struck.begin() + (more ? 1 : 0));
+    if (!more) struck.insert(struck.begin(), "\u2026");
+    more = true;
+    if (struck.size() == 2) break;
+  }
+  const float y = cell.y + 4 + sheet.struck_size * 0.5F;
+  float x = cell.centre().x - width() / 2;
+  for (const std::string& text : struck) {
+    const float wide = canvas.text_width(text, style);
+    canvas.text_middle(text, {x, y}, style);
+    if (text != "\u2026") canvas.line({x - 2, y + 1.5F}, {x + wide + 2, y - 1.5F}, 1.6F, palette::ink);
+    x += wide + kBetween;
+  }
 }
 
 void draw_ink(Canvas& canvas, const SheetLayout& sheet, const Rect& cell, const CellInk& ink) {
@@ -81,7 +104,7 @@ void draw_ink(Canvas& canvas, const SheetLayout& sheet, const Rect& cell, const 
   if (!ink.struck.empty()) draw_struck(canvas, sheet, cell, ink.struck);
   TextStyle style{sheet.ink_size, palette::ink, Face::italic, Align::centre};
   style.size = fitting(canvas, ink.now, cell.w - 4, style);
-  const float drop = ink.struck.empty() ? 0.0F : sheet.struck_size * 0.55F;
+  const float drop = ink.struck.empty() ? 0.0F : sheet.struck_size * 0.62F;
   const Point at{cell.centre().x, cell.centre().y + drop + (ink.edited ? 0.0F : unsteadiness(ink.now))};
   canvas.text_middle(ink.now, at, style);
   if (!ink.edited) return;
@@ -99,32 +122,28 @@ void draw_button(Canvas& canvas, const Rect& at, const std::string& text, float 
 /// What is seen in a cell while `editing` may be in it.
 CellInk ink_of(const Session& session, const std::string& cell, const std::string& editing,
                const std::string& typed) {
-  CellInk ink{session.cell(cell), "", cell == editing};
-  auto struck = struck_out(session.attempt(), cell);
+  CellInk ink{session.cell(cell), struck_out(session.attempt(), cell), cell == editing};
   if (ink.edited) {
-    if (!ink.now.empty()) struck.push_back(ink.now);
+    if (!ink.now.empty()) ink.struck.push_back(ink.now);
     ink.now = typed;
   }
-  for (const std::string& text : struck) ink.struck += (ink.struck.empty() ? "" : " ") + text;
   return ink;
 }
 
 }  // namespace
 
 void SheetPaper::draw_table(Canvas& canvas, const SheetLayout& sheet, const Session& session) const {
-  draw_grid(canvas, sheet, runs_);
+  draw_grid(canvas, sheet, runs_, forward_);
   for (const std::string& run : runs_) {
     for (int row = 0; row < kSheetRows; ++row) {
       const std::string cell = run + "/" + sheet_row_name(row);
       const Rect place = sheet.place(cell);
-      CellInk ink = ink_of(session, cell, editing_, text_);
+      const CellInk ink = ink_of(session, cell, editing_, text_);
       if (row + 1 < kSheetRows) {
-        // Beside the bench there is room for the last correction only.
-        if (!forward_) ink.struck = ink.struck.substr(ink.struck.find_last_of(' ') + 1);
         draw_ink(canvas, sheet, place, ink);
         continue;
       }
-      if (ink.edited) draw_ink(canvas, sheet, place, {"", "", true});
+      if (ink.edited) draw_ink(canvas, sheet, place, {"", {}, true});
       draw_tick_box(canvas, place, sheet.ink_size * 0.9F);
       if (!session.cell(cell).empty()) draw_tick(canvas, place.centre(), sheet.ink_size * 0.8F);
     }
@@ -138,7 +157,10 @@ void SheetPaper::draw_working(Canvas& canvas, const SheetLayout& sheet, const Se
     const float middle = place.centre().y, left = sheet.working.x;
     const float width = place.x - left - 24;
     TextStyle style = print(17);
-    style.size = fitting(canvas, step.prompt, width * 1.9F, style);
+    if (canvas.text_width(step.prompt, style) > width) {  // two lines of print to one of ink
+      style.size = std::min(style.size, sheet.line_height * 0.42F);
+      style.size = fitting(canvas, step.prompt, width * 1.9F, style);
+    }
     const auto lines = canvas.wrapped(step.prompt, width, style);
     for (std::size_t i = 0; i < lines.size(); ++i) {
       const float shift =
@@ -147,7 +169,7 @@ void SheetPaper::draw_working(Canvas& canvas, const SheetLayout& sheet, const Se
     }
     canvas.text_middle("=", {place.x - 12, middle}, print(17, Face::regular, Align::centre));
     canvas.line({place.x, place.bottom() - 5}, {place.right(), place.bottom() - 5}, px, palette::print_soft);
-    CellInk ink = ink_of(session, step.cell, editing_, text_);
+    const CellInk ink = ink_of(session, step.cell, editing_, text_);
     const Rect line{place.x, place.y, place.w, place.h - 5};
     if (ink.struck.empty()) {
       draw_ink(canvas, sheet, line, ink);
@@ -158,6 +180,9 @@ void SheetPaper::draw_working(Canvas& canvas, const SheetLayout& sheet, const Se
       draw_ink(canvas, small, line, ink);
     }
     canvas.text_middle(step.unit, {place.right() + 8, middle}, print(16));
+    const Rect example = sheet.place("example/" + step.cell);
+    if (example.w > 0)
+      draw_button(canvas, example, words::kExample, 14, example_shown_ && step.cell == editing_);
   }
 }
 
@@ -186,9 +211,10 @@ void SheetPaper::draw_foot(Canvas& canvas, const SheetLayout& sheet) const {
   const Rect button = sheet.place(asking() ? "yes" : "hand in");
   const float left = sheet.table.x + 2, middle = button.centre().y, width = button.x - left - 10;
   std::string note = editing() ? words::kSheetEditing : (forward_ ? words::kSheetForward : words::kSheetIdle);
+  if (forward_ && slip_.offered()) note += words::kSheetExample;
   if (!message().empty()) note = message();
   if (asking()) note = words::kHandInQuestion;
-  TextStyle style = print(asking() || !message().empty() ? size : 13.0F,
+  TextStyle style = print(asking() || !message().empty() ? size : (forward_ ? 15.0F : 13.0F),
                           asking() || !message().empty() ? Face::semibold : Face::regular);
   if (!message().empty() || asking()) style.colour = palette::bad;
   style.size = fitting(canvas, note, width, style);
@@ -211,6 +237,9 @@ void SheetPaper::draw(Canvas& canvas, const Session& session) const {
   draw_table(canvas, sheet, session);
   forward_ ? draw_working(canvas, sheet, session) : draw_working_line(canvas, sheet, session);
   draw_foot(canvas, sheet);
+  canvas.flush();
+  if (!example_shown_) return;
+  slip_.draw(canvas, editing_);
   canvas.flush();
 }
 

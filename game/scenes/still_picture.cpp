@@ -7,6 +7,7 @@
 #include "game/scenes/attempt_shelf.h"
 #include "game/scenes/canvas.h"
 #include "game/scenes/level_list.h"
+#include "game/scenes/page_picture.h"
 #include "game/scenes/palette.h"
 #include "game/session/replay.h"
 
@@ -28,7 +29,8 @@ Result<Session> session_of(const Options& options) {
   if (looks_like_attempt(path)) return session_of_attempt(path, options);
   auto level = read_level(path);
   if (!level) return tl::unexpected(level.error());
-  Session session(std::move(*level), options.seed.value_or(1), options.alias);
+  Session session(std::move(*level), options.seed.value_or(1), options.alias,
+                  options.way.value_or(Way::independent));
   const Tick until = tick_at(options.at_s.value_or(0.0));
   while (session.state().tick < until) session.tick();
   return session;
@@ -75,6 +77,7 @@ int draw_into(const std::string& file, const Options& options, sf::Color ground,
 int draw_still(const Options& options) {
   auto session = session_of(options);
   if (!session) return report(session.error());
+  if (!options.page.empty()) return draw_page(options, *session);
   PlayScene scene(std::move(*session), std::nullopt, options.play);
   return draw_into(options.picture, options, palette::wall,
                    [&](sf::RenderTarget& target, const Fonts& fonts) {
@@ -91,6 +94,9 @@ int print_places(const Options& options) {
   }
   auto session = session_of(options);
   if (!session) return report(session.error());
+  std::vector<std::pair<std::string, Rect>> before = SafetyPage(session->level(), Way::independent).places();
+  for (auto& place : before) place.first.insert(0, "before/");
+  print(before);
   print(PlayScene(std::move(*session), std::nullopt, options.play).places());
   return 0;
 }

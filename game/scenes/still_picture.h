@@ -10,7 +10,7 @@
 
 namespace halfdrop {
 
-/// Draws one frame of a level or an attempt into a PNG file; returns the exit status.
+/// Draws one frame, or a page, of a level or an attempt into a PNG file; returns the exit status.
 [[nodiscard]] int draw_still(const Options& options);
 /// Has a picture of the options' size drawn over a ground and writes it into a PNG file; returns the exit
 /// status.

@@ -90,13 +90,38 @@ Thing funnel(const BenchPicture& picture) {
                  Deed::put_in_funnel);
 }
 
-Thing pipette(const View& view, const char* name, const Rect& rect) {
+Thing pipette(const View& view, const Rect& rect) {
   if (view.pipette_cm3 > 0.5) {
-    return clicked(name, rect, "Pipette, filled to its line: click lets it run into the flask [A]",
+    return clicked("pipette", rect, "Pipette, filled to its line: click lets it run into the flask [A]",
                    Deed::deliver_aliquot);
   }
-  return clicked(name, rect, "Sample and pipette: click fills the pipette to its line [A]",
-                 Deed::fill_pipette);
+  return clicked("pipette", rect,
+                 "Pipette: click fills it to its line [A]; right button rinses it with sample [Y]",
+                 Deed::fill_pipette, Deed::rinse_pipette_with_sample);
+}
+
+Thing sample(const View& view) {
+  Thing bottle = clicked("sample", layout::kSampleBottle,
+                         "Sample: click fills the pipette [A]; the right button pours it into the burette",
+                         view.pipette_cm3 > 0.5 ? Deed::deliver_aliquot : Deed::fill_pipette);
+  bottle.pours = Deed::take_up_sample;
+  return bottle;
+}
+
+/// The rubber at the pipette's end, once it has been let run.
+Thing filler(const Rect& pipette) {
+  const bool upright = pipette.h > pipette.w;
+  const Rect rect = upright ? Rect{pipette.x, pipette.y, pipette.w, 50}
+                            : Rect{pipette.right() - 50, pipette.y, 50, pipette.h};
+  return clicked("filler", rect, "Filler: squeezing it blows the last drop out of the tip [U]",
+                 Deed::blow_out_pipette);
+}
+
+Thing burette(const BenchPicture& picture) {
+  const layout::FarScale far(picture.spec);
+  return held("burette", {far.tube_x - 16, far.rim_y, 32, far.tap_y - far.rim_y},
+              "Burette: hold the button or [E] to take it out, aslant, and turn it about: so it is rinsed",
+              Grip::burette);
 }
 
 Thing goggles(const View& view) {
@@ -115,23 +140,30 @@ Thing coat(const View& view) {
 }
 
 void add_bottle(const BenchPicture& picture, std::vector<Thing>& all) {
-  all.push_back(held("titrant", layout::kTitrantBottle,
-                     std::string(picture.outfit.titration ? "Titrant" : "Water") +
-                         ": hold the button or [P] to pour it into the burette; gently with Shift or the "
-                         "right button",
-                     Grip::pour));
+  Thing bottle = held("titrant", layout::kTitrantBottle,
+                      std::string(picture.outfit.titration ? "Titrant" : "Water") +
+                          ": hold the button or [P] to pour it into the burette; gently with Shift or the "
+                          "right button",
+                      Grip::pour);
+  if (picture.outfit.titration) bottle.pours = Deed::take_up_titrant;
+  all.push_back(std::move(bottle));
 }
 
 void add_titration(const BenchPicture& picture, std::vector<Thing>& all) {
   const bool in_hand = pipette_in_hand(picture);
-  all.push_back(
-      pipette(picture.view, "pipette", in_hand ? pipette_in_flask(picture) : layout::kPipette.grown(6)));
-  all.push_back(pipette(picture.view, "sample", layout::kSampleBottle));
+  const Rect where = in_hand ? pipette_in_flask(picture) : layout::kPipette.grown(6);
+  if (picture.view.pipette_cm3 < 0.5) all.push_back(filler(where));
+  all.push_back(pipette(picture.view, where));
+  all.push_back(sample(picture.view));
   all.push_back(clicked("indicator", layout::kIndicator, "Indicator: click adds one drop to the flask [I]",
                         Deed::add_indicator));
-  all.push_back(held("water", layout::kWashBottle,
-                     "Wash bottle: hold the button or [W] to wash down the flask's wall and the jet",
-                     Grip::wash));
+  Thing water =
+      held("water", layout::kWashBottle,
+           "Wash bottle: hold the button or [W] to wash down; the right button pours water into the "
+           "burette",
+           Grip::wash);
+  water.pours = Deed::take_up_water;
+  all.push_back(std::move(water));
   all.push_back(clicked("sink", layout::kSink,
                         "Sink: click rinses the flask with water [V]; right button only empties it [X]",
                         Deed::rinse_flask, Deed::empty_flask));
@@ -181,6 +213,7 @@ std::vector<Thing> things(const BenchPicture& picture) {
   }
   add_eye(picture, all);
   if (outfit.pouring) all.push_back(funnel(picture));
+  if (outfit.titration) all.push_back(burette(picture));
   return all;
 }
 

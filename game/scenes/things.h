@@ -11,7 +11,7 @@
 
 namespace halfdrop {
 
-enum class Grip { none, tap, flask, far_eye, eye_rail, card, pour, wash };
+enum class Grip { none, tap, flask, far_eye, eye_rail, card, pour, wash, burette };
 
 struct Thing {
   std::string name;  ///< one word, for driving by mouse and for tests
@@ -20,6 +20,9 @@ struct Thing {
   std::optional<Deed> deed;        ///< on a click
   std::optional<Deed> other_deed;  ///< on a click with the right button
   Grip grip = Grip::none;          ///< while the left button is held
+  /// Takes this bottle up and pours from it while held: with the left button where the grip is to pour, else
+  /// with the right.
+  std::optional<Deed> pours = {};
 };
 
 /// Things as they lie now, nearest to the viewer first.

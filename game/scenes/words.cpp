@@ -33,11 +33,19 @@ std::string with_sign(double value, int decimals) {
   return value > 0.0 && !zero ? "+" + text : text;
 }
 
+std::string volume_with_sign(double cm3) {
+  constexpr double kTiny_cm3 = 0.0095;
+  return std::fabs(cm3) < kTiny_cm3 ? with_sign(1000.0 * cm3, 0) + " \u00b5L"
+                                    : with_sign(cm3, 3) + " cm\u00b3";
+}
+
 std::string figures(double value, int significant) {
   if (value == 0.0 || !std::isfinite(value)) return fixed(value, significant - 1);
   const int before = static_cast<int>(std::floor(std::log10(std::fabs(value)))) + 1;
   return fixed(value, std::max(0, significant - before));
 }
+
+std::string points(double value) { return fixed(value, value == std::round(value) ? 0 : 1); }
 
 std::string clock(Tick tick) {
   const Tick whole = tick / kTicksPerSecond;

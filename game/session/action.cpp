@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "game/level/nearest.h"
+#include "physics/burette/rinsing.h"
 
 namespace halfdrop {
 
@@ -12,11 +13,33 @@ namespace {
 
 constexpr std::size_t kLongestText = 40;
 
-constexpr std::array<std::string_view, kDeeds> kDeedNames = {
-    "put on coat",          "put on goggles",   "take off goggles", "put in funnel",  "lift out funnel",
-    "put beaker under jet", "take beaker away", "empty beaker",     "lay tile",       "take tile away",
-    "fill pipette",         "deliver aliquot",  "add indicator",    "touch off drop", "flick jet",
-    "empty flask",          "rinse flask",      "wipe bench",       "next picture",   "close volume"};
+constexpr std::array<std::string_view, kDeeds> kDeedNames = {"put on coat",
+                                                             "put on goggles",
+                                                             "take off goggles",
+                                                             "put in funnel",
+                                                             "lift out funnel",
+                                                             "put beaker under jet",
+                                                             "take beaker away",
+                                                             "empty beaker",
+                                                             "lay tile",
+                                                             "take tile away",
+                                                             "fill pipette",
+                                                             "deliver aliquot",
+                                                             "add indicator",
+                                                             "touch off drop",
+                                                             "flick jet",
+                                                             "empty flask",
+                                                             "rinse flask",
+                                                             "wipe bench",
+                                                             "take up titrant",
+                                                             "take up sample",
+                                                             "take up water",
+                                                             "rinse pipette with water",
+                                                             "rinse pipette with sample",
+                                                             "blow out pipette",
+                                                             "rinse flask with sample",
+                                                             "next picture",
+                                                             "close volume"};
 
 struct HandRange {
   std::string_view name;
@@ -24,7 +47,7 @@ struct HandRange {
   double low, high;
 };
 
-const std::array<HandRange, 8> kHandRanges = {
+const std::array<HandRange, 9> kHandRanges = {
     {{"tap", &HandsChange::tap, 0.0, 1.0},
      {"eye", &HandsChange::eye_mm, kEyeLowest_mm, kEyeHighest_mm},
      {"flask", &HandsChange::flask_x_cm, -kFlaskReach_cm, kFlaskReach_cm},
@@ -32,6 +55,7 @@ const std::array<HandRange, 8> kHandRanges = {
      {"swirl", &HandsChange::swirl, 0.0, 1.0},
      {"wash", &HandsChange::wash, 0.0, 1.0},
      {"pour", &HandsChange::pour, 0.0, 1.0},
+     {"tilt", &HandsChange::tilt_degrees, 0.0, kFlat_degrees},
      {"card", &HandsChange::card_mm, kEyeLowest_mm, kEyeHighest_mm}}};
 
 std::string short_number(double value) {
@@ -89,6 +113,8 @@ std::string_view refusal_text(Refusal refusal) {
       return "Something still falls: shut the tap and wait for it.";
     case Refusal::jet_would_dip:
       return "No higher: the jet would dip into the flask's liquid.";
+    case Refusal::funnel_in_the_way:
+      return "The funnel is in the way: lift it out first.";
     case Refusal::jet_in_the_way:
       return "The jet is in the way of the flask: set it down first.";
   }

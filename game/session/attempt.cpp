@@ -12,6 +12,7 @@ void HandsChange::apply_to(Hands& hands) const {
   hands.swirl = swirl.value_or(hands.swirl);
   hands.wash = wash.value_or(hands.wash);
   hands.pour = pour.value_or(hands.pour);
+  hands.tilt_degrees = tilt_degrees.value_or(hands.tilt_degrees);
   hands.card_mm = card_mm.value_or(hands.card_mm);
 }
 

@@ -9,19 +9,20 @@
 #include <vector>
 
 #include "game/level/level.h"
+#include "game/session/way.h"
 #include "physics/bench/deeds.h"
 #include "physics/bench/hands.h"
 
 namespace halfdrop {
 
 /// Version of the physics and of what deeds mean; changes when an old attempt would replay otherwise.
-inline constexpr int kModelVersion = 10;
+inline constexpr int kModelVersion = 11;
 /// Four simulated hours.
 inline constexpr Tick kLongestAttempt = Tick{4} * 3600 * kTicksPerSecond;
 
 /// Only what changed.
 struct HandsChange {
-  std::optional<double> tap, eye_mm, flask_x_cm, flask_y_cm, swirl, wash, pour, card_mm;
+  std::optional<double> tap, eye_mm, flask_x_cm, flask_y_cm, swirl, wash, pour, tilt_degrees, card_mm;
 
   [[nodiscard]] bool empty() const;
   void apply_to(Hands& hands) const;
@@ -53,6 +54,7 @@ struct Attempt {
   std::uint64_t seed = 0;
   std::string alias;
   std::vector<Change> changes;  ///< in tick order
+  Way way = Way::independent;   ///< of playing; the bench never feels it
 };
 /// Handed in or left for good: nothing can follow.
 [[nodiscard]] bool has_ended(const Attempt& attempt);

@@ -18,6 +18,13 @@ bool of_titrations_only(Deed deed) {
     case Deed::add_indicator:
     case Deed::empty_flask:
     case Deed::rinse_flask:
+    case Deed::take_up_titrant:
+    case Deed::take_up_sample:
+    case Deed::take_up_water:
+    case Deed::rinse_pipette_with_water:
+    case Deed::rinse_pipette_with_sample:
+    case Deed::blow_out_pipette:
+    case Deed::rinse_flask_with_sample:
       return true;
     default:
       return false;
@@ -37,6 +44,7 @@ const char* foreign_hand(DrillKind kind, const HandsChange& change) {
   if (change.flask_x_cm || change.flask_y_cm) return "flask";
   if (change.swirl) return "swirl";
   if (change.wash) return "wash";
+  if (change.tilt_degrees) return "tilt";
   if (change.pour && kind != DrillKind::fill_without_air) return "pour";
   if (change.tap && kind == DrillKind::read_meniscus) return "tap";
   return nullptr;

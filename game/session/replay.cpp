@@ -22,7 +22,7 @@ struct Doer {
 }  // namespace
 
 Replay replay(const Attempt& attempt, const ReplayWatcher& watcher, Tick until) {
-  Replay result{Session(attempt.level, attempt.seed, attempt.alias), {}};
+  Replay result{Session(attempt.level, attempt.seed, attempt.alias, attempt.way), {}};
   Session& session = result.session;
   for (const Change& change : attempt.changes) {
     while (session.state().tick < change.tick && session.state().tick < until) {

@@ -14,7 +14,7 @@ namespace {
 /// Hands are kept to 1e-4 of their unit: finer than any hand, and short to write.
 HandsChange rounded(HandsChange change) {
   for (auto* value : {&change.tap, &change.eye_mm, &change.flask_x_cm, &change.flask_y_cm, &change.swirl,
-                      &change.wash, &change.pour, &change.card_mm}) {
+                      &change.wash, &change.pour, &change.tilt_degrees, &change.card_mm}) {
     if (*value) **value = std::round(**value * 1e4) / 1e4;
   }
   return change;
@@ -32,11 +32,13 @@ HandsChange news(HandsChange change, const Hands& hands) {
   drop_if_same(change.swirl, hands.swirl);
   drop_if_same(change.wash, hands.wash);
   drop_if_same(change.pour, hands.pour);
+  drop_if_same(change.tilt_degrees, hands.tilt_degrees);
   drop_if_same(change.card_mm, hands.card_mm);
   return change;
 }
 
 std::optional<Refusal> blocks(const BenchSpec& spec, const BenchState& state, const HandsChange& change) {
+  if (change.tilt_degrees.value_or(0.0) > 0.0 && state.funnel_in) return Refusal::funnel_in_the_way;
   if (!change.flask_x_cm && !change.flask_y_cm) return std::nullopt;
   return in_the_way_of_flask(spec, state, change.flask_x_cm.value_or(state.hands.flask_x_cm),
                              change.flask_y_cm.value_or(state.hands.flask_y_cm));
@@ -44,8 +46,8 @@ std::optional<Refusal> blocks(const BenchSpec& spec, const BenchState& state, co
 
 }  // namespace
 
-Session::Session(Level level, std::uint64_t seed, std::string alias)
-    : attempt_{std::move(level), seed, std::move(alias), {}},
+Session::Session(Level level, std::uint64_t seed, std::string alias, Way way)
+    : attempt_{std::move(level), seed, std::move(alias), {}, way},
       spec_(bench_spec(attempt_.level, seed)),
       state_(lay_out(spec_)) {}
 
@@ -87,6 +89,13 @@ void Session::end(const std::string& how) {
   assert(!ended_);
   log(Ending{how, state_hash(state_)});
   ended_ = true;
+}
+
+void Session::mark_time() {
+  if (ended_) return;
+  HandsChange same;
+  same.tap = state_.hands.tap;
+  if (!not_in_level(level(), same)) log(same);
 }
 
 void Session::tick() {

@@ -13,7 +13,7 @@ namespace halfdrop {
 
 class Session {
  public:
-  Session(Level level, std::uint64_t seed, std::string alias);
+  Session(Level level, std::uint64_t seed, std::string alias, Way way = Way::independent);
 
   /// Told of each change as it is logged (for a journal).
   std::function<void(const Change&)> on_change;
@@ -27,6 +27,10 @@ class Session {
   /// Ends the attempt ("handed in" or "left"). Nothing can be done after.
   void end(const std::string& how);
 
+  /// Logs where the tap stands although it has not moved: an attempt that is taken up again stands at its
+  /// last line's tick. Nothing where there is no tap to turn (time then changes nothing).
+  void mark_time();
+
   /// One tick. Precondition: not ended.
   void tick();
 
@@ -37,6 +41,7 @@ class Session {
   [[nodiscard]] const Hands& hands() const { return state_.hands; }
   [[nodiscard]] const Attempt& attempt() const { return attempt_; }
   [[nodiscard]] const Level& level() const { return attempt_.level; }
+  [[nodiscard]] Way way() const { return attempt_.way; }
   /// What stands in a cell now; empty if nothing.
   [[nodiscard]] std::string cell(const std::string& name) const;
 

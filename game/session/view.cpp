@@ -7,6 +7,7 @@
 #include "physics/burette/column.h"
 #include "physics/burette/jet.h"
 #include "physics/burette/plug.h"
+#include "physics/burette/rinsing.h"
 #include "physics/eye/sight_line.h"
 #include "physics/flask/liquid.h"
 
@@ -25,9 +26,12 @@ void view_burette(const Session& session, View& v) {
   v.apparent_cm3 = seen.bottom_cm3;
   v.apparent_edge_cm3 = seen.edge_cm3;
   v.eye_above_level_mm = eye_above_mark_mm(sight_geometry(spec), session.hands().eye_mm, v.meniscus_cm3);
-  v.column_empty = column <= 0.0;
+  v.in_hand = state.in_hand;
+  v.held_aslant = held_aslant(state);
+  v.column_cm3 = column;
+  v.column_empty = column <= 0.0 || v.held_aslant;
   v.plug = plug_after(spec.tap, state.plug, session.hands().tap);
-  v.flow_cm3_s = tip_flow_cm3_s(spec, state, v.plug);
+  v.flow_cm3_s = v.held_aslant ? 0.0 : tip_flow_cm3_s(spec, state, v.plug);
   v.jet_fill = cm3_in(state, Account::jet) / spec.burette.jet_cm3;
   v.jet_below = v.jet_fill >= 1.0
                     ? 1.0

@@ -35,11 +35,14 @@ struct View {
   Hands hands;
   bool coat_on = false, goggles_on = false, funnel_in = false, beaker_under = false, tile_laid = false;
 
-  double meniscus_cm3 = 0.0;        ///< where the meniscus truly stands on the scale (for the far view)
-  double apparent_cm3 = 0.0;        ///< what the eye reads at its height: bottom of the meniscus
-  double apparent_edge_cm3 = 0.0;   ///< ... and at its upper edge
-  double eye_above_level_mm = 0.0;  ///< eye above the meniscus
-  bool column_empty = true;         ///< no liquid in the tube
+  Bottle in_hand = Bottle::titrant;  ///< that is poured from
+  bool held_aslant = false;          ///< the burette, out of its clamps
+  double column_cm3 = 0.0;           ///< in its tube
+  double meniscus_cm3 = 0.0;         ///< where the meniscus truly stands on the scale (for the far view)
+  double apparent_cm3 = 0.0;         ///< what the eye reads at its height: bottom of the meniscus
+  double apparent_edge_cm3 = 0.0;    ///< ... and at its upper edge
+  double eye_above_level_mm = 0.0;   ///< eye above the meniscus
+  bool column_empty = true;          ///< no meniscus to be seen in the tube
 
   double flow_cm3_s = 0.0;     ///< leaves at the tip
   double plug = 0.0;           ///< where the tap's plug stands, whatever the hand does

@@ -7,6 +7,7 @@
 #include "physics/burette/filling.h"
 #include "physics/burette/jet.h"
 #include "physics/burette/plug.h"
+#include "physics/burette/rinsing.h"
 #include "physics/burette/wall_film.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/fading.h"
@@ -53,6 +54,10 @@ BenchState lay_out(const BenchSpec& spec) {
                                                      spec.settled.saturated_co2_mol_dm3));
   ledger.open(Account::air,
               Parcel::amount_of(Component::carbon_dioxide, amount_quanta(kCarbonDioxideInAir_mol)));
+  const Parcel water = Parcel::solution(spec.burette.wet_cm3 + spec.pipette.wet_cm3,
+                                        Component::carbon_dioxide, spec.settled.saturated_co2_mol_dm3);
+  wet_tube(spec, state, water);
+  ledger.open(Account::pipette_wet, water.share(volume_quanta(spec.pipette.wet_cm3)));
   lay_out_drill(spec, state);
   return state;
 }
@@ -62,9 +67,13 @@ void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
   const Quanta column_before = state.ledger.balance(Account::column).volume;
   fill(spec, state, hands.pour);
   state.plug = plug_after(spec.tap, state.plug, hands.tap);
-  run_jet(spec, state);
-  seep(spec, state);
-  cling_and_run(spec, state, column_before);
+  if (held_aslant(state)) {
+    roll(spec, state);
+  } else {
+    run_jet(spec, state);
+    seep(spec, state);
+    cling_and_run(spec, state, column_before);
+  }
   fall(spec, state);
   slosh(spec, state);
   wash_down(spec, state, hands.wash);

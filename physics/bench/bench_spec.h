@@ -66,7 +66,8 @@ struct BuretteSpec {
   /// nominal.
   double scale_linear_cm3 = 0.0;
   double scale_bow_cm3 = 0.0;
-  double grease = 0.0;  ///< share of the wall that is greasy (wall_film.h)
+  double wet_cm3 = 0.0;  ///< water that it was left wet with
+  double grease = 0.0;   ///< share of the wall that is greasy (wall_film.h)
   /// What follows; set by settle(). The scale allows for this film, as a line and a bow like its error.
   double film_linear_cm3 = 0.0;
   double film_bow_cm3 = 0.0;
@@ -98,6 +99,7 @@ struct TapSpec {
 struct PipetteSpec {
   double nominal_cm3 = 25.0;
   double true_cm3 = 25.0;  ///< what it delivers when used rightly
+  double wet_cm3 = 0.0;    ///< water that it was left wet with
 };
 
 /// Conical flask, cone with a neck.
@@ -151,6 +153,7 @@ struct BenchSpec {
   double wash_cm3_s = 1.5;           ///< wash bottle squeezed fully
   double rinse_cm3 = 30.0;           ///< water of each of the two rinses of a flask
   double rinse_left_cm3 = 0.3;       ///< what a shaken-out flask keeps (our own estimate)
+  double wrong_rinse_cm3 = 15.0;     ///< of the sample, by whoever rinses a flask with it
   double tip_above_bench_cm = 11.2;  ///< jet's tip, just inside a flask's neck
   double eye_distance_mm = 300.0;    ///< eye to the printed scale
   Settled settled;

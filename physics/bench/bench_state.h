@@ -27,6 +27,9 @@ struct FallingDrop {
 };
 inline constexpr std::size_t kMostFalling = 16;
 
+/// What may be poured into the burette.
+enum class Bottle : std::uint8_t { titrant, sample, water };
+
 struct BenchState {
   Tick tick = 0;
   Ledger ledger;
@@ -42,10 +45,11 @@ struct BenchState {
   bool funnel_in = false;
   bool beaker_under = false;
   bool tile_laid = false;
-  Tick funnel_drip_due = 0;     ///< when the funnel lets its next drop go
-  Tick jet_freed_until = 0;     ///< a flicked bubble goes along with any flow until then
-  Tick drop_falls_at = 0;       ///< when the drop that necks at the tip is off; 0: none does
-  std::int64_t drill_step = 0;  ///< pictures turned over, or volumes closed
+  Bottle in_hand = Bottle::titrant;  ///< that is poured from
+  Tick funnel_drip_due = 0;          ///< when the funnel lets its next drop go
+  Tick jet_freed_until = 0;          ///< a flicked bubble goes along with any flow until then
+  Tick drop_falls_at = 0;            ///< when the drop that necks at the tip is off; 0: none does
+  std::int64_t drill_step = 0;       ///< pictures turned over, or volumes closed
   std::array<FallingDrop, kMostFalling> falling{};
 
   friend bool operator==(const BenchState&, const BenchState&) = default;

@@ -6,6 +6,7 @@
 #include "physics/bench/bench.h"
 #include "physics/bench/drill.h"
 #include "physics/bench/flight.h"
+#include "physics/bench/pipette.h"
 #include "physics/burette/jet.h"
 #include "physics/flask/liquid.h"
 #include "physics/flask/wall.h"
@@ -23,20 +24,6 @@ Answer check_beaker(const BenchState& state) {
   return refuse_if(std::fabs(state.hands.flask_x_cm) < kBeakerKeeps_cm, Refusal::flask_in_the_way);
 }
 
-Answer check_fill_pipette(const BenchSpec& spec, const BenchState& state) {
-  if (!state.ledger.balance(Account::pipette).empty()) return Refusal::pipette_full;
-  return refuse_if(state.ledger.balance(Account::sample_bottle).volume_cm3() < spec.pipette.true_cm3,
-                   Refusal::bottle_empty);
-}
-
-Answer check_deliver(const BenchSpec& spec, const BenchState& state) {
-  const Parcel& pipette = state.ledger.balance(Account::pipette);
-  if (pipette.empty()) return Refusal::pipette_empty;
-  if (flask_under_jet(spec, state.hands)) return Refusal::flask_under_jet;
-  return refuse_if(flask_liquid(state.ledger).volume_cm3() + pipette.volume_cm3() > spec.flask.capacity_cm3,
-                   Refusal::flask_full);
-}
-
 Answer check_touch_off(const BenchSpec& spec, const BenchState& state) {
   if (state.ledger.balance(Account::pendant_drop).empty()) return Refusal::nothing_hangs;
   return refuse_if(!state.beaker_under && !flask_under_jet(spec, state.hands), Refusal::nothing_to_touch);
@@ -46,11 +33,14 @@ Answer check_empty_flask(const BenchSpec& spec, const BenchState& state) {
   return refuse_if(flask_under_jet(spec, state.hands), Refusal::flask_under_jet);
 }
 
-/// Two rinses want their water.
-Answer check_rinse_flask(const BenchSpec& spec, const BenchState& state) {
+Answer check_rinse_flask(const BenchSpec& spec, const BenchState& state, Account bottle, double wants_cm3) {
   if (const Answer no = check_empty_flask(spec, state)) return no;
-  const Quanta wanted = 2 * volume_quanta(spec.rinse_cm3);
-  return refuse_if(state.ledger.balance(Account::wash_bottle).volume < wanted, Refusal::bottle_empty);
+  return refuse_if(state.ledger.balance(bottle).volume < volume_quanta(wants_cm3), Refusal::bottle_empty);
+}
+
+Bottle bottle_named(Deed deed) {
+  if (deed == Deed::take_up_sample) return Bottle::sample;
+  return deed == Deed::take_up_water ? Bottle::water : Bottle::titrant;
 }
 
 Answer check_indicator(const BenchSpec& spec, const BenchState& state) {
@@ -85,18 +75,10 @@ void pour_out(const BenchSpec& spec, BenchState& state) {
   if (out > 0) ledger.transfer(Account::flask, Account::sink, out);
 }
 
-void rinse(const BenchSpec& spec, BenchState& state) {
+void rinse(const BenchSpec& spec, BenchState& state, Account bottle, double volume_cm3) {
   pour_out(spec, state);
-  for (int i = 0; i < 2; ++i) {
-    state.ledger.transfer(Account::wash_bottle, Account::flask, volume_quanta(spec.rinse_cm3));
-    pour_out(spec, state);
-  }
-}
-
-/// It runs in for half a minute and stirs up what is there.
-void deliver(BenchState& state) {
-  even_out(state);
-  state.ledger.transfer(Account::pipette, Account::flask, state.ledger.balance(Account::pipette).volume);
+  state.ledger.transfer(bottle, Account::flask, volume_quanta(volume_cm3));
+  pour_out(spec, state);
 }
 
 /// On the beaker, or on the side of the flask's neck that is nearest.
@@ -141,6 +123,11 @@ void move_apparatus(BenchState& state, Deed deed) {
     case Deed::take_tile_away:
       state.tile_laid = deed == Deed::lay_tile;
       break;
+    case Deed::take_up_titrant:
+    case Deed::take_up_sample:
+    case Deed::take_up_water:
+      state.in_hand = bottle_named(deed);
+      break;
     default:
       break;
   }
@@ -156,12 +143,6 @@ void move_liquid(const BenchSpec& spec, BenchState& state, Deed deed) {
     case Deed::empty_beaker:
       pour_away(ledger, Account::beaker);
       break;
-    case Deed::fill_pipette:
-      ledger.transfer(Account::sample_bottle, Account::pipette, volume_quanta(spec.pipette.true_cm3));
-      break;
-    case Deed::deliver_aliquot:
-      deliver(state);
-      break;
     case Deed::add_indicator:
       let_tint_in(state, Account::indicator_bottle,
                   ledger.balance(Account::indicator_bottle).share(volume_quanta(spec.indicator_drop_cm3)));
@@ -176,7 +157,10 @@ void move_liquid(const BenchSpec& spec, BenchState& state, Deed deed) {
       pour_out(spec, state);
       break;
     case Deed::rinse_flask:
-      rinse(spec, state);
+      for (int i = 0; i < 2; ++i) rinse(spec, state, Account::wash_bottle, spec.rinse_cm3);
+      break;
+    case Deed::rinse_flask_with_sample:
+      rinse(spec, state, Account::sample_bottle, spec.wrong_rinse_cm3);
       break;
     case Deed::wipe_bench:
       pour_away(ledger, Account::bench_top);
@@ -208,10 +192,16 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
     case Deed::lay_tile:
     case Deed::take_tile_away:
       return check_tile(state, deed);
+    case Deed::take_up_titrant:
+    case Deed::take_up_sample:
+    case Deed::take_up_water:
+      return refuse_if(state.in_hand == bottle_named(deed), Refusal::already_done);
     case Deed::fill_pipette:
-      return check_fill_pipette(spec, state);
     case Deed::deliver_aliquot:
-      return check_deliver(spec, state);
+    case Deed::rinse_pipette_with_water:
+    case Deed::rinse_pipette_with_sample:
+    case Deed::blow_out_pipette:
+      return check_pipette(spec, state, deed);
     case Deed::add_indicator:
       return check_indicator(spec, state);
     case Deed::touch_off_drop:
@@ -221,7 +211,9 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
     case Deed::empty_flask:
       return check_empty_flask(spec, state);
     case Deed::rinse_flask:
-      return check_rinse_flask(spec, state);
+      return check_rinse_flask(spec, state, Account::wash_bottle, 2.0 * spec.rinse_cm3);
+    case Deed::rinse_flask_with_sample:
+      return check_rinse_flask(spec, state, Account::sample_bottle, spec.wrong_rinse_cm3);
     case Deed::wipe_bench:
       return refuse_if(state.ledger.balance(Account::bench_top).empty(), Refusal::not_there);
     case Deed::next_picture:
@@ -235,6 +227,7 @@ void apply(const BenchSpec& spec, BenchState& state, Deed deed) {
   assert(!check(spec, state, deed));
   move_apparatus(state, deed);
   move_liquid(spec, state, deed);
+  use_pipette(spec, state, deed);
   if (deed == Deed::next_picture) turn_picture(spec, state);
   if (deed == Deed::close_volume) ++state.drill_step;
 }

@@ -28,10 +28,17 @@ enum class Deed : std::uint8_t {
   empty_flask,
   rinse_flask,
   wipe_bench,
+  take_up_titrant,  ///< the bottle that is poured from
+  take_up_sample,
+  take_up_water,
+  rinse_pipette_with_water,
+  rinse_pipette_with_sample,
+  blow_out_pipette,
+  rinse_flask_with_sample,
   next_picture,  ///< of a drill in reading
   close_volume   ///< of a drill in delivering: what is in the beaker now is what was meant
 };
-inline constexpr int kDeeds = 20;
+inline constexpr int kDeeds = 27;
 
 /// Why a deed cannot be done now.
 enum class Refusal : std::uint8_t {
@@ -50,7 +57,8 @@ enum class Refusal : std::uint8_t {
   no_volume_left,
   still_falls,
   jet_would_dip,
-  jet_in_the_way
+  jet_in_the_way,
+  funnel_in_the_way
 };
 
 /// Nothing when the deed can be done.

@@ -6,11 +6,12 @@ namespace halfdrop {
 struct Hands {
   double tap = 1.0;      ///< 0 across the burette (shut) .. 1 in line (open); a bench left overnight is open
   double eye_mm = 60.0;  ///< eye above the zero mark (negative: below), see kEyeLowest_mm
-  double flask_x_cm = 26.0;  ///< flask's axis from under the jet
-  double flask_y_cm = 0.0;   ///< flask's foot above where it stands
-  double swirl = 0.0;        ///< 0 still .. 1 vigorous
-  double wash = 0.0;         ///< wash bottle squeezed, 0..1, aimed at the flask's neck
-  double pour = 0.0;         ///< titrant bottle tilted over the burette, 0..1
+  double flask_x_cm = 26.0;   ///< flask's axis from under the jet
+  double flask_y_cm = 0.0;    ///< flask's foot above where it stands
+  double swirl = 0.0;         ///< 0 still .. 1 vigorous
+  double wash = 0.0;          ///< wash bottle squeezed, 0..1, aimed at the flask's neck
+  double pour = 0.0;          ///< titrant bottle tilted over the burette, 0..1
+  double tilt_degrees = 0.0;  ///< burette in the hand, from upright, and turned about (rinsing.h)
   double card_mm = 60.0;  ///< upper edge of the card's dark half above the zero mark; only seen, never felt
 
   friend bool operator==(const Hands&, const Hands&) = default;

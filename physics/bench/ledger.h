@@ -78,10 +78,12 @@ enum class Account : std::uint8_t {
   beaker,
   bench_top,
   sink,
-  air,       ///< what the air gives to the flask and takes from it; holds amounts, no volume
-  reactions  ///< turns one component into another: takes the one and gives the other, so it owes what it gave
+  air,         ///< what the air gives to the flask and takes from it; holds amounts, no volume
+  reactions,   ///< turns one component into another: takes the one and gives the other, so it owes what it
+               ///< gave
+  pipette_wet  ///< what clings inside an empty pipette
 };
-inline constexpr std::size_t kAccounts = 19;
+inline constexpr std::size_t kAccounts = 20;
 
 /// Balances of all accounts and, by pair, everything that ever moved. Plain data: copying it is a snapshot.
 class Ledger {

@@ -1,6 +1,6 @@
 #pragma once
-// Titrant poured into the burette: through the funnel or past it, the funnel's later drips, the rim's
-// overflow.
+// What is poured into the burette, of whichever bottle is in hand: through the funnel or past it, the
+// funnel's later drips, the rim's overflow.
 
 namespace halfdrop {
 

@@ -75,6 +75,17 @@ void drown(BenchState& state, double from, double to) {
   }
 }
 
+/// A tube that was held aslant stands again: what clings below the meniscus is the column's.
+void submerge(BenchState& state, double bare) {
+  for (auto i = static_cast<std::size_t>(bare); i < kFilmLengths; ++i) {
+    if (share_bare(bare, i) > 0.0) continue;
+    for (Quanta* clings : {&state.film.runs[i], &state.film.greasy[i]}) {
+      state.ledger.transfer(Account::wall_film, Account::column, *clings);
+      *clings = 0;
+    }
+  }
+}
+
 void run_down(const BenchSpec& spec, BenchState& state, const Wall& wall, double bare) {
   const LiquidFlow& liquid = spec.settled.liquid;
   const double rim_m = 2.0 * kPi * inner_radius_mm(spec.burette) * 1e-3;
@@ -180,6 +191,7 @@ void cling_and_run(const BenchSpec& spec, BenchState& state, Quanta column_befor
   }
   if (state.tick % kFilmTicks != 0 || state.ledger.balance(Account::wall_film).empty()) return;
   const double bare = wall.bare(state.ledger.balance(Account::column).volume);
+  submerge(state, bare);
   run_down(spec, state, wall, bare);
   if (spec.burette.grease > 0.0) slide(spec, state, wall, bare);
 }

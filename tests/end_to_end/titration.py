@@ -68,6 +68,35 @@ class Titration:
         self.w.click("coat")
         self.w.click("goggles")
 
+    def rinse(self):
+        """Twice with a little titrant, turned about: once by mouse, once by keys; then the pipette."""
+        w = self.w
+        w.click("beaker")
+        w.until(lambda s: s.get("under") == "beaker", "the beaker under the jet")
+        for by_mouse in (True, False):
+            self.shut()
+            w.click("funnel")
+            w.until(lambda s: s.get("funnel") == "yes", "the funnel in the burette")
+            w.press("titrant") if by_mouse else w.do("keydown", "p")
+            w.until(lambda s: s.get("reading", "none") != "none" and s.number("reading") < 47, "a little titrant")
+            w.release() if by_mouse else w.do("keyup", "p")
+            w.key("n")
+            w.until(lambda s: s.get("funnel") == "no", "the funnel out")
+            w.press("burette") if by_mouse else w.do("keydown", "e")
+            w.until(lambda s: s.get("aslant") == "yes", "the burette in the hand")
+            w.bench_seconds(6.0)
+            w.release() if by_mouse else w.do("keyup", "e")
+            w.until(lambda s: s.get("aslant") == "no", "the burette in its clamps")
+            self.turn_tap(1.0)
+            w.until(lambda s: s.get("reading", "none") == "none", "an empty burette")
+            w.bench_seconds(8.0)
+        self.shut()
+        if w.senses.number("hanging") > 0:
+            w.key("o")
+        w.key("b")
+        w.until(lambda s: s.get("under") == "nothing", "the beaker away")
+        w.key("y")
+
     def fill(self, to_cm3=-0.05):
         w = self.w
         w.click("funnel")
@@ -241,7 +270,7 @@ class Titration:
     def play(self):
         w = self.w
         self.dress()
-        self.turn_tap(0.0)
+        self.rinse()
         if self.fill_jet:
             self.fill()
             self.fill_the_jet()

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Plays level one in a real window and checks what the attempt it saved is worth.
 
-    whole_titration.py HALFDROP HALFDROP_DESK LEVEL [--jet-left-empty] [--size WxH]
+    whole_titration.py HALFDROP HALFDROP_DESK LEVEL [--way WAY] [--jet-left-empty] [--size WxH]
 """
 
 import argparse
@@ -21,18 +21,46 @@ def play(arguments, folder):
                     time_scale=arguments.time_scale)
     try:
         time.sleep(1.5)
-        window.key("Return")  # the cautions are read: start
+        window.click("before/way/" + arguments.way)
+        window.click("before/start")  # the page is read
         window.until(lambda s: "t" in s, "the bench")
+        check_help(window, arguments.way)
         Titration(window, fill_jet=not arguments.jet_left_empty).play()
-        time.sleep(3.0)
+        check_guide(window, arguments.way)
+        time.sleep(1.5)
+        if arguments.way == "assessed":  # first it says where the file lies
+            if arguments.picture:
+                window.picture(arguments.picture.replace(".png", "-handed-in.png"))
+            window.key("Return")
+        time.sleep(1.5)
         if arguments.picture:
             window.picture(arguments.picture)
     finally:
         window.close()
 
 
+def check_help(window, way):
+    """The method lies over the bench when it is asked for, and goes with the next key; not when assessed."""
+    window.key("F2")
+    window.key("g")  # swallowed by the card, or goggles on
+    if way == "assessed":
+        window.key("g")
+    window.bench_seconds(0.5)
+
+
+def check_guide(window, way):
+    """Guided, the voice names the steps; else it is silent."""
+    assert window.guided_to == [] or way == "guided", f"a guide spoke: {window.guided_to}"
+    if way == "guided":
+        for step in ("coat", "tap-shut", "jet", "read-initial", "trial-run", "wait", "titre", "tick", "hand-in"):
+            assert step in window.guided_to, f"the guide never said {step}: {window.guided_to}"
+        rinsed = window.guided_to.count("rinse-flask")
+        assert rinsed <= 3, f"a step done twice is withdrawn, this came {rinsed} times"
+
+
 def check(arguments, folder):
     result, status = marked(arguments.desk, attempt_in(folder))
+    assert result["way"] == arguments.way
     unmet = [f for f in result["findings"] if not f["met"]]
     for finding in unmet:
         print("not met:", finding["criterion"], "|", finding["seen"])
@@ -59,6 +87,7 @@ def main():
     parser.add_argument("halfdrop")
     parser.add_argument("desk")
     parser.add_argument("level")
+    parser.add_argument("--way", choices=("guided", "independent", "assessed"), default="independent")
     parser.add_argument("--jet-left-empty", action="store_true")
     parser.add_argument("--size", default="1280x720")
     parser.add_argument("--time-scale", type=float, default=6)

@@ -27,6 +27,7 @@ class Window:
         self.places = self._places(program, level)
         self.senses = Senses()
         self.said = collections.deque(maxlen=20)
+        self.guided_to = []  # steps of a guide, each as it came
         self.log = open(os.path.join(folder, "say.log"), "w", encoding="utf-8")
         self.process = subprocess.Popen(
             [program, level, "--folder", folder, "--seed", str(seed), "--say", "--alias", "end to end",
@@ -47,6 +48,9 @@ class Window:
             self.log.write(line)
             self.senses = Senses(word.split("=", 1) for word in line.split() if "=" in word)
             self.said.append(line.strip())
+            step = self.senses.get("guide")
+            if step and self.guided_to[-1:] != [step]:
+                self.guided_to.append(step)
 
     # -- hands ---------------------------------------------------------------------------------------------------
 

@@ -38,7 +38,12 @@ constexpr std::string_view kBenchDisagrees = "too-much-indicator";
 /// 25 adds that an eye below reverses the sign.
 constexpr std::array kInPractice = {
     InPractice{"old-alkali-trusted", 6, Goes::up, Goes::up, ""},
+    InPractice{"burette-not-rinsed", 7, Goes::up, Goes::down, "burette-rinsed"},
+    InPractice{"burette-rinsed-with-sample", 8, Goes::up, Goes::down, "burette-rinsed"},
+    InPractice{"pipette-not-rinsed", 9, Goes::down, Goes::up, "pipette-rinsed"},
+    InPractice{"flask-rinsed-with-sample", 10, Goes::up, Goes::down, "flask-clean"},
     InPractice{"flask-not-rinsed", 12, Goes::down, Goes::up, "flask-clean"},
+    InPractice{"last-drop-blown-out", 13, Goes::up, Goes::down, "last-drop-left"},
     InPractice{"bubble-left-in-jet", 20, Goes::up, Goes::down, "jet-filled"},
     InPractice{"jet-not-filled", 21, Goes::up, Goes::down, "jet-filled"},
     InPractice{"jet-filled-after-reading", 21, Goes::up, Goes::down, "jet-filled"},

@@ -52,10 +52,10 @@ TEST_CASE("a drill's marks keep the contract's keys and add the drill's own") {
     const Ran ran = desk({"mark", "--json", performed(scratch, level, name)});
     CHECK(ran.status == 0);
     const Json json = json_of(ran.out);
-    CHECK(keys(json) ==
-          "attempt level alias reproduced titres mean_titre_cm3 ideal_titre_cm3 concentration uncertainty "
-          "marks findings "
-          "drill");
+    CHECK(
+        keys(json) ==
+        "attempt level alias way reproduced titres mean_titre_cm3 ideal_titre_cm3 concentration uncertainty "
+        "marks findings result_split next drill");
     CHECK(json["titres"].empty());
     CHECK(json["mean_titre_cm3"].is_null());
     CHECK(json["ideal_titre_cm3"].is_null());

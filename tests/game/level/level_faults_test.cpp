@@ -54,7 +54,7 @@ constexpr BadLevel kBadLevels[] = {
     {"an empty title", R"([{"op":"replace","path":"/title","value":""}])", "/title", "1 to 80 characters"},
     {"no cautions", R"([{"op":"replace","path":"/cautions","value":[]}])", "/cautions",
      "array of 1 to 20, found 0"},
-    {"an empty caution", R"([{"op":"replace","path":"/cautions/2","value":""}])", "/cautions/2",
+    {"an empty caution", R"([{"op":"replace","path":"/cautions/1","value":""}])", "/cautions/1",
      "characters"},
     {"an unknown substance", R"([{"op":"replace","path":"/sample/substance","value":"ethanoik acid"}])",
      "/sample/substance", "did you mean \"ethanoic acid\"?"},

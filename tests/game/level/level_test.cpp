@@ -29,7 +29,7 @@ TEST_SUITE("level") {
     CHECK(std::get<std::string>(level.calculation[4].multiply[1]) == "dilution");
     CHECK(std::get<double>(level.calculation[3].multiply[1]) == 1000.0);
     CHECK(level.hand_bands.size() == 4);
-    CHECK(level.cautions.size() == 7);
+    CHECK(level.cautions.size() == 2);
   }
   TEST_CASE("the first level's titres lie between 19 and 24 cm3, whatever the seed") {
     const Level level = good_level();

@@ -63,7 +63,7 @@ struct Run {
   void aliquot() {
     const Parcel all = books().balance(Account::pipette);
     books().move(Account::pipette, Account::flask, all);
-    story.analyte_from_pipette += all.amount(Component::analyte);
+    story.from_pipette += all;
   }
 
   ReadingMoment read(double written_cm3) const {

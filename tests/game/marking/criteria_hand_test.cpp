@@ -363,5 +363,31 @@ TEST_CASE("what did not occur is not called harmless") {
   }
 }
 
+TEST_CASE("a trial that went past the endpoint is harmless while it is kept out of the mean") {
+  BenchHands hands;
+  hands.whole_attempt();  // its trial goes 0.3 cm³ past
+  const Attempt attempt = hands.hand_in();
+  const Finding* harmless = test::find(mark(attempt), "harmless-trial-past-the-end");
+  REQUIRE(harmless != nullptr);
+  const MarkedAttempt counted = mark(test::rewritten(attempt, "trial/counts", "yes", 0.0));
+  CHECK(test::find(counted, "harmless-trial-past-the-end") == nullptr);
+}
+
+TEST_CASE("filling the burette up between two runs is harmless") {
+  BenchHands hands;
+  hands.protect();
+  RunPlan plan;
+  for (const char* run : {"1", "2", "3"}) hands.run(run, plan);
+  const MarkedAttempt marked = mark(hands.hand_in());
+  double last_cm3 = -1.0;
+  bool refilled = false;
+  for (const TitreRow& row : marked.titres) {
+    refilled = refilled || *row.initial_cm3 < last_cm3;
+    last_cm3 = *row.final_cm3;
+  }
+  CHECK(refilled);  // three titres of 21 cm³ do not fit one burette
+  CHECK(test::find(marked, "harmless-refilled-between-runs") != nullptr);
+}
+
 }  // namespace
 }  // namespace halfdrop

@@ -23,6 +23,7 @@ Attempt sample_attempt() {
   attempt.level = good_level();
   attempt.seed = 18446744073709551615ULL;
   attempt.alias = "Wrenna \"Wren\" Okafor, 12 β";
+  attempt.way = Way::assessed;
   HandsChange hands;
   hands.tap = 0.25;
   hands.eye_mm = -120.0;
@@ -93,7 +94,7 @@ constexpr BadLine kBadLines[] = {
     {"an unknown hand", R"({"tick":1,"hands":{"tab":0.5}})", "line 2 /hands/tab", "did you mean \"tap\"?"},
     {"a hand not yet modelled", R"({"tick":1,"hands":{"clamp":30}})", "line 2 /hands/clamp",
      "not yet modelled"},
-    {"another", R"({"tick":1,"hands":{"tilt":30}})", "line 2 /hands/tilt", "not yet modelled"},
+    {"another", R"({"tick":1,"hands":{"clamp":30}})", "line 2 /hands/clamp", "not yet modelled"},
     {"a third", R"({"tick":1,"hands":{"valve":0.5}})", "line 2 /hands/valve", "not yet modelled"},
     {"a tap more than open", R"({"tick":1,"hands":{"tap":1.01}})", "line 2 /hands/tap", "found 1.01"},
     {"a tap as text", R"({"tick":1,"hands":{"tap":"open"}})", "line 2 /hands/tap", "found a text"},
@@ -135,6 +136,8 @@ constexpr BadFirst kBadFirstLines[] = {
     {"a negative seed", R"([{"op":"replace","path":"/seed","value":-1}])", "line 1 /seed"},
     {"a broken seed", R"([{"op":"replace","path":"/seed","value":0.5}])", "line 1 /seed"},
     {"an alias as number", R"([{"op":"replace","path":"/alias","value":7}])", "line 1 /alias"},
+    {"a way nobody plays", R"([{"op":"replace","path":"/way","value":"Guided"}])", "line 1 /way"},
+    {"a way as number", R"([{"op":"replace","path":"/way","value":2}])", "line 1 /way"},
     {"no level", R"([{"op":"remove","path":"/level"}])", "line 1 /level"},
     {"a level without id", R"([{"op":"remove","path":"/level/id"}])", "line 1 /level/id"},
     {"a level with a bad ratio", R"([{"op":"replace","path":"/level/ratio","value":0}])",
@@ -158,6 +161,7 @@ TEST_SUITE("attempt file") {
     CHECK(read->warnings.empty());
     CHECK(read->attempt.seed == attempt.seed);
     CHECK(read->attempt.alias == attempt.alias);
+    CHECK(read->attempt.way == Way::assessed);
     CHECK(read->attempt.level.id == "01-spirit-vinegar");
     CHECK(read->attempt.changes == attempt.changes);
     CHECK(attempt_text(read->attempt) == text);
@@ -205,6 +209,11 @@ TEST_SUITE("attempt file") {
       CHECK_MESSAGE(has_fault_at(faults, bad.place), all_of(faults));
       CHECK(exit_status(faults) == 1);
     }
+  }
+  TEST_CASE("an attempt that does not say how it was played was played independently") {
+    const auto read = read_attempt_text(patched_first_line(R"([{"op":"remove","path":"/way"}])"), "a.jsonl");
+    REQUIRE(read.has_value());
+    CHECK(read->attempt.way == Way::independent);
   }
   TEST_CASE("faults in many lines are told all at once") {
     const auto faults =

@@ -39,8 +39,8 @@ TEST_CASE("an attempt's marks have exactly the contract's keys") {
   CHECK(text.find('\n') == std::string::npos);
   const Json json = json_of(text);
   CHECK(keys(json) ==
-        "attempt level alias reproduced titres mean_titre_cm3 ideal_titre_cm3 concentration uncertainty "
-        "marks findings");
+        "attempt level alias way reproduced titres mean_titre_cm3 ideal_titre_cm3 concentration uncertainty "
+        "marks findings result_split next");
   CHECK(keys(json["concentration"]) == "reported true unit");
   CHECK(keys(json["marks"]) == "safety hand eye record arithmetic total of");
   REQUIRE(json["titres"].size() == 3);
@@ -53,6 +53,7 @@ TEST_CASE("an attempt's marks have exactly the contract's keys") {
   CHECK(json["attempt"] == "wren.jsonl");
   CHECK(json["level"] == "01-spirit-vinegar");
   CHECK(json["alias"] == "Wren");
+  CHECK(json["way"] == "independent");
   CHECK(json["reproduced"] == true);
 }
 
@@ -204,7 +205,7 @@ TEST_CASE("the largest cause of a run comes first") {
   made.titres[0].breakdown = parts;
   const std::string text = marks_text(made, "a");
   const std::size_t jet = text.find("−0.200  Air in the jet");
-  const std::size_t past = text.find("+0.100  Endpoint passed, or not reached");
+  const std::size_t past = text.find("+0.100  Endpoint passed\n");
   const std::size_t rounding = text.find("+0.020  Rounding");
   REQUIRE(jet != std::string::npos);
   REQUIRE(past != std::string::npos);

@@ -1,6 +1,7 @@
 #include "game/scenes/marks_page.h"
 
-#include "game/scenes/titre_chart.h"
+#include "game/scenes/uncertainty_chart.h"
+#include "game/scenes/waterfall_chart.h"
 #include "tests/support/near.h"
 
 using namespace halfdrop;
@@ -44,44 +45,36 @@ void type(MarksPage& page, char c) {
 
 }  // namespace
 
-TEST_CASE("the largest cause is that of the accurate runs; the trial's overshoot is no matter") {
-  const auto largest = largest_cause(marked({run("trial", {{Cause::overshoot, 0.40}}),
-                                             run("1", {{Cause::jet_air, 0.12}, {Cause::overshoot, 0.02}}),
-                                             run("2", {{Cause::jet_air, 0.08}, {Cause::overshoot, -0.03}})}));
-  REQUIRE(largest.has_value());
-  CHECK(largest->cause == Cause::jet_air);
-  CHECK_NEAR(largest->mean_cm3, 0.10, 1e-12);
+TEST_CASE("the axis of a waterfall has round figures, and a faultless run does not fill it") {
+  CHECK_NEAR(axis_step({21.0, 21.4}, 8), 0.05, 1e-12);
+  CHECK_NEAR(axis_step({0.0, 8.0}, 8), 1.0, 1e-12);
+  const FallsReach reach = reach_of({21.23, 21.25, {{"a", 21.23, 21.25, Stage::flask, {}, 0}}}, 0.12);
+  CHECK_NEAR(reach.high - reach.low, 0.12, 0.002);
+  CHECK_NEAR((reach.high + reach.low) / 2.0, 21.24, 1e-9);
 }
 
-TEST_CASE("below a drop nothing went wrong, and without accurate runs nothing can be said to have") {
-  CHECK_FALSE(largest_cause(marked({run("1", {{Cause::jet_air, 0.049}})})).has_value());
-  CHECK(largest_cause(marked({run("1", {{Cause::parallax_final, -0.051}})})).has_value());
-  CHECK_FALSE(largest_cause(marked({run("trial", {{Cause::jet_air, 0.3}})})).has_value());
+TEST_CASE("arrows and tabs choose the run whose way is drawn; the first that counts is shown at first") {
+  TitreRow second = run("2", {{Cause::overshoot, 0.03}});
+  second.used = true;
+  MarksPage page(marked({run("trial", {}), run("1", {{Cause::jet_air, 0.12}}), second}));
+  page.answer({});
+  CHECK(page.shown_run() == "2");
+  press(page, sf::Keyboard::Left);
+  CHECK(page.shown_run() == "1");
+  press(page, sf::Keyboard::Left);
+  press(page, sf::Keyboard::Left);
+  CHECK(page.shown_run() == "trial");
+  page.choose("run/1");
+  CHECK(page.shown_run() == "1");
+  CHECK(MarksPage(marked({})).shown_run().empty());
 }
 
-TEST_CASE("the verdict tells cause and way apart") {
-  const LargestCause air{Cause::jet_air, 0.10};
-  CHECK(verdict({Cause::jet_air, true}, air).ends_with("You saw the cause and its way."));
-  CHECK(verdict({Cause::jet_air, false}, air).ends_with("it pushed the other way."));
-  CHECK(verdict({Cause::overshoot, true}, air).ends_with("Another cause, but the way is right."));
-  CHECK(verdict({Cause::overshoot, false}, air).ends_with("Another cause, and the other way."));
-  CHECK(verdict({}, std::nullopt).ends_with("you were right."));
-  CHECK(verdict({Cause::jet_air, true}, std::nullopt).ends_with("no slip shows in them."));
-  CHECK(verdict({}, LargestCause{Cause::parallax_final, -0.08}).find("down by 0.08") != std::string::npos);
-}
-
-TEST_CASE("the chart's bars lead from the ideal titre to the recorded one without a gap") {
-  const TitreRow row = run("1", {{Cause::rounding, -0.02},
-                                 {Cause::jet_air, 0.12},
-                                 {Cause::flask_wall, 0.004},
-                                 {Cause::hanging_drop, 0.003},
-                                 {Cause::overshoot, 0.03}});
-  const auto bars = titre_bars(*row.breakdown);
-  REQUIRE(bars.size() == 6);  // ideal, three causes, the smaller ones, recorded
-  for (std::size_t i = 1; i < bars.size(); ++i)
-    CHECK_NEAR(bars[i].from_cm3, i + 1 < bars.size() ? bars[i - 1].to_cm3 : 21.367, 1e-9);
-  CHECK_NEAR(bars[bars.size() - 2].to_cm3, bars.back().to_cm3, 1e-9);
-  CHECK_NEAR(bars[4].to_cm3 - bars[4].from_cm3, 0.007, 1e-9);
+TEST_CASE("whether the truth lies within the result's own uncertainty is said") {
+  OwnUncertainty own;
+  own.budget.value = 0.860;
+  own.budget.expanded = 0.006;
+  CHECK(within_words(own, 0.8655).find("within") != std::string::npos);
+  CHECK(within_words(own, 0.8665).find("outside") != std::string::npos);
 }
 
 TEST_CASE("a way without a cause is no answer; with one it opens the page") {
@@ -107,11 +100,6 @@ TEST_CASE("keys of the marks page ask for another seed, the list and a moment to
   CHECK(page.take_wish() == MarksPage::Wish::replay);
   CHECK(page.replay_tick() == 4800);
   CHECK(page.take_wish() == MarksPage::Wish::none);
-}
-
-TEST_CASE("without an accurate titre nobody is told to have been right") {
-  CHECK(verdict({}, MarkedAttempt{}) ==
-        "You said: nothing went wrong. There is no accurate titre to judge that by.");
 }
 
 TEST_CASE("a drill is shown without a question first, and a reading's error leads to its picture") {

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <string>
 
+#include "tests/support/good_level.h"
+
 using namespace halfdrop;
 
 namespace {
@@ -13,12 +15,18 @@ Level level_with_working() {
   Level level;
   level.title = "A level for tests";
   level.accurate_runs = 3;
-  level.calculation = {{"calculation/mean titre", "mean titre", "cm3", {}, {}, 4},
-                       {"calculation/result", "strength", "mol dm-3", {}, {}, 3}};
+  level.calculation = {{"calculation/mean titre", "mean titre", "cm3", {}, {}, {}, {}, 4},
+                       {"calculation/result", "strength", "mol dm-3", {}, {}, {}, {}, 3}};
   return level;
 }
 
 struct Desk {
+  Desk() = default;
+  /// Level one, with its working on other figures.
+  explicit Desk(const std::vector<std::string>& withdrawn)
+      : session{test::good_level(), 1, "tester"},
+        paper{session.level(), WorkedSlip{worked_example(session.level(), 1), withdrawn}} {}
+
   Session session{level_with_working(), 1, "tester"};
   SheetPaper paper{session.level()};
 
@@ -166,5 +174,82 @@ TEST_CASE("every cell has a place of its own on the paper, and the eye picture s
       return p.second.contains(at);
     });
     CHECK(holders == 1);
+  }
+}
+
+TEST_CASE("every cell is reached by Tab alone, and by a click alone") {
+  Desk keys, mouse;
+  keys.paper.open("trial/initial", keys.session);
+  mouse.paper.come_forward(true);
+  for (const std::string& cell : sheet_cells(keys.session.level())) {
+    CAPTURE(cell);
+    CHECK(keys.paper.edited_cell() == cell);
+    keys.type("1.00");
+    keys.key(sf::Keyboard::Space);  // ticks where there is a box
+    keys.key(sf::Keyboard::Tab);
+    CHECK_FALSE(keys.session.cell(cell).empty());
+    mouse.click(cell);
+    mouse.type("1.00");
+    mouse.key(sf::Keyboard::Enter);
+    CHECK_FALSE(mouse.session.cell(cell).empty());
+  }
+}
+
+TEST_CASE("when the table is full R goes on in the working, and when all is full it starts again") {
+  Desk desk;
+  for (const char* run : {"trial", "1", "2", "3"}) {
+    for (const char* row : {"/initial", "/final", "/titre"})
+      CHECK_FALSE(desk.session.write({std::string(run) + row, "1.00"}).has_value());
+  }
+  desk.key(sf::Keyboard::R);
+  CHECK(desk.paper.edited_cell() == "calculation/mean titre");
+  desk.key(sf::Keyboard::Escape);
+  for (const char* cell : {"calculation/mean titre", "calculation/result"})
+    CHECK_FALSE(desk.session.write({cell, "1.00"}).has_value());
+  desk.key(sf::Keyboard::R);
+  CHECK(desk.paper.edited_cell() == "trial/initial");
+}
+
+TEST_CASE("F4 and a click at a line show the working on other figures; F4 puts it away") {
+  Desk desk{{}};
+  CHECK(desk.key(sf::Keyboard::F4));
+  CHECK(desk.paper.shows_example());
+  CHECK(desk.paper.forward());
+  desk.key(sf::Keyboard::F4);
+  CHECK_FALSE(desk.paper.shows_example());
+  desk.click("example/calculation/moles of acid");
+  CHECK(desk.paper.shows_example());
+  CHECK(desk.paper.edited_cell() == "calculation/moles of acid");
+  desk.type("0.0021");
+  desk.key(sf::Keyboard::F4);  // while writing too
+  CHECK_FALSE(desk.paper.shows_example());
+  desk.key(sf::Keyboard::Enter);
+  CHECK(desk.session.cell("calculation/moles of acid") == "0.0021");
+}
+
+TEST_CASE("a line that is withdrawn offers no example, and when all are nothing is shown") {
+  Desk one{{"calculation/spirit vinegar"}};
+  one.paper.come_forward(true);
+  CHECK(one.paper.rect_of("example/calculation/spirit vinegar").w == 0);
+  CHECK(one.paper.rect_of("example/calculation/mean titre").w > 0);
+  std::vector<std::string> all;
+  for (const CalculationStep& step : test::good_level().calculation) all.push_back(step.cell);
+  Desk none{all};
+  none.key(sf::Keyboard::F4);
+  CHECK_FALSE(none.paper.shows_example());
+  CHECK(none.paper.message().find("withdrawn") != std::string::npos);
+}
+
+TEST_CASE("no place on the sheet lies over another, examples included") {
+  Desk desk{{}};
+  desk.paper.come_forward(true);
+  const auto places = desk.paper.places();
+  for (const auto& [name, rect] : places) {
+    CAPTURE(name);
+    const auto holders = std::count_if(places.begin(), places.end(), [&, at = rect.centre()](const auto& p) {
+      return p.second.contains(at);
+    });
+    CHECK(holders == 1);
+    CHECK(desk.paper.area().contains(rect.centre()));
   }
 }

@@ -2,6 +2,7 @@
 
 #include <doctest/doctest.h>
 
+#include "game/session/replay.h"
 #include "game/session/view.h"
 #include "physics/bench/state_hash.h"
 #include "tests/support/good_level.h"
@@ -61,6 +62,44 @@ TEST_CASE("the flask is not slid under the jet while the beaker stands there") {
   CHECK(session.set_hands(change).has_value());
   REQUIRE(!session.act(Deed::take_beaker_away));
   CHECK(!session.set_hands(change));
+}
+
+TEST_CASE("how a level is played is part of the attempt, and the bench never feels it") {
+  std::string hash;
+  for (const Way way : {Way::guided, Way::independent, Way::assessed}) {
+    Session session(test::good_level(), 5, "Wren", way);
+    CHECK(session.attempt().way == way);
+    CHECK(way_from_name(way_name(way)) == way);
+    REQUIRE(!session.act(Deed::put_on_coat));
+    for (int i = 0; i < 240; ++i) session.tick();
+    session.end("handed in");
+    CHECK(replay(session.attempt()).session.way() == way);
+    CHECK(replay(session.attempt()).outcome.reproduced);
+    if (hash.empty()) hash = state_hash(session.state());
+    CHECK(state_hash(session.state()) == hash);
+  }
+  CHECK_FALSE(way_from_name("Guided").has_value());
+  CHECK(no_help_words(Way::guided).empty());
+  CHECK_FALSE(no_help_words(Way::assessed).empty());
+}
+
+TEST_CASE("an attempt that is left stands where it was left, in a drill too") {
+  const Result<Level> drill = read_level(test::source_file("levels/drills/02-deliver-exactly.json"));
+  REQUIRE(drill.has_value());
+  for (const Level& level : {test::good_level(), *drill}) {
+    Session session(level, 5, "Wren", Way::assessed);
+    for (int i = 0; i < 1000; ++i) session.tick();
+    session.mark_time();
+    const Replay again = replay(session.attempt());
+    CHECK(again.outcome.reproduced);
+    CHECK(again.session.state().tick == 1000);
+    CHECK(state_hash(again.session.state()) == state_hash(session.state()));
+  }
+  const Result<Level> still = read_level(test::source_file("levels/drills/01-read-the-meniscus.json"));
+  REQUIRE(still.has_value());
+  Session session(*still, 5, "Wren");
+  session.mark_time();
+  CHECK(session.attempt().changes.empty());
 }
 
 TEST_CASE("after the end nothing can be done any more") {

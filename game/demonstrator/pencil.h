@@ -1,5 +1,5 @@
 #pragma once
-// The results sheet in the demonstrator's hand. Readings and titres are whole hundredths of a cm3.
+// What the demonstrator writes on the results sheet. Readings and titres are whole hundredths of a cm3.
 
 #include <map>
 #include <optional>
@@ -11,9 +11,9 @@
 
 namespace halfdrop {
 
-class Paper {
+class Pencil {
  public:
-  Paper(AtBench& bench, const Habits& habits) : bench_(bench), habits_(habits) {}
+  Pencil(AtBench& bench, const Habits& habits) : bench_(bench), habits_(habits) {}
 
   void initial(const std::string& run, int hundredths);
   /// Writes the titre too.

@@ -1,4 +1,4 @@
-#include "game/demonstrator/paper.h"
+#include "game/demonstrator/pencil.h"
 
 #include <algorithm>
 #include <array>
@@ -46,32 +46,32 @@ std::string figures_text(double value, int figures) {
   return fixed_text(value, decimals);
 }
 
-std::string Paper::figure(int hundredths) const {
+std::string Pencil::figure(int hundredths) const {
   return fixed_text(hundredths / 100.0, habits_.reading.decimals);
 }
 
-void Paper::initial(const std::string& run, int hundredths) {
+void Pencil::initial(const std::string& run, int hundredths) {
   initials_[run] = hundredths;
   bench_.write(run + (habits_.reading.in_each_others_place ? "/final" : "/initial"), figure(hundredths));
 }
 
-void Paper::final(const std::string& run, int hundredths) {
+void Pencil::final(const std::string& run, int hundredths) {
   bench_.write(run + (habits_.reading.in_each_others_place ? "/initial" : "/final"), figure(hundredths));
   write_titre(run, hundredths);
 }
 
-void Paper::write_titre(const std::string& run, int final_hundredths) {
+void Pencil::write_titre(const std::string& run, int final_hundredths) {
   titres_[run] = final_hundredths - (habits_.working.final_is_titre ? 0 : initials_.at(run));
   bench_.write(run + "/titre", figure(titres_[run]));
 }
 
-void Paper::adjust(const std::string& run, const std::string& to_run) {
+void Pencil::adjust(const std::string& run, const std::string& to_run) {
   const int hundredths = initials_.at(run) + titres_.at(to_run);
   bench_.write(run + "/final", figure(hundredths));
   write_titre(run, hundredths);
 }
 
-std::optional<Paper::Pair> Paper::nearest_pair(const std::vector<std::string>& accurate_runs) const {
+std::optional<Pencil::Pair> Pencil::nearest_pair(const std::vector<std::string>& accurate_runs) const {
   std::optional<Pair> nearest;
   for (const std::string& other : accurate_runs) {
     for (const std::string& one : accurate_runs) {
@@ -83,7 +83,7 @@ std::optional<Paper::Pair> Paper::nearest_pair(const std::vector<std::string>& a
   return nearest;
 }
 
-void Paper::work_out(const std::vector<std::string>& counted_runs) {
+void Pencil::work_out(const std::vector<std::string>& counted_runs) {
   double sum = 0.0;
   for (const std::string& run : counted_runs) {
     sum += titres_.at(run);
@@ -101,12 +101,12 @@ void Paper::work_out(const std::vector<std::string>& counted_runs) {
   }
 }
 
-void Paper::write_number(const std::string& cell, const std::string& text) {
+void Pencil::write_number(const std::string& cell, const std::string& text) {
   bench_.write(cell, text);
   written_[cell] = number_written(text).value_or(0.0);
 }
 
-std::optional<double> Paper::worked_out(CalculationStep step) const {
+std::optional<double> Pencil::worked_out(CalculationStep step) const {
   const WorkingHabits& working = habits_.working;
   const auto leave_out = [&step](const Factor& factor) {
     const auto same = [&](std::vector<Factor>& factors) {
@@ -126,7 +126,7 @@ std::optional<double> Paper::worked_out(CalculationStep step) const {
   return evaluate(level, step, figures);
 }
 
-int Paper::figures_of(const CalculationStep& step, bool last) const {
+int Pencil::figures_of(const CalculationStep& step, bool last) const {
   constexpr int kTooFew = 2, kAsACalculatorShows = 10;
   if (last && habits_.working.copies_every_figure) return kAsACalculatorShows;
   if (!last && habits_.working.rounds_early) return kTooFew;
@@ -134,7 +134,7 @@ int Paper::figures_of(const CalculationStep& step, bool last) const {
   return step.least_figures + (last ? 0 : 1);
 }
 
-void Paper::work_step(const CalculationStep& step, bool last) {
+void Pencil::work_step(const CalculationStep& step, bool last) {
   const std::optional<double> value = worked_out(step);
   if (!value) return bench_.give_up(step.cell + ": a factor of the calculation is not known");
   write_number(step.cell, figures_text(*value, figures_of(step, last)));

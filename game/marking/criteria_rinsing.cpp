@@ -1,0 +1,109 @@
+// Hand: what was left in burette and pipette before they were filled, and the pipette's last drop.
+
+#include <cmath>
+
+#include "game/marking/per_run.h"
+#include "game/marking/wording.h"
+
+namespace halfdrop {
+
+namespace {
+
+/// Weaker than its bottle by less than this share, a liquid counts as undiluted: 0.025 cm3 in 25 (our own
+/// choice).
+constexpr double kUndiluted = 0.001;
+
+double strength_mol_cm3(const Parcel& liquid, Component component) {
+  return liquid.empty() ? 0.0 : liquid.amount_mol(component) / liquid.volume_cm3();
+}
+
+std::string percent_text(double share) { return figure_text(100.0 * share, 1) + " %"; }
+
+std::optional<Slip> burette_rinsed(const Case& marked, const RunView& run) {
+  const Ledger& books = run.initial->bench.ledger;
+  const Parcel filled = books.balance(Account::column) + books.balance(Account::jet);
+  const BenchSpec& spec = marked.session.spec();
+  const double weaker =
+      1.0 - strength_mol_cm3(filled, Component::titrant) * 1000.0 / spec.titrant.true_mol_dm3;
+  const double foreign = strength_mol_cm3(filled, Component::analyte) * 1000.0 / spec.sample.true_mol_dm3;
+  if (filled.empty() || (weaker <= kUndiluted && foreign <= kUndiluted)) return std::nullopt;
+  const std::string what = foreign > kUndiluted
+                               ? percent_text(foreign) + " of the burette's liquid was the flask's solution"
+                               : "the burette's liquid was " + percent_text(weaker) +
+                                     " weaker than the bottle's: water had been left in it";
+  return Slip{weaker + foreign, what, run.initial->bench.tick, run.cost(Cause::titrant_strength)};
+}
+
+std::optional<Slip> pipette_rinsed(const Case& marked, const RunView& run) {
+  if (run.story->from_pipette.empty()) return std::nullopt;
+  const double weaker = 1.0 - strength_mol_cm3(run.story->from_pipette, Component::analyte) * 1000.0 /
+                                  marked.session.spec().sample.true_mol_dm3;
+  if (weaker <= kUndiluted) return std::nullopt;
+  return Slip{weaker,
+              "the aliquot was " + percent_text(weaker) +
+                  " weaker than the bottle's liquid: water had been left in the pipette",
+              run.initial->bench.tick, run.cost(Cause::aliquot)};
+}
+
+std::optional<Slip> last_drop_left(const Case&, const RunView& run) {
+  const double blown_cm3 = run.story->blown_out.volume_cm3();
+  if (blown_cm3 <= 0.0) return std::nullopt;
+  return Slip{blown_cm3, cm3_text(blown_cm3) + " was blown out of the pipette after it had drained",
+              run.initial->bench.tick, run.cost(Cause::aliquot)};
+}
+
+RunRule burette_rule(double of) {
+  return {Score::hand,
+          "burette-rinsed",
+          of,
+          Needs::initial,
+          Shown::initial,
+          false,
+          "The burette held the bottle's own liquid at every initial reading",
+          "Rinse it with a little titrant, held aslant and turned about, and let that out through the jet: "
+          "twice. What water is left in it dilutes every cubic centimetre.",
+          burette_rinsed};
+}
+
+RunRule pipette_rule(double of) {
+  return {Score::hand,
+          "pipette-rinsed",
+          of,
+          Needs::both,
+          Shown::initial,
+          false,
+          "Every aliquot was the bottle's own liquid",
+          "Rinse the pipette with a little of the solution that it is to measure, and throw that away.",
+          pipette_rinsed};
+}
+
+RunRule last_drop_rule() {
+  return {Score::hand,
+          "last-drop-left",
+          0.0,
+          Needs::both,
+          Shown::initial,
+          false,
+          "The pipette kept its last drop",
+          "Touch the tip to the wall and leave the last drop in it: the glass was calibrated so.",
+          last_drop_left};
+}
+
+/// Where the glass stood dry, nothing is asked for; a fault is said all the same.
+void judge_or_report(const Case& marked, const RunRule& rule, std::vector<Finding>& hand) {
+  const bool asked = rule.of > 0.0;
+  if (!asked && runs_to_check(marked, rule.needs, rule.accurate_only).empty()) return;
+  Finding finding = judge(marked, rule);
+  if (asked || !finding.met) hand.push_back(std::move(finding));
+}
+
+}  // namespace
+
+void mark_rinsing(const Case& marked, std::vector<Finding>& hand) {
+  const BenchSpec& spec = marked.session.spec();
+  judge_or_report(marked, burette_rule(spec.burette.wet_cm3 > 0.0 ? 1.0 : 0.0), hand);
+  judge_or_report(marked, pipette_rule(spec.pipette.wet_cm3 > 0.0 ? 0.5 : 0.0), hand);
+  judge_or_report(marked, last_drop_rule(), hand);
+}
+
+}  // namespace halfdrop

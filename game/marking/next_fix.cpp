@@ -1,0 +1,167 @@
+#include "game/marking/next_fix.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <vector>
+
+#include "game/marking/cause_titles.h"
+#include "game/marking/counted_runs.h"
+#include "game/marking/wording.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr double kShows_cm3 = 0.01;
+constexpr double kOneDrop_cm3 = 0.05;
+
+/// How a cause is mended: by which criteria it is seen, the root first, and what to do where none was missed.
+struct Mend {
+  Cause cause;
+  std::array<const char*, 3> criteria{};
+  const char* too_high = nullptr;  ///< advice where it raised the titre; null: only together with a criterion
+  const char* too_low = nullptr;   ///< ... lowered it; null: the same
+};
+
+constexpr const char* kReadAgain = "Read the lowest point of the curve, to the nearest half division.";
+constexpr const char* kLevel = "Bring your eye level with the meniscus before you read.";
+
+constexpr std::array kMends = {
+    Mend{Cause::misreading, {"readings-right"}, kReadAgain, nullptr},
+    Mend{Cause::meniscus_edge, {"readings-right"}, kReadAgain, nullptr},
+    Mend{Cause::parallax_initial, {"eye-level"}, kLevel, nullptr},
+    Mend{Cause::parallax_final, {"eye-level"}, kLevel, nullptr},
+    Mend{Cause::film, {}, "Wait half a minute after the tap is shut before you read.", nullptr},
+    Mend{Cause::jet_air, {"jet-filled"}, "Open the tap over the beaker until the jet runs full.", nullptr},
+    Mend{Cause::hanging_drop, {"hanging-drop"}, "Touch the hanging drop off before you read.", nullptr},
+    Mend{Cause::funnel_drips, {"funnel-out"}, "Lift the funnel out before you read.", nullptr},
+    Mend{Cause::refill, {"not-refilled"}, "Refill between runs only.", nullptr},
+    Mend{Cause::leak, {}, "A tap that leaks wants seeing to before you titrate: tell your teacher.", nullptr},
+    Mend{Cause::missed_flask, {"into-the-flask"}, "Keep the neck under the jet.", nullptr},
+    Mend{Cause::flask_wall, {"washed-down"}, "Rinse the wall down before the last drops.", nullptr},
+    Mend{Cause::titrant_strength,
+         {},
+         "Rinse the burette with titrant, not with water alone, before you fill it.",
+         nullptr},
+    Mend{Cause::aliquot, {"one-aliquot"}, nullptr, nullptr},
+    Mend{Cause::flask_residue, {"flask-clean"}, "Rinse the flask with water between runs.", nullptr},
+    Mend{Cause::swirled_out, {"nothing-over-the-rim"}, "Swirl less hard.", nullptr},
+    Mend{Cause::overshoot,
+         {"swirled", "endpoint-reached", "drop-by-drop"},
+         "Near the end add half a drop at a time, and stop at the first colour that lasts.",
+         "Go on, half a drop at a time, until the colour lasts in the whole flask."}};
+
+const Finding* unmet(const MarkedAttempt& marked, const std::string& criterion) {
+  const auto found = std::find_if(marked.findings.begin(), marked.findings.end(), [&](const Finding& f) {
+    return f.criterion == criterion && !f.met && f.judged;
+  });
+  return found == marked.findings.end() ? nullptr : &*found;
+}
+
+const Finding* unmet(const MarkedAttempt& marked, const Mend& mend) {
+  for (const char* criterion : mend.criteria) {
+    if (criterion == nullptr) break;
+    if (const Finding* finding = unmet(marked, std::string(criterion))) return finding;
+  }
+  return nullptr;
+}
+
+std::string what_it_did(Cause cause, double mean_cm3) {
+  return std::string(cause_title(cause, mean_cm3)) + (mean_cm3 > 0.0 ? ": raised" : ": lowered") +
+         " the titres that count by " + cm3_text(std::fabs(mean_cm3), 3) + " on average.";
+}
+
+NextFix of_finding(const Finding& finding) {
+  return {finding.criterion,           finding.seen, finding.advice, std::nullopt,
+          finding.of - finding.points, finding.tick};
+}
+
+std::optional<NextFix> of_cause(const MarkedAttempt& marked, const Mend& mend, double mean_cm3) {
+  const Finding* finding = unmet(marked, mend);
+  const double size_cm3 = std::fabs(mean_cm3);
+  if (size_cm3 < (finding != nullptr ? kShows_cm3 : kOneDrop_cm3)) return std::nullopt;
+  if (finding == nullptr && mend.too_high == nullptr) return std::nullopt;
+  NextFix fix = finding != nullptr ? of_finding(*finding) : NextFix{};
+  fix.why = what_it_did(mend.cause, mean_cm3);
+  fix.gain_cm3 = size_cm3;
+  if (finding == nullptr) {
+    fix.id = cause_id(mend.cause);
+    fix.advice = mean_cm3 < 0.0 && mend.too_low != nullptr ? mend.too_low : mend.too_high;
+  }
+  return fix;
+}
+
+/// The criterion that speaks of a part of the result; empty where none does.
+std::string criterion_of(const ResultPart& part) {
+  switch (part.of) {
+    case ResultPartOf::choice:
+      return "trial-kept-out";
+    case ResultPartOf::subtraction:
+      return "titres-subtracted";
+    case ResultPartOf::mean:
+      return "mean-titre";
+    case ResultPartOf::slip:
+      return part.cell;
+    default:
+      return {};
+  }
+}
+
+/// What went wrong on the paper, at its worth in the titre.
+void add_of_paper(const MarkedAttempt& marked, std::vector<NextFix>& fixes) {
+  if (!marked.result_split) return;
+  for (const ResultPart& part : marked.result_split->parts) {
+    const Finding* finding = unmet(marked, criterion_of(part));
+    const double worth_cm3 = marked.ideal_titre_cm3 * std::fabs(part.percent) / 100.0;
+    if (finding == nullptr || worth_cm3 < kShows_cm3) continue;
+    NextFix fix = of_finding(*finding);
+    fix.gain_cm3 = worth_cm3;
+    fixes.push_back(std::move(fix));
+  }
+}
+
+std::vector<NextFix> candidates(const MarkedAttempt& marked) {
+  std::vector<NextFix> fixes;
+  const auto runs = counted_runs(marked.titres);
+  if (!runs.empty()) {
+    const auto means = mean_causes_cm3(runs);
+    for (const Mend& mend : kMends) {
+      if (auto fix = of_cause(marked, mend, means[static_cast<std::size_t>(mend.cause)])) {
+        fixes.push_back(std::move(*fix));
+      }
+    }
+  }
+  add_of_paper(marked, fixes);
+  for (const Finding& finding : marked.findings) {
+    if (finding.met) continue;
+    fixes.push_back(of_finding(finding));
+    if (marked.drill) fixes.back().gain_cm3 = finding.cost_cm3;
+  }
+  return fixes;
+}
+
+double shown_ul(const NextFix& fix) {
+  const double gain_cm3 = std::fabs(fix.gain_cm3.value_or(0.0));
+  return gain_cm3 < kShows_cm3 ? 0.0 : std::round(1000.0 * gain_cm3);
+}
+
+}  // namespace
+
+std::optional<NextFix> next_fix(const MarkedAttempt& marked) {
+  for (const Finding& finding : marked.findings) {
+    if (finding.score == Score::safety && !finding.met) return of_finding(finding);
+  }
+  std::vector<NextFix> fixes = candidates(marked);
+  if (fixes.empty()) return std::nullopt;
+  return *std::max_element(fixes.begin(), fixes.end(), [](const NextFix& one, const NextFix& other) {
+    const double one_ul = shown_ul(one), other_ul = shown_ul(other);
+    return one_ul != other_ul ? one_ul < other_ul : one.marks < other.marks;
+  });
+}
+
+std::string next_fix_text(const NextFix& fix) {
+  return fix.advice.empty() ? fix.why : fix.advice + " " + fix.why;
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,18 @@
+#pragma once
+// What the parts of the marks page have in common. Internal to it.
+
+#include "game/scenes/canvas.h"
+#include "game/scenes/palette.h"
+
+namespace halfdrop::marks_layout {
+
+inline constexpr float kLeft = 90.0F, kWidth = 1080.0F;
+inline constexpr float kFooter = 652.0F;  ///< where the page ends and the buttons begin
+inline constexpr float kGap = 20.0F;
+
+[[nodiscard]] inline TextStyle plain(float size) { return {size, palette::print}; }
+
+/// Returns where what it heads begins. `large`: words at 4 % of the height.
+float heading(Canvas& canvas, float y, const char* text, const char* under = nullptr, bool large = false);
+
+}  // namespace halfdrop::marks_layout

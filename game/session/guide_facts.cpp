@@ -1,0 +1,124 @@
+// What the guide goes by: what is perceived, was done, stands on the sheet.
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+
+#include "game/session/guide.h"
+
+namespace halfdrop {
+
+namespace {
+
+constexpr double kAgree_cm3 = 0.10 + 1e-9;
+constexpr double kFullPipette_cm3 = 0.5;
+
+/// A plain decimal number, with point or comma.
+std::optional<double> plain_number(std::string text) {
+  std::replace(text.begin(), text.end(), ',', '.');
+  double value = 0.0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc() || end != text.data() + text.size() || !std::isfinite(value)) return std::nullopt;
+  return value;
+}
+
+std::optional<double> number_in(const Session& session, const std::string& cell) {
+  return plain_number(session.cell(cell));
+}
+
+std::optional<double> own_titre_cm3(const Session& session, const std::string& run) {
+  const auto first = number_in(session, run + "/initial"), last = number_in(session, run + "/final");
+  if (!first || !last) return std::nullopt;
+  return std::round((*last - *first) * 1e6) / 1e6;
+}
+
+/// Follows the log through what happened to the flask and the tap.
+struct Log {
+  GuideFacts& facts;
+  double quiet_since_s = 0.0;
+  bool tap_open = true;  // a bench left overnight
+
+  void operator()(double at_s, const HandsChange& change) {
+    if (!change.tap) return;
+    if (tap_open && *change.tap <= 0.0) quiet_since_s = at_s;
+    tap_open = *change.tap > 0.0;
+    facts.let_in = facts.let_in || tap_open;
+  }
+  void operator()(double at_s, Deed deed) {
+    if (deed == Deed::touch_off_drop) quiet_since_s = at_s;
+    if (deed == Deed::deliver_aliquot) ++facts.aliquots;
+    if (deed == Deed::add_indicator) ++facts.indicator_drops;
+    if (deed == Deed::empty_flask || deed == Deed::rinse_flask) facts.aliquots = facts.indicator_drops = 0;
+    if (deed == Deed::rinse_flask) facts.flask_spent = false;
+  }
+  void operator()(double, const Writing& writing) {
+    if (writing.cell.ends_with("/final") && !writing.text.empty() && facts.aliquots > 0)
+      facts.flask_spent = true;
+    if (writing.cell.ends_with("/initial")) facts.let_in = false;
+  }
+  void operator()(double, const Ending&) {}
+};
+
+void read_log(const Session& session, GuideFacts& facts) {
+  Log log{facts};
+  for (const Change& change : session.attempt().changes) {
+    std::visit([&](const auto& what) { log(seconds(change.tick), what); }, change.what);
+  }
+  facts.undisturbed_s = log.tap_open ? 0.0 : facts.seen.time_s - log.quiet_since_s;
+}
+
+/// The two accurate runs whose titres lie nearest to each other.
+void find_pair(const Session& session, const std::vector<std::string>& runs, GuideFacts& facts) {
+  double nearest_cm3 = HUGE_VAL;
+  for (std::size_t i = 1; i < runs.size(); ++i) {
+    for (std::size_t j = i + 1; j < runs.size(); ++j) {
+      const auto one = own_titre_cm3(session, runs[i]), other = own_titre_cm3(session, runs[j]);
+      if (!one || !other || std::fabs(*one - *other) >= nearest_cm3) continue;
+      nearest_cm3 = std::fabs(*one - *other);
+      facts.counting = {runs[i], runs[j]};
+    }
+  }
+  facts.agree = nearest_cm3 <= kAgree_cm3;
+}
+
+void read_sheet(const Session& session, GuideFacts& facts) {
+  const std::vector<std::string> runs = run_names(session.level());
+  find_pair(session, runs, facts);
+  bool whole = true;
+  for (const std::string& run : runs) {
+    if (session.cell(run + "/counts") == "yes") ++facts.ticked;
+    const auto titre = own_titre_cm3(session, run);
+    if (titre) facts.expected_cm3 = std::min(*titre, facts.expected_cm3.value_or(*titre));
+    if (!whole) continue;
+    whole = titre && !session.cell(run + "/titre").empty();
+    if (!whole) facts.run = run;
+  }
+  // Two that agree end the runs, unless another was begun.
+  if (facts.agree && !number_in(session, facts.run + "/initial")) facts.run.clear();
+  facts.initial_cm3 = number_in(session, facts.run + "/initial");
+  facts.final_cm3 = number_in(session, facts.run + "/final");
+  for (const CalculationStep& step : session.level().calculation) {
+    if (!session.cell(step.cell).empty()) continue;
+    facts.next_line = step.prompt;
+    break;
+  }
+}
+
+}  // namespace
+
+GuideFacts guide_facts(const Session& session, const View& seen) {
+  GuideFacts facts;
+  facts.level = &session.level();
+  facts.seen = senses(seen);
+  facts.hands = seen.hands;
+  facts.coat_on = seen.coat_on;
+  facts.goggles_on = seen.goggles_on;
+  facts.funnel_in = seen.funnel_in;
+  facts.tile_laid = seen.tile_laid;
+  facts.pipette_full = seen.pipette_cm3 > kFullPipette_cm3;
+  read_log(session, facts);
+  read_sheet(session, facts);
+  return facts;
+}
+
+}  // namespace halfdrop

@@ -1,0 +1,196 @@
+// A novice who knows nothing and does each step as the guide says it, with the demonstrator's moves.
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <map>
+
+#include "game/demonstrator/moves.h"
+#include "game/demonstrator/pencil.h"
+#include "game/marking/calculation.h"
+#include "game/marking/marks.h"
+#include "game/session/guide.h"
+#include "tests/support/marked.h"
+#include "tests/support/near.h"
+
+namespace halfdrop {
+namespace {
+
+constexpr double kMixes_s = 6.0, kStream_drops_per_s = 8.0;
+
+class Novice {
+ public:
+  Novice(const Level& level, std::uint64_t seed) : session_(level, seed, "novice", Way::guided) {}
+
+  /// Nothing when all went well; else the step at which it stuck.
+  std::string play() {
+    for (int steps = 0; steps < 3000 && !session_.ended(); ++steps) {
+      const std::string step(next());
+      const Tick before = session_.state().tick;
+      const std::size_t done = session_.attempt().changes.size();
+      if (!obey(step)) return "no such step: " + step;
+      if (bench_.gave_up()) return step + ": " + *bench_.gave_up();
+      if (session_.state().tick == before && session_.attempt().changes.size() == done) bench_.wait(0.25);
+    }
+    return session_.ended() ? "" : "three thousand steps, and still " + std::string(next());
+  }
+  [[nodiscard]] const Session& session() const { return session_; }
+
+ private:
+  using Do = void (Novice::*)();
+
+  std::string_view next() {
+    const View seen = view(session_);
+    guide_.see(session_, seen);
+    facts_ = guide_facts(session_, seen);
+    return guide_.next();
+  }
+  /// Goes on with what the hands do until the guide says something else.
+  void while_told(std::string_view step) {
+    bench_.watch_until(
+        [&](const Senses& seen) {
+          if (facts_.initial_cm3) moves_.follow_meniscus(seen);
+          return next() != step;
+        },
+        600.0);
+  }
+  void fill() {
+    bench_.hold(&HandsChange::eye_mm, 0.0);
+    bench_.hold(&HandsChange::pour, 0.2);
+    while_told("fill");
+    bench_.hold(&HandsChange::pour, 0.0);
+  }
+  void run_out() {
+    bench_.hold(&HandsChange::tap, 1.0);
+    while_told(next());
+  }
+  void stream() {
+    const std::string step(next());
+    moves_.open_tap_to(kStream_drops_per_s);
+    while_told(step);
+    moves_.shut_tap();
+    mix();
+  }
+  void mix() {
+    bench_.watch_until([](const Senses& seen) { return seen.falling == 0; }, 1.0);
+    bench_.wait(0.3);
+    bench_.watch_until([](const Senses& seen) { return seen.streaks < 0.5; }, kMixes_s);
+  }
+  void drop() {
+    moves_.one_drop();
+    mix();
+  }
+  void half_drop() {
+    moves_.half_drop();
+    mix();
+  }
+  void wash() {
+    moves_.wash_down(2.5);
+    mix();
+  }
+  void read(const char* row) { bench_.write(facts_.run + row, hundredths_text(moves_.read_hundredths())); }
+  void read_initial() { read("/initial"); }
+  void read_final() { read("/final"); }
+  void titre() {
+    bench_.write(
+        facts_.run + "/titre",
+        hundredths_text(static_cast<int>(std::lround((*facts_.final_cm3 - *facts_.initial_cm3) * 100))));
+  }
+  void tick() {
+    for (const std::string& run : facts_.counting) bench_.write(run + "/counts", "yes");
+  }
+  void work() {
+    std::map<std::string, double> written;
+    for (const CalculationStep& step : session_.level().calculation) {
+      const std::string text = session_.cell(step.cell);
+      if (!text.empty()) {
+        written[step.cell] = std::stod(text);
+      } else if (step.cell == kMeanTitre) {
+        const auto titre_of = [&](std::size_t i) {
+          return std::stod(session_.cell(facts_.counting.at(i) + "/titre"));
+        };
+        return bench_.write(
+            step.cell,
+            hundredths_text(static_cast<int>(std::floor((titre_of(0) + titre_of(1)) * 50.0 + 0.5))));
+      } else {
+        const bool last = &step == &session_.level().calculation.back();
+        return bench_.write(step.cell, figures_text(evaluate(session_.level(), step, written).value_or(0.0),
+                                                    step.least_figures + (last ? 0 : 1)));
+      }
+    }
+  }
+  void eye() { moves_.level_eye(); }
+  void shut() { moves_.shut_tap(); }
+  void aside() { moves_.flask_aside(); }
+  void under() { moves_.flask_under(); }
+  void swirl() { moves_.swirl(); }
+  void wait() { bench_.wait(0.5); }
+  void hand_in() { session_.end("handed in"); }
+
+  bool obey(const std::string& step) {
+    for (const GuideStep& row : guide_steps()) {
+      if (row.id != step || !row.deed || step == "jet" || step == "half-drops") continue;
+      bench_.act(*row.deed);
+      return true;
+    }
+    const std::map<std::string, Do> moves = {{"tap-shut", &Novice::shut},
+                                             {"jet-shut", &Novice::shut},
+                                             {"slow-down", &Novice::shut},
+                                             {"shut", &Novice::shut},
+                                             {"flask-aside", &Novice::aside},
+                                             {"flask-out", &Novice::aside},
+                                             {"flask-under", &Novice::under},
+                                             {"fill", &Novice::fill},
+                                             {"jet", &Novice::run_out},
+                                             {"on-scale", &Novice::run_out},
+                                             {"eye-initial", &Novice::eye},
+                                             {"eye-final", &Novice::eye},
+                                             {"read-initial", &Novice::read_initial},
+                                             {"read-final", &Novice::read_final},
+                                             {"titre", &Novice::titre},
+                                             {"swirl", &Novice::swirl},
+                                             {"mix", &Novice::mix},
+                                             {"trial-run", &Novice::stream},
+                                             {"run-quickly", &Novice::stream},
+                                             {"drops", &Novice::drop},
+                                             {"half-drops", &Novice::half_drop},
+                                             {"wash-down", &Novice::wash},
+                                             {"wash-in", &Novice::wash},
+                                             {"wait", &Novice::wait},
+                                             {"tick", &Novice::tick},
+                                             {"working", &Novice::work},
+                                             {"hand-in", &Novice::hand_in}};
+    const auto found = moves.find(step);
+    if (found == moves.end()) return false;
+    (this->*found->second)();
+    return true;
+  }
+
+  Session session_;
+  AtBench bench_{session_};
+  Habits habits_;
+  Moves moves_{bench_, habits_};
+  Guide guide_;
+  GuideFacts facts_;
+};
+
+}  // namespace
+
+TEST_CASE("who does each step as the guide says it gets every mark") {
+  for (const std::string name : {"01-spirit-vinegar", "04-washing-soda", "10-aspirin-tablets"}) {
+    CAPTURE(name);
+    auto level = read_level(std::string(HALFDROP_SOURCE_FOLDER) + "/levels/" + name + ".json");
+    REQUIRE(level.has_value());
+    level->flask.fineness = 0.25;
+    Novice novice(*level, 3);
+    CHECK(novice.play() == "");
+    const MarkedAttempt marked = mark(novice.session().attempt());
+    CHECK(marked.way == Way::guided);
+    CHECK(marked.outcome.reproduced);
+    CHECK(test::unmet(marked) == "");
+    CHECK(marked.marks.safe);
+    CHECK_NEAR(test::points_lost(marked), 0.0, 1e-12);
+  }
+}
+
+}  // namespace halfdrop

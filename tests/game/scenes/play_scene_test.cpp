@@ -1,0 +1,118 @@
+#include "game/scenes/play_scene.h"
+
+#include <doctest/doctest.h>
+
+#include "game/scenes/attempt_shelf.h"
+#include "game/scenes/shelf_files.h"
+#include "physics/bench/state_hash.h"
+#include "tests/support/good_level.h"
+
+using namespace halfdrop;
+
+namespace {
+
+PlayScene scene_of(Way way) { return {Session(test::good_level(), 5, "Wren", way), std::nullopt, {}}; }
+
+void press(PlayScene& scene, sf::Keyboard::Key code) {
+  sf::Event event;
+  event.type = sf::Event::KeyPressed;
+  event.key = {code, false, false, false, false};
+  scene.event(event, {-1, -1});
+}
+
+std::unique_ptr<PlayScene> begun(const std::string& folder, Way way) {
+  auto scene = begin_attempt({test::good_level_path(), 5, "Wren", folder, way}, {});
+  REQUIRE(scene.has_value());
+  return std::move(*scene);
+}
+
+std::unique_ptr<PlayScene> taken_up(const std::string& folder) {
+  const auto files = files_of(folder, ".jsonl");
+  REQUIRE(files.size() == 1);
+  auto scene = go_on_with_attempt(files.front().string(), {});
+  REQUIRE(scene.has_value());
+  return std::move(*scene);
+}
+
+}  // namespace
+
+TEST_CASE("an assessed attempt gets its keys shown, but no method and no guide, and is told why") {
+  PlayScene scene = scene_of(Way::assessed);
+  for (const auto key : {sf::Keyboard::F2, sf::Keyboard::F3}) {
+    press(scene, key);
+    CHECK_FALSE(scene.shows_card());
+    CHECK(scene.told().find("assessed") != std::string::npos);
+    CHECK(scene.guided_to() == "");
+  }
+  press(scene, sf::Keyboard::F1);
+  CHECK(scene.shows_card());
+}
+
+TEST_CASE("played independently the bench is silent, and the method can be asked for") {
+  PlayScene scene = scene_of(Way::independent);
+  CHECK(scene.guided_to() == "");
+  press(scene, sf::Keyboard::F3);
+  CHECK(scene.guided_to() == "");
+  press(scene, sf::Keyboard::F2);
+  CHECK(scene.shows_card());
+}
+
+TEST_CASE("a guide is hidden and shown by key, and by mouse") {
+  PlayScene scene = scene_of(Way::guided);
+  CHECK(scene.guided_to() == "coat");
+  press(scene, sf::Keyboard::F3);
+  CHECK(scene.guided_to() == "");
+  press(scene, sf::Keyboard::C);
+  CHECK(scene.guided_to() == "");
+  sf::Event event;
+  event.type = sf::Event::MouseButtonPressed;
+  event.mouseButton = {sf::Mouse::Left, 0, 0};
+  scene.event(event, kGuideTab.centre());
+  CHECK(scene.guided_to() == "goggles");
+  scene.event(event, kGuideTab.centre());
+  CHECK(scene.guided_to() == "");
+}
+
+TEST_CASE("nothing on the bench lies under the guide's tab") {
+  for (const auto& [name, rect] : scene_of(Way::guided).places()) {
+    if (name == "guide" || name.starts_with("pause/")) continue;
+    CAPTURE(name);
+    CHECK_FALSE((rect.x < kGuideTab.right() && kGuideTab.x < rect.right() && rect.y < kGuideTab.bottom() &&
+                 kGuideTab.y < rect.bottom()));
+  }
+}
+
+TEST_CASE("what was left is taken up where it stood, in every way") {
+  for (const Way way : {Way::guided, Way::independent, Way::assessed}) {
+    const test::TemporaryFolder folder;
+    std::string hash;
+    Tick tick = 0;
+    {
+      const auto scene = begun(folder.file(""), way);
+      press(*scene, sf::Keyboard::C);
+      for (int frame = 0; frame < 20; ++frame) scene->advance(0.1);
+      tick = scene->session().state().tick;
+      hash = state_hash(scene->session().state());
+    }
+    CHECK(tick == 480);
+    const auto again = taken_up(folder.file(""));
+    CHECK(again->session().way() == way);
+    CHECK(again->session().state().tick == tick);
+    CHECK(state_hash(again->session().state()) == hash);
+  }
+}
+
+TEST_CASE("an assessed attempt that is torn away loses a second at most") {
+  const test::TemporaryFolder folder;
+  const auto scene = begun(folder.file(""), Way::assessed);
+  for (int frame = 0; frame < 57; ++frame) scene->advance(0.1);  // and the program is still there
+  CHECK(taken_up(folder.file(""))->session().state().tick >= 57 * 24 - kTicksPerSecond);
+}
+
+TEST_CASE("a step is shown with its key; three are written on the paper, and say so") {
+  for (const GuideStep& step : guide_steps()) {
+    CAPTURE(step.id);
+    const bool on_paper = step.id == "tick" || step.id == "working" || step.id == "read-too-early";
+    CHECK((step_with_key({step.id, "Do it.", ""}) == "Do it.") == on_paper);
+  }
+}
