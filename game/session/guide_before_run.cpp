@@ -79,7 +79,7 @@ const std::vector<GuideStep> kSafely = {
      {},
      ""},
     {"tap-shut",
-     [](F f) { return preparing(f) && !lets_out(f) && !jet_is_done(f); },
+     [](F f) { return preparing(f) && !lets_out(f) && !jet_is_done(f) && !rinses_out(f); },
      shut,
      say<"Turn the tap across the burette: that is shut.">,
      why_shut,
@@ -96,8 +96,7 @@ const std::vector<GuideStep> kSafely = {
      ""},
 };
 
-// Rows for rinsing burette, jet and pipette with what they are to hold belong after "rinse-flask".
-const std::vector<GuideStep> kBefore = {
+const std::vector<GuideStep> kFlaskReady = {
     {"flask-aside",
      [](F f) { return preparing(f) && (f.flask_spent || f.aliquots == 0 || too_little(f)); },
      no_flask,
@@ -110,6 +109,9 @@ const std::vector<GuideStep> kBefore = {
      say<"Empty the flask and rinse it with water.">,
      say<"What is left in it would count in the next run. Water brings no moles: it may stay wet.">,
      Deed::rinse_flask, Deed::empty_flask, ""},
+};
+
+const std::vector<GuideStep> kBefore = {
     {"funnel-in",
      [](F f) { return preparing(f) && too_little(f); },
      [](F f) { return f.funnel_in; },
@@ -206,7 +208,12 @@ const std::vector<GuideStep> kBefore = {
 std::span<const GuideStep> steps_before_a_run() {
   static const std::vector<GuideStep> steps = [] {
     std::vector<GuideStep> all(kSafely.begin(), kSafely.end());
-    all.insert(all.end(), kBefore.begin(), kBefore.end());
+    const auto add = [&](std::span<const GuideStep> more) {
+      all.insert(all.end(), more.begin(), more.end());
+    };
+    add(kFlaskReady);
+    add(steps_of_rinsing());
+    add(kBefore);
     return all;
   }();
   return steps;

@@ -47,6 +47,10 @@ std::string say(F) {
   return words.text;
 }
 
+/// What the burette was rinsed with runs out: the tap is open for a purpose.
+[[nodiscard]] bool rinses_out(F f);
+
+[[nodiscard]] std::span<const GuideStep> steps_of_rinsing();
 [[nodiscard]] std::span<const GuideStep> steps_before_a_run();
 [[nodiscard]] std::span<const GuideStep> steps_of_a_run();
 [[nodiscard]] std::span<const GuideStep> steps_on_paper();
