@@ -1,5 +1,6 @@
 // The guide's steps from the coat to the initial reading. Reasons say which way a slip would push the titre.
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 
@@ -10,10 +11,11 @@ namespace halfdrop::guide {
 bool to_be_let_out(F f) { return !f.seen.jet_full || f.seen.reading_cm3 < kOnScale_cm3; }
 
 bool too_little(F f) {
-  constexpr double kFirstStart_cm3 = 10.0;  // titres are 15 to 35 cm3
+  constexpr double kFirstStart = 0.2;  // of the scale: titres take no more than 0.7 of it
+  const double nominal_cm3 = f.level->burette.nominal_cm3;
   const double latest_cm3 =
-      f.expected_cm3 ? f.level->burette.nominal_cm3 - *f.expected_cm3 - kSpare_cm3 : kFirstStart_cm3;
-  return !f.seen.meniscus_in_sight || f.seen.reading_cm3 > latest_cm3;
+      f.expected_cm3 ? nominal_cm3 - *f.expected_cm3 - kSpare_cm3 : kFirstStart * nominal_cm3;
+  return !f.seen.meniscus_in_sight || f.seen.reading_cm3 > std::max(latest_cm3, kRefilled_cm3);
 }
 
 std::string one_decimal(double value) {
@@ -30,7 +32,7 @@ bool jet_full(F f) { return f.seen.jet_full; }
 bool beaker_under(F f) { return f.seen.beaker_under; }
 
 bool filled(F f) {
-  constexpr double kAboveZero_cm3 = -0.1, kRefilled_cm3 = 1.0;
+  constexpr double kAboveZero_cm3 = -0.1;
   return f.seen.meniscus_in_sight && f.seen.reading_cm3 < (jet_full(f) ? kRefilled_cm3 : kAboveZero_cm3);
 }
 /// The tap is open for a purpose.
