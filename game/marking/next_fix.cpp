@@ -14,12 +14,12 @@ namespace halfdrop {
 namespace {
 
 constexpr double kShows_cm3 = 0.01;
-constexpr double kOneDrop_cm3 = 0.05;
+constexpr double kHalfDrop_cm3 = 0.025, kOneDrop_cm3 = 0.05;
 
 /// How a cause is mended: by which criteria it is seen, the root first, and what to do where none was missed.
 struct Mend {
   Cause cause;
-  std::array<const char*, 3> criteria{};
+  std::array<const char*, 4> criteria{};
   const char* too_high = nullptr;  ///< advice where it raised the titre; null: only together with a criterion
   const char* too_low = nullptr;   ///< ... lowered it; null: the same
 };
@@ -48,7 +48,7 @@ constexpr std::array kMends = {
     Mend{Cause::flask_residue, {"flask-clean"}, "Rinse the flask with water between runs.", nullptr},
     Mend{Cause::swirled_out, {"nothing-over-the-rim"}, "Swirl less hard.", nullptr},
     Mend{Cause::overshoot,
-         {"swirled", "endpoint-reached", "drop-by-drop"},
+         {"swirled", "endpoint-reached", "drop-by-drop", "white-tile"},
          "Near the end add half a drop at a time, and stop at the first colour that lasts.",
          "Go on, half a drop at a time, until the colour lasts in the whole flask."}};
 
@@ -80,7 +80,8 @@ NextFix of_finding(const Finding& finding) {
 std::optional<NextFix> of_cause(const MarkedAttempt& marked, const Mend& mend, double mean_cm3) {
   const Finding* finding = unmet(marked, mend);
   const double size_cm3 = std::fabs(mean_cm3);
-  if (size_cm3 < (finding != nullptr ? kShows_cm3 : kOneDrop_cm3)) return std::nullopt;
+  const double least_cm3 = mend.cause == Cause::overshoot ? kOneDrop_cm3 : kHalfDrop_cm3;
+  if (size_cm3 < (finding != nullptr ? kShows_cm3 : least_cm3)) return std::nullopt;
   if (finding == nullptr && mend.too_high == nullptr) return std::nullopt;
   NextFix fix = finding != nullptr ? of_finding(*finding) : NextFix{};
   fix.why = what_it_did(mend.cause, mean_cm3);

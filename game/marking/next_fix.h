@@ -19,8 +19,8 @@ struct NextFix {
 
 /// What gains most when mended: safety before all, then microlitres in the titres that count, then marks.
 /// Below 10 µL, a fifth of a drop, a gain is none that a reading could show. A cause that no criterion speaks
-/// of counts from one drop on, and only where hands or eyes can mend it: glass, rounding and what the
-/// indicator itself takes are left alone. Nothing where all is well.
+/// of counts from half a drop on, the endpoint from a whole one, and only where hands or eyes can mend it:
+/// glass, rounding and what the indicator itself takes are left alone. Nothing where all is well.
 [[nodiscard]] std::optional<NextFix> next_fix(const MarkedAttempt& marked);
 
 /// Its why and its advice in a line.

@@ -29,7 +29,10 @@ std::string minutes_and_seconds(Tick tick) {
 }  // namespace
 
 App::App(Options options, const Fonts& fonts)
-    : options_(std::move(options)), canvas_(window_, fonts), fullscreen_(options_.fullscreen) {}
+    : options_(std::move(options)),
+      canvas_(window_, fonts),
+      fullscreen_(options_.fullscreen),
+      seeds_(options_.seed) {}
 
 void App::open_window() {
   sf::ContextSettings context;
@@ -170,7 +173,7 @@ void App::follow_list() {
   }
   switch (wish->kind) {
     case LevelList::Wish::Kind::start:
-      last_way_ = wish->way;
+      last_way_ = list_->way();
       begin(wish->path, wish->way);
       break;
     case LevelList::Wish::Kind::go_on:
@@ -222,16 +225,9 @@ Way App::proposed_way() const {
   return files_of(options_.folder, ".jsonl").empty() ? Way::guided : Way::independent;
 }
 
-/// What is assessed is not tried twice on the same unknown.
-std::uint64_t App::seed_for(Way way) {
-  const bool given = options_.seed && !(way == Way::assessed && seed_used_);
-  if (way == Way::assessed) seed_used_ = true;
-  return given ? *options_.seed : fresh_seed();
-}
-
 void App::begin(const std::string& level_path, Way way) {
   level_path_ = level_path;
-  show(begin_attempt({level_path, seed_for(way), options_.alias, options_.folder, way}, options_.play));
+  show(begin_attempt({level_path, seeds_.next(way), options_.alias, options_.folder, way}, options_.play));
 }
 
 /// A scene that cannot be shown: said on standard error; the list of levels goes on, a level asked for does

@@ -6,6 +6,7 @@
 #include <memory>
 #include <optional>
 
+#include "game/scenes/attempt_shelf.h"
 #include "game/scenes/canvas.h"
 #include "game/scenes/handed_in_page.h"
 #include "game/scenes/level_list.h"
@@ -33,7 +34,6 @@ class App {
   void follow_marks();
   void begin(const std::string& level_path, Way way);
   [[nodiscard]] Way proposed_way() const;
-  [[nodiscard]] std::uint64_t seed_for(Way way);
   void show(Result<std::unique_ptr<PlayScene>> scene);
   void begin_marking();
   void look_at(Tick tick);
@@ -56,7 +56,7 @@ class App {
   std::unique_ptr<MarksPage> marks_;
   std::string level_path_;
   std::optional<Way> last_way_;  ///< as chosen last
-  bool seed_used_ = false;       ///< by an assessed attempt: the next has an unknown of its own
+  Seeds seeds_;
   int status_ = 0;
 };
 

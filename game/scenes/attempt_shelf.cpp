@@ -91,6 +91,12 @@ bool looks_like_attempt(const std::string& path) {
   return start.find("\"attempt\"") != std::string::npos;
 }
 
+std::uint64_t Seeds::next(Way way) {
+  const bool again = way == Way::assessed && assessed_before_;
+  assessed_before_ = assessed_before_ || way == Way::assessed;
+  return given_ && !again ? *given_ : fresh_seed();
+}
+
 std::uint64_t fresh_seed() {
   std::random_device source;
   return (static_cast<std::uint64_t>(source()) << 32U | source()) % 1'000'000'000U;

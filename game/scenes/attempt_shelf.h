@@ -2,6 +2,7 @@
 // Attempts of this user as files: where a new one goes, how one is taken up again.
 
 #include <memory>
+#include <optional>
 #include <string>
 
 #include "game/scenes/play_scene.h"
@@ -29,5 +30,17 @@ struct NewAttempt {
 [[nodiscard]] bool looks_like_attempt(const std::string& path);
 /// A seed nobody chose.
 [[nodiscard]] std::uint64_t fresh_seed();
+
+/// Seeds of the attempts of one sitting: the one that was given, if any. What is assessed is not tried twice
+/// on the same unknown: after the first such attempt its seed is fresh.
+class Seeds {
+ public:
+  explicit Seeds(std::optional<std::uint64_t> given) : given_(given) {}
+  [[nodiscard]] std::uint64_t next(Way way);
+
+ private:
+  std::optional<std::uint64_t> given_;
+  bool assessed_before_ = false;
+};
 
 }  // namespace halfdrop

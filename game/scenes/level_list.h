@@ -19,7 +19,7 @@ class LevelList {
   };
   struct Unfinished {
     std::string path;   ///< of the attempt
-    std::string title;  ///< of its level
+    std::string title;  ///< of its level, and the way it is played
     std::string when;   ///< "25 Nov 14:50:12"
   };
   LevelList(std::vector<Entry> levels, std::vector<Unfinished> unfinished, std::vector<Fault> faults = {});
@@ -37,6 +37,8 @@ class LevelList {
   void show_cautions(std::size_t level);
   /// The way that is chosen when the next level's page is shown, until the player chooses another.
   void propose(Way way) { way_ = way; }
+  /// As proposed or, since, chosen for a titration.
+  [[nodiscard]] Way way() const { return way_; }
 
   struct Wish {
     enum class Kind { start, go_on, quit } kind = Kind::start;

@@ -23,7 +23,8 @@ std::vector<LevelList::Unfinished> unfinished_attempts(const std::string& folder
     if (found.size() == kMostOffered) break;
     const auto file = read_attempt(path.string());
     if (!file || has_ended(file->attempt)) continue;
-    found.push_back({path.string(), file->attempt.level.title, day_and_time(changed(path))});
+    const std::string way = " (" + std::string(way_name(file->attempt.way)) + ")";
+    found.push_back({path.string(), file->attempt.level.title + way, day_and_time(changed(path))});
   }
   return found;
 }

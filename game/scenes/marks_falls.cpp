@@ -23,13 +23,17 @@ const TitreRow* row_of(const MarkedAttempt& marked, const std::string& run) {
   return nullptr;
 }
 
-/// Accurate runs share one reach, so that their bars can be compared; the trial has its own.
+/// Accurate runs share one reach, so that their bars can be compared; the trial has its own, and so has a run
+/// that would shrink the shown one's to nothing.
 FallsReach reach_for(const MarkedAttempt& marked, const TitreRow& shown) {
-  FallsReach reach = reach_of(titre_waterfall(*shown.breakdown), kLeastReach_cm3);
-  if (shown.run == "trial") return reach;
+  constexpr double kTooWide = 4.0;
+  const FallsReach own = reach_of(titre_waterfall(*shown.breakdown), kLeastReach_cm3);
+  FallsReach reach = own;
+  if (shown.run == "trial") return own;
   for (const TitreRow& row : marked.titres) {
     if (row.run == "trial" || !row.breakdown) continue;
-    reach = both(reach, reach_of(titre_waterfall(*row.breakdown), kLeastReach_cm3));
+    const FallsReach wider = both(reach, reach_of(titre_waterfall(*row.breakdown), kLeastReach_cm3));
+    if (wider.high - wider.low <= kTooWide * (own.high - own.low)) reach = wider;
   }
   return reach;
 }

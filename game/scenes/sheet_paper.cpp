@@ -71,9 +71,9 @@ void SheetPaper::show_example(bool shown) {
     tell(level_.calculation.empty() ? "" : (no_example_.empty() ? done : no_example_));
     return;
   }
-  example_shown_ = shown;
   if (shown && !forward_) come_forward(true);
   example_shown_ = shown;
+  example_seen_ = example_seen_ || shown;
 }
 
 std::string SheetPaper::next_empty(const Session& session) const {
@@ -93,7 +93,10 @@ void SheetPaper::open(const std::string& cell, const Session& session) {
   tell({});
   text_.clear();
   editing_ = cell.empty() ? next_empty(session) : cell;
-  if (is_working(editing_) && !forward_) forward_ = came_for_working_ = true;
+  if (!is_working(editing_)) return;
+  if (!forward_) forward_ = came_for_working_ = true;
+  // Before the own calculation comes a worked one; once, then it is asked for.
+  if (!example_seen_ && slip_.offered()) example_shown_ = example_seen_ = true;
 }
 
 /// Writes what was typed; nothing typed leaves the cell as it was.

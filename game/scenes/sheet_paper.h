@@ -23,7 +23,8 @@ class SheetPaper : public Paper {
   /// The paper lies larger over the bench (key T, or its corner).
   [[nodiscard]] bool forward() const { return forward_; }
   void come_forward(bool forward);
-  /// The slip with the working on other figures lies beside the paper (key F4, or "e.g." at a line).
+  /// The slip with the working on other figures lies beside the paper (key F4, or "e.g." at a line; by itself
+  /// when the working is opened for the first time).
   [[nodiscard]] bool shows_example() const { return example_shown_; }
   void show_example(bool shown);
   /// Starts writing in a cell; empty name: the next cell that wants writing, in the order of work; the first
@@ -62,7 +63,7 @@ class SheetPaper : public Paper {
   std::string no_example_;
   std::vector<std::string> runs_;
   std::string editing_, text_;
-  bool forward_ = false, example_shown_ = false;
+  bool forward_ = false, example_shown_ = false, example_seen_ = false;
   bool came_for_working_ = false;  ///< goes back to its place when the working is left
   bool swallow_ = false;           ///< the key that opened a cell also comes as text
 };

@@ -51,8 +51,9 @@ float WorkedSlip::draw_line(Canvas& canvas, float y, std::size_t index, bool mar
   const WorkedLine& line = example_.lines[index];
   const float left = kArea.x + kMargin, width = kArea.w - 2 * kMargin;
   const bool gone = is_withdrawn(line.cell);
-  const TextStyle words{14 + larger() / 2, palette::print},
-      figures{16 + larger(), palette::ink, Face::italic};
+  const TextStyle words{14 + larger() / 2, palette::print};
+  TextStyle figures{16 + larger(), palette::ink, Face::italic};
+  while (figures.size > 14 && canvas.text_width(line.figures, figures) > width - 20) figures.size -= 0.5F;
   const auto lines = [&](const std::string& text, const TextStyle& style) {
     return static_cast<float>(canvas.wrapped(text, width - 20, style).size());
   };

@@ -1,5 +1,6 @@
 // The guide's steps from the coat to the initial reading. Reasons say which way a slip would push the titre.
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 
@@ -10,10 +11,11 @@ namespace halfdrop::guide {
 bool to_be_let_out(F f) { return !f.seen.jet_full || f.seen.reading_cm3 < kOnScale_cm3; }
 
 bool too_little(F f) {
-  constexpr double kFirstStart_cm3 = 10.0;  // titres are 15 to 35 cm3
+  constexpr double kFirstStart = 0.2;  // of the scale: titres take no more than 0.7 of it
+  const double nominal_cm3 = f.level->burette.nominal_cm3;
   const double latest_cm3 =
-      f.expected_cm3 ? f.level->burette.nominal_cm3 - *f.expected_cm3 - kSpare_cm3 : kFirstStart_cm3;
-  return !f.seen.meniscus_in_sight || f.seen.reading_cm3 > latest_cm3;
+      f.expected_cm3 ? nominal_cm3 - *f.expected_cm3 - kSpare_cm3 : kFirstStart * nominal_cm3;
+  return !f.seen.meniscus_in_sight || f.seen.reading_cm3 > std::max(latest_cm3, kRefilled_cm3);
 }
 
 std::string one_decimal(double value) {
@@ -30,7 +32,7 @@ bool jet_full(F f) { return f.seen.jet_full; }
 bool beaker_under(F f) { return f.seen.beaker_under; }
 
 bool filled(F f) {
-  constexpr double kAboveZero_cm3 = -0.1, kRefilled_cm3 = 1.0;
+  constexpr double kAboveZero_cm3 = -0.1;
   return f.seen.meniscus_in_sight && f.seen.reading_cm3 < (jet_full(f) ? kRefilled_cm3 : kAboveZero_cm3);
 }
 /// The tap is open for a purpose.
@@ -79,7 +81,7 @@ const std::vector<GuideStep> kSafely = {
      {},
      ""},
     {"tap-shut",
-     [](F f) { return preparing(f) && !lets_out(f) && !jet_is_done(f); },
+     [](F f) { return preparing(f) && !lets_out(f) && !jet_is_done(f) && !rinses_out(f); },
      shut,
      say<"Turn the tap across the burette: that is shut.">,
      why_shut,
@@ -96,8 +98,7 @@ const std::vector<GuideStep> kSafely = {
      ""},
 };
 
-// Rows for rinsing burette, jet and pipette with what they are to hold belong after "rinse-flask".
-const std::vector<GuideStep> kBefore = {
+const std::vector<GuideStep> kFlaskReady = {
     {"flask-aside",
      [](F f) { return preparing(f) && (f.flask_spent || f.aliquots == 0 || too_little(f)); },
      no_flask,
@@ -110,6 +111,9 @@ const std::vector<GuideStep> kBefore = {
      say<"Empty the flask and rinse it with water.">,
      say<"What is left in it would count in the next run. Water brings no moles: it may stay wet.">,
      Deed::rinse_flask, Deed::empty_flask, ""},
+};
+
+const std::vector<GuideStep> kBefore = {
     {"funnel-in",
      [](F f) { return preparing(f) && too_little(f); },
      [](F f) { return f.funnel_in; },
@@ -206,7 +210,12 @@ const std::vector<GuideStep> kBefore = {
 std::span<const GuideStep> steps_before_a_run() {
   static const std::vector<GuideStep> steps = [] {
     std::vector<GuideStep> all(kSafely.begin(), kSafely.end());
-    all.insert(all.end(), kBefore.begin(), kBefore.end());
+    const auto add = [&](std::span<const GuideStep> more) {
+      all.insert(all.end(), more.begin(), more.end());
+    };
+    add(kFlaskReady);
+    add(steps_of_rinsing());
+    add(kBefore);
     return all;
   }();
   return steps;

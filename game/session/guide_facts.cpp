@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "game/session/guide.h"
+#include "physics/burette/rinsing.h"
 
 namespace halfdrop {
 
@@ -12,6 +13,7 @@ namespace {
 
 constexpr double kAgree_cm3 = 0.10 + 1e-9;
 constexpr double kFullPipette_cm3 = 0.5;
+constexpr double kTurned_s = 3.0;  ///< a burette turned about for less is not rinsed
 
 /// A plain decimal number, with point or comma.
 std::optional<double> plain_number(std::string text) {
@@ -35,16 +37,30 @@ std::optional<double> own_titre_cm3(const Session& session, const std::string& r
 /// Follows the log through what happened to the flask and the tap.
 struct Log {
   GuideFacts& facts;
+  double aslant_since_s = -1.0;  ///< negative: upright
   double quiet_since_s = 0.0;
   bool tap_open = true;  // a bench left overnight
 
   void operator()(double at_s, const HandsChange& change) {
+    if (change.pour.value_or(0.0) > 0.0) facts.turned_about = false;
+    if (change.tilt_degrees) tilted(at_s, *change.tilt_degrees >= kRolls_degrees);
     if (!change.tap) return;
     if (tap_open && *change.tap <= 0.0) quiet_since_s = at_s;
     tap_open = *change.tap > 0.0;
     facts.let_in = facts.let_in || tap_open;
   }
+  void tilted(double at_s, bool aslant) {
+    if (aslant && aslant_since_s < 0.0) aslant_since_s = at_s;
+    if (aslant || aslant_since_s < 0.0) return;
+    if (at_s - aslant_since_s >= kTurned_s && !facts.turned_about) {
+      facts.turned_about = true;
+      ++facts.rinses;
+    }
+    aslant_since_s = -1.0;
+  }
   void operator()(double at_s, Deed deed) {
+    if (deed == Deed::rinse_pipette_with_sample || deed == Deed::deliver_aliquot) facts.pipette_rinsed = true;
+    if (deed == Deed::rinse_flask_with_sample) facts.flask_spent = true;
     if (deed == Deed::touch_off_drop) quiet_since_s = at_s;
     if (deed == Deed::deliver_aliquot) ++facts.aliquots;
     if (deed == Deed::add_indicator) ++facts.indicator_drops;
@@ -60,7 +76,7 @@ struct Log {
 };
 
 void read_log(const Session& session, GuideFacts& facts) {
-  Log log{facts};
+  Log log{.facts = facts};
   for (const Change& change : session.attempt().changes) {
     std::visit([&](const auto& what) { log(seconds(change.tick), what); }, change.what);
   }
@@ -114,6 +130,7 @@ GuideFacts guide_facts(const Session& session, const View& seen) {
   facts.coat_on = seen.coat_on;
   facts.goggles_on = seen.goggles_on;
   facts.funnel_in = seen.funnel_in;
+  facts.held_aslant = seen.held_aslant;
   facts.tile_laid = seen.tile_laid;
   facts.pipette_full = seen.pipette_cm3 > kFullPipette_cm3;
   read_log(session, facts);

@@ -11,6 +11,7 @@ using F = const GuideFacts&;
 
 /// Below this a reading is surely on the scale, for an eye that is not quite level too.
 inline constexpr double kOnScale_cm3 = 0.05;
+inline constexpr double kRefilled_cm3 = 1.0;    ///< full enough, with liquid in the jet
 inline constexpr double kSpare_cm3 = 1.0;       ///< left below a run's end
 inline constexpr double kQuickUntil_cm3 = 1.5;  ///< before the end that is expected
 inline constexpr double kLevel_mm = 1.5;        ///< off level: moves a reading by 0.002 cm3
@@ -47,6 +48,10 @@ std::string say(F) {
   return words.text;
 }
 
+/// What the burette was rinsed with runs out: the tap is open for a purpose.
+[[nodiscard]] bool rinses_out(F f);
+
+[[nodiscard]] std::span<const GuideStep> steps_of_rinsing();
 [[nodiscard]] std::span<const GuideStep> steps_before_a_run();
 [[nodiscard]] std::span<const GuideStep> steps_of_a_run();
 [[nodiscard]] std::span<const GuideStep> steps_on_paper();

@@ -60,6 +60,17 @@ class Novice {
     while_told("fill");
     bench_.hold(&HandsChange::pour, 0.0);
   }
+  void pour_a_little() {
+    bench_.hold(&HandsChange::eye_mm, -500.0);
+    bench_.hold(&HandsChange::pour, 0.5);
+    while_told("rinse-pour");
+    bench_.hold(&HandsChange::pour, 0.0);
+  }
+  void turn_about() {
+    bench_.hold(&HandsChange::tilt_degrees, 85.0);
+    bench_.wait(6.0);
+    bench_.hold(&HandsChange::tilt_degrees, 0.0);
+  }
   void run_out() {
     bench_.hold(&HandsChange::tap, 1.0);
     while_told(next());
@@ -140,6 +151,9 @@ class Novice {
                                              {"flask-aside", &Novice::aside},
                                              {"flask-out", &Novice::aside},
                                              {"flask-under", &Novice::under},
+                                             {"rinse-pour", &Novice::pour_a_little},
+                                             {"rinse-turn", &Novice::turn_about},
+                                             {"rinse-out", &Novice::run_out},
                                              {"fill", &Novice::fill},
                                              {"jet", &Novice::run_out},
                                              {"on-scale", &Novice::run_out},

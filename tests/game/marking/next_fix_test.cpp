@@ -72,6 +72,14 @@ TEST_CASE("a cause of the hand is named without a criterion from a drop on; glas
   CHECK(!next_fix(attempt({{Cause::overshoot, 0.04}, {Cause::burette_scale, 0.07}}, {})).has_value());
 }
 
+TEST_CASE(
+    "liquid left on the wall is named from half a drop on, and a bare bench where it cost the endpoint") {
+  CHECK(next_fix(attempt({{Cause::film, 0.03}}, {}))->id == "film");
+  CHECK(!next_fix(attempt({{Cause::film, 0.02}}, {})).has_value());
+  CHECK(next_fix(attempt({{Cause::overshoot, 0.03}}, {missed(Score::hand, "white-tile", 0.5)}))->id ==
+        "white-tile");
+}
+
 TEST_CASE("a slip of the pen counts by what it does to the result") {
   MarkedAttempt made = attempt({{Cause::jet_air, 0.20}}, {missed(Score::hand, "jet-filled", 1.0, 0.20),
                                                           missed(Score::arithmetic, "calculation/x", 1.0)});

@@ -102,6 +102,16 @@ TEST_CASE("what was left is taken up where it stood, in every way") {
   }
 }
 
+TEST_CASE("a seed that was given holds, but for no second assessed attempt") {
+  Seeds given(7);
+  CHECK(given.next(Way::independent) == 7);
+  CHECK(given.next(Way::assessed) == 7);
+  CHECK(given.next(Way::guided) == 7);
+  CHECK(given.next(Way::assessed) != 7);  // one in 1e9 that it falls again
+  Seeds none({});
+  CHECK(none.next(Way::assessed) != none.next(Way::assessed));
+}
+
 TEST_CASE("an assessed attempt that is torn away loses a second at most") {
   const test::TemporaryFolder folder;
   const auto scene = begun(folder.file(""), Way::assessed);

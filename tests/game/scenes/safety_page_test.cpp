@@ -91,6 +91,14 @@ TEST_CASE("a drill is played one way, whatever was chosen before, and changes no
   CHECK(page.places().size() == 2);
 }
 
+TEST_CASE("a drill in between leaves the way as it was chosen") {
+  LevelList list = list_with_page("levels/drills/01-read-the-meniscus.json", Way::guided);
+  list.show_cautions(0);
+  press(list, sf::Keyboard::Enter);
+  CHECK(started(list) == Way::independent);
+  CHECK(list.way() == Way::guided);
+}
+
 TEST_CASE("nothing that can be clicked lies over another") {
   const Level level = test::good_level();
   const auto places = SafetyPage(level, Way::guided).places();

@@ -227,6 +227,19 @@ TEST_CASE("F4 and a click at a line show the working on other figures; F4 puts i
   CHECK(desk.session.cell("calculation/moles of acid") == "0.0021");
 }
 
+TEST_CASE("before the own calculation comes a worked one, once, and it goes with the working") {
+  Desk desk{{}};
+  desk.paper.open("1/initial", desk.session);
+  CHECK_FALSE(desk.paper.shows_example());
+  desk.click("working");
+  CHECK(desk.paper.shows_example());
+  desk.key(sf::Keyboard::Escape);
+  CHECK_FALSE(desk.paper.forward());
+  CHECK_FALSE(desk.paper.shows_example());
+  desk.click("working");
+  CHECK_FALSE(desk.paper.shows_example());
+}
+
 TEST_CASE("a line that is withdrawn offers no example, and when all are nothing is shown") {
   Desk one{{"calculation/spirit vinegar"}};
   one.paper.come_forward(true);

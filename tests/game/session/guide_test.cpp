@@ -13,10 +13,10 @@ namespace {
 
 /// A player who looks at the guide four times a second.
 struct Guided {
-  BenchHands hands{spirit_vinegar()};
+  BenchHands hands;
   Guide guide;
 
-  Guided() { look(); }
+  explicit Guided(const Level& level = spirit_vinegar()) : hands(level) { look(); }
   std::string look() {
     guide.see(hands.session(), view(hands.session()));
     return shown();
@@ -89,6 +89,39 @@ TEST_CASE("the guide begins with the coat and goes through the order of practice
                                           "funnel-out",  "beaker-under", "jet",      "jet-shut",  "drop-off",
                                           "eye-initial", "read-initial", "tile"};
   CHECK(steps == order);
+}
+
+TEST_CASE(
+    "wet glass is rinsed first: burette twice with titrant, turned about and let out; pipette with sample") {
+  Level level = spirit_vinegar();
+  level.burette.wet_cm3 = 0.3;
+  level.pipette.wet_cm3 = 0.15;
+  Guided player(level);
+  player.hands.protect();
+  player.hold(&HandsChange::tap, 0.0);
+  for (int i = 0; i < 2; ++i) {
+    if (i == 0) CHECK(player.shown() == "rinse-beaker");
+    if (i == 0) player.act(Deed::put_beaker_under);
+    CHECK(player.guide.next() == "rinse-funnel-in");
+    player.act(Deed::put_in_funnel);
+    CHECK(player.guide.next() == "rinse-pour");
+    player.hands.fill_burette(45.0, 0.0, false);
+    player.look();
+    CHECK(player.guide.next() == "rinse-funnel-out");
+    player.act(Deed::lift_out_funnel);
+    CHECK(player.guide.next() == "rinse-turn");
+    player.hold(&HandsChange::tilt_degrees, 80.0);
+    player.wait(4.0);
+    player.hold(&HandsChange::tilt_degrees, 0.0);
+    CHECK(player.guide.next() == "rinse-out");
+    player.hold(&HandsChange::tap, 1.0);
+    player.wait(40.0);
+    CHECK(player.guide.next() == "tap-shut");
+    player.hold(&HandsChange::tap, 0.0);
+  }
+  CHECK(player.guide.next() == "rinse-pipette");
+  player.act(Deed::rinse_pipette_with_sample);
+  CHECK(player.guide.next() == "funnel-in");
 }
 
 TEST_CASE("every step has a name of its own, short words and a reason of one sentence or two") {

@@ -1,0 +1,94 @@
+// The guide's steps for glass that stands wet: burette and pipette are rinsed with what they are to hold.
+
+#include "game/session/guide_stages.h"
+
+namespace halfdrop::guide {
+
+namespace {
+
+constexpr int kRinses = 2;
+constexpr double kALittle_cm3 = 2.0;  ///< meniscus so far above the last mark
+
+bool liquid_in_tube(F f) { return f.seen.meniscus_in_sight || f.held_aslant; }
+/// What was turned about is still in the tube.
+bool to_be_thrown_away(F f) { return f.turned_about && liquid_in_tube(f); }
+
+bool rinsing(F f) {
+  if (!preparing(f) || f.expected_cm3 || f.level->burette.wet_cm3 <= 0.0) return false;
+  return f.rinses < kRinses || to_be_thrown_away(f);
+}
+bool not_turned(F f) { return rinsing(f) && !to_be_thrown_away(f); }
+bool poured_in(F f) {
+  return f.held_aslant ||
+         (f.seen.meniscus_in_sight && f.seen.reading_cm3 < f.level->burette.nominal_cm3 - kALittle_cm3);
+}
+bool pipette_to_be_rinsed(F f) {
+  return preparing(f) && f.aliquots == 0 && !f.pipette_full && f.level->pipette.wet_cm3 > 0.0;
+}
+
+const std::vector<GuideStep> kRinsing = {
+    {"rinse-beaker",
+     rinsing,
+     [](F f) { return f.seen.beaker_under; },
+     say<"Stand the waste beaker under the jet.">,
+     say<"It takes what the burette is rinsed with.">,
+     Deed::put_beaker_under,
+     {},
+     ""},
+    {"rinse-funnel-in",
+     [](F f) { return not_turned(f) && !liquid_in_tube(f); },
+     [](F f) { return f.funnel_in; },
+     say<"Put the funnel into the burette.">,
+     say<"The rim is narrow: without it, titrant runs down the outside and over your hands.">,
+     Deed::put_in_funnel,
+     {},
+     ""},
+    {"rinse-pour",
+     [](F f) { return not_turned(f) && f.funnel_in; },
+     poured_in,
+     say<"Pour in a little titrant, 5 to 10 cm³.">,
+     say<"The burette stands wet. Its water would weaken the titrant: the titre comes out too large.">,
+     {},
+     {},
+     ""},
+    {"rinse-funnel-out",
+     [](F f) { return not_turned(f) && liquid_in_tube(f); },
+     [](F f) { return !f.funnel_in; },
+     say<"Take the funnel out.">,
+     say<"It would fall out as soon as you tilt the burette.">,
+     Deed::lift_out_funnel,
+     {},
+     ""},
+    {"rinse-turn",
+     [](F f) { return not_turned(f) && poured_in(f) && !f.funnel_in; },
+     never,
+     say<"Hold the burette aslant and turn it about for some seconds (E).">,
+     say<"So the titrant wets the whole wall and takes the water up.">,
+     {},
+     {},
+     ""},
+    {"rinse-out",
+     [](F f) { return rinsing(f) && to_be_thrown_away(f) && f.seen.beaker_under; },
+     [](F f) { return !liquid_in_tube(f); },
+     say<"Open the tap: let all of it run out through the jet.">,
+     say<"The jet is rinsed as well; what has taken up the water is thrown away.">,
+     {},
+     {},
+     ""},
+    {"rinse-pipette",
+     pipette_to_be_rinsed,
+     [](F f) { return f.pipette_rinsed; },
+     say<"Rinse the pipette with the solution that it is to measure.">,
+     say<"It stands wet. Its water would weaken the aliquot: the titre comes out too small.">,
+     Deed::rinse_pipette_with_sample,
+     {},
+     ""},
+};
+
+}  // namespace
+
+bool rinses_out(F f) { return rinsing(f) && to_be_thrown_away(f) && f.seen.beaker_under; }
+
+std::span<const GuideStep> steps_of_rinsing() { return kRinsing; }
+
+}  // namespace halfdrop::guide
