@@ -68,6 +68,7 @@ TEST_CASE("goggles taken off in the same instant as the last deed were on while 
 
 TEST_CASE("what leaks out of the wet burette before anything is touched is nobody's doing") {
   Level level = test::spirit_vinegar();
+  level.burette.wet_cm3 = 0.3;
   level.tap.leak_cm3_min = 0.2;
   BenchHands hands(level);
   hands.wait(60.0);
