@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "game/demonstrator/paper.h"
+#include "game/demonstrator/pencil.h"
 #include "game/demonstrator/routine.h"
 
 namespace halfdrop {

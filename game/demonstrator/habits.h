@@ -3,17 +3,44 @@
 
 namespace halfdrop {
 
+/// How the burette is read and the readings written.
+struct ReadingHabits {
+  bool writes_zero_unread = false;  ///< 0.00 as the first reading of every run, without a look
+  bool top_at_start = false;        ///< the upper edge of the meniscus is read at the first reading
+  bool top_at_end = false;          ///< ... at the last
+  bool upwards = false;             ///< from the printed figure below, as if the scale ran up
+  int decimals = 2;                 ///< of readings and titres
+  bool written_at_once =
+      true;  ///< otherwise the last reading is carried in the head until the flask is clean
+  bool in_each_others_place = false;  ///< the first reading into the last one's row, and the other way about
+};
+
+/// What is made of the readings.
+struct WorkingHabits {
+  bool final_is_titre = false;  ///< nothing is subtracted
+  bool adjusts_titres = false;  ///< changes a last reading afterwards, so that the titres agree
+  bool omits_ratio = false;
+  bool omits_dilution = false;
+  bool omits_thousand = false;       ///< between cm3 and dm3
+  bool aliquot_for_titre = false;    ///< and titre for aliquot
+  bool rounds_early = false;         ///< two significant figures all the way down
+  bool copies_every_figure = false;  ///< of the result, as a calculator shows it
+};
+
+/// When another accurate run is made.
+enum class Repeats : unsigned char { until_concordant, twice_whatever, once };
+
 struct Habits {
   bool wears_goggles = true;
   bool rinses_burette = true;               ///< where it stands wet, with what it is to hold
   bool rinses_burette_with_sample = false;  ///< with the wrong bottle
-  bool rinses_pipette = true;               ///< where it stands wet, with what it is to measure
-  bool leaves_last_drop = true;             ///< in the pipette; otherwise it is blown out
-  bool rinses_flask_with_sample = false;    ///< before every run
-  bool fills_jet = true;                    ///< opens the tap after filling until no air is left in the jet
-  bool fills_jet_slowly = false;            ///< only until it drips
-  bool lifts_funnel_out = true;             ///< before the first reading
-  bool fills_for_every_run = false;         ///< not only when too little is left
+  bool rinses_pipette = true;    ///< with what it is to measure; otherwise with water before every aliquot
+  bool leaves_last_drop = true;  ///< in the pipette; otherwise it is blown out
+  bool rinses_flask_with_sample = false;  ///< before every run
+  bool fills_jet = true;                  ///< opens the tap after filling until no air is left in the jet
+  bool fills_jet_slowly = false;          ///< only until it drips
+  bool lifts_funnel_out = true;           ///< before the first reading
+  bool fills_for_every_run = false;       ///< not only when too little is left
   bool swirls = true;
   double swirl = 0.8;  ///< how hard: 1 is as hard as one can
   bool lays_tile = true;
@@ -29,7 +56,27 @@ struct Habits {
   bool waits = true;          ///< for the film to run down and the colour to last, before the last reading
   bool moves_eye = true;      ///< to the meniscus for the last reading; otherwise as for the first
   double eye_too_high_at_start_mm = 0.0;
-  double eye_too_high_at_end_mm = 0.0;
+  double eye_too_high_at_end_mm = 0.0;  ///< negative: too low, as at the start
+  bool wears_coat = true;
+  bool takes_goggles_off_early = false;  ///< after the trial
+  bool wipes_bench = true;
+  bool uses_funnel = true;
+  bool shuts_tap_before_pouring = true;  ///< otherwise only when it is seen to run through
+  double starts_at_cm3 = 0.4;  ///< on the scale, and far enough down for an eye that looks down on it
+  bool fills_jet_after_reading = false;
+  bool begins_with_drop_hanging = false;
+  bool opens_tap_before_flask = false;  ///< the first drops fall beside it
+  bool tops_up_in_run = false;          ///< pours more titrant in half way, and counts it nowhere
+  int indicator_drops = 3;
+  int more_indicator_each_run = 0;
+  bool chases_fade = false;         ///< adds a drop whenever the colour has become paler
+  int drops_past_tint = 0;          ///< more, in every second accurate run
+  bool hurries_second_run = false;  ///< runs the second accurate run like a trial, until the colour is plain
+  bool makes_trial = true;
+  bool writes_trial_down = true;
+  Repeats repeats = Repeats::until_concordant;
+  ReadingHabits reading;
+  WorkingHabits working;
 };
 
 }  // namespace halfdrop

@@ -2,26 +2,26 @@
 
 #include <algorithm>
 #include <array>
+#include <vector>
+
+#include "game/demonstrator/mistakes_by_family.h"
 
 namespace halfdrop {
 
 namespace {
 
-/// About 20 degrees down on the meniscus at reading distance.
-constexpr double kLooksDown_mm = 110.0;
-
 constexpr std::array kMistakes = {
     Mistake{"burette-not-rinsed", "The burette is filled as it stands, wet with water.", "rinsing",
-            Cause::titrant_strength, "high", 0.1, [](Habits& habits) { habits.rinses_burette = false; }},
+            Cause::titrant_strength, "high", 0.11, [](Habits& habits) { habits.rinses_burette = false; }},
     Mistake{"burette-rinsed-with-sample", "The burette is rinsed with the solution that belongs in the flask.",
-            "rinsing", Cause::titrant_strength, "high", 0.1,
+            "rinsing", Cause::titrant_strength, "high", 0.15,
             [](Habits& habits) { habits.rinses_burette_with_sample = true; }},
-    Mistake{"pipette-not-rinsed", "The pipette measures as it stands, wet with water.", "rinsing",
-            Cause::aliquot, "low", 0.1, [](Habits& habits) { habits.rinses_pipette = false; }},
+    Mistake{"pipette-not-rinsed", "Before every aliquot the pipette is rinsed with water, and with nothing else.", "rinsing",
+            Cause::aliquot, "low", 0.04, [](Habits& habits) { habits.rinses_pipette = false; }},
     Mistake{"last-drop-blown-out", "The last drop is blown out of the pipette.", "rinsing", Cause::aliquot,
-            "high", 0.03, [](Habits& habits) { habits.leaves_last_drop = false; }},
+            "high", 0.04, [](Habits& habits) { habits.leaves_last_drop = false; }},
     Mistake{"flask-rinsed-with-sample", "The flask is rinsed with the solution that the pipette measures.",
-            "rinsing", Cause::flask_residue, "high", 0.3,
+            "rinsing", Cause::flask_residue, "high", 0.26,
             [](Habits& habits) { habits.rinses_flask_with_sample = true; }},
     Mistake{"jet-not-filled", "The burette is emptied and filled for every run, and its jet is never filled.",
             "filling", Cause::jet_air, "high", 0.22,
@@ -44,18 +44,43 @@ constexpr std::array kMistakes = {
               habits.lifts_funnel_out = false;
               habits.fills_for_every_run = true;
             }},
-    Mistake{"eye-too-high-at-start", "The first reading is taken looking down on the meniscus.", "reading",
-            Cause::parallax_initial, "high", 0.12,
-            [](Habits& habits) { habits.eye_too_high_at_start_mm = kLooksDown_mm; }},
-    Mistake{"eye-too-high-at-end", "The last reading is taken looking down on the meniscus.", "reading",
-            Cause::parallax_final, "low", 0.12,
-            [](Habits& habits) { habits.eye_too_high_at_end_mm = kLooksDown_mm; }},
-    Mistake{"eye-never-moves", "The eye stays where the first reading was taken, also for the last.",
-            "reading", Cause::parallax_final, "low", 0.21, [](Habits& habits) { habits.moves_eye = false; }},
-    Mistake{"read-at-once",
-            "The glass is not clean, and the meniscus is read at once, before the wall has run down.",
-            "reading", Cause::film, "high", 0.04, [](Habits& habits) { habits.waits = false; },
-            R"({"burette":{"grease":1}})"},
+    Mistake{"tap-open-while-filling",
+            "Titrant is poured while the tap still stands open, and the tap is shut when that is seen.",
+            "filling", std::nullopt, "none", 0.0,
+            [](Habits& habits) { habits.shuts_tap_before_pouring = false; }},
+    Mistake{"jet-filled-after-reading",
+            "The first reading is written before the jet is filled, and the jet is filled into the beaker then.",
+            "filling", Cause::jet_air, "high", 0.22,
+            [](Habits& habits) {
+              habits.fills_jet = false;
+              habits.fills_for_every_run = true;
+              habits.fills_jet_after_reading = true;
+            }},
+    Mistake{"drop-left-at-start", "A drop hangs at the tip when the first reading is taken.", "filling",
+            Cause::hanging_drop, "low", 0.05,
+            [](Habits& habits) { habits.begins_with_drop_hanging = true; }},
+    Mistake{"tap-opened-too-soon",
+            "The tap is opened before the flask stands under the jet: the first drops fall on the bench.",
+            "titrating", Cause::missed_flask, "high", 0.20,
+            [](Habits& habits) { habits.opens_tap_before_flask = true; }},
+    Mistake{"topped-up-in-run",
+            "Titrant is poured into the burette in the middle of the run, and counted nowhere.", "titrating",
+            Cause::refill, "low", 2.04, [](Habits& habits) { habits.tops_up_in_run = true; }},
+    Mistake{"fade-chased", "Whenever the endpoint's colour has become a little paler in the air, a drop more is added.",
+            "titrating", Cause::overshoot, "high", 0.04,
+            [](Habits& habits) { habits.chases_fade = true; }},
+    Mistake{"too-much-indicator", "A dropperful of indicator goes into every flask.", "titrating",
+            Cause::indicator_blank, "low", 0.01, [](Habits& habits) { habits.indicator_drops = 25; }},
+    Mistake{"indicator-by-guess", "Every flask gets more drops of indicator than the one before.",
+            "titrating", std::nullopt, "none", 0.0,
+            [](Habits& habits) { habits.more_indicator_each_run = 3; }},
+    Mistake{"shade-differs",
+            "One run ends at the first tint, the next three drops later at a full colour; both count.",
+            "titrating", Cause::overshoot, "high", 0.15,
+            [](Habits& habits) {
+              habits.drops_past_tint = 3;
+              habits.repeats = Repeats::twice_whatever;
+            }},
     Mistake{"drop-left-at-end", "One drop more is begun, and left hanging when the last reading is taken.",
             "titrating", Cause::hanging_drop, "high", 0.05,
             [](Habits& habits) { habits.leaves_drop_hanging = true; }},
@@ -85,18 +110,48 @@ constexpr std::array kMistakes = {
               habits.lays_tile = false;
               habits.trusts_a_tint = false;
             }},
+    Mistake{"old-alkali-trusted",
+            "The alkali has taken up carbon dioxide from the air for weeks, and its label is trusted.",
+            "solutions", Cause::carbon_dioxide, "high", 0.36, [](Habits&) {},
+            R"({"titrant":{"carbonate_mol_dm3":0.002}})"},
     Mistake{"flask-not-rinsed",
             "The flask is used again as the last run left it; it is tipped out, unrinsed, only when it is "
             "too full.",
-            "flask", Cause::flask_residue, "low", 0.33, [](Habits& habits) { habits.cleans_flask = false; }},
-    Mistake{"trial-in-mean", "The trial is ticked and taken into the mean.", "record", std::nullopt, "high",
-            0.10, [](Habits& habits) { habits.counts_trial = true; }},
-    Mistake{"no-goggles", "Everything is done without eye protection.", "safety", std::nullopt, "none", 0.0,
-            [](Habits& habits) { habits.wears_goggles = false; }}};
+            "flask", Cause::flask_residue, "low", 0.33, [](Habits& habits) { habits.cleans_flask = false; }}};
+
+bool has_factor(const std::vector<Factor>& factors, const Factor& factor) {
+  return std::find(factors.begin(), factors.end(), factor) != factors.end();
+}
+
+/// A factor of one can be left out without a fault, a colour that goes does not fade, and only an alkali that
+/// is the standard is trusted.
+bool has_room_in_titration(const Level& level, std::string_view mistake) {
+  const auto uses = [&](const Factor& factor) {
+    return std::any_of(level.calculation.begin(), level.calculation.end(), [&](const CalculationStep& step) {
+      return has_factor(step.multiply, factor) || has_factor(step.divide, factor);
+    });
+  };
+  if (mistake == "ratio-left-out") return level.ratio != 1.0 && uses("ratio");
+  if (mistake == "dilution-left-out") return level.dilution != 1.0 && uses("dilution");
+  if (mistake == "thousand-left-out") return uses(1000.0);
+  if (mistake == "aliquot-for-titre") return uses("aliquot_cm3");
+  if (mistake == "fade-chased") return level.endpoint_gains_colour;
+  if (mistake == "old-alkali-trusted")
+    return level.unknown_in_flask && level.titrant_substance.name == "sodium hydroxide";
+  return true;
+}
 
 }  // namespace
 
-std::span<const Mistake> mistakes() { return kMistakes; }
+std::span<const Mistake> mistakes() {
+  static const std::vector<Mistake> catalogue = [] {
+    std::vector<Mistake> all(kMistakes.begin(), kMistakes.end());
+    for (const auto& part : {mistakes_of_reading(), mistakes_on_paper(), mistakes_of_safety()})
+      all.insert(all.end(), part.begin(), part.end());
+    return all;
+  }();
+  return catalogue;
+}
 
 bool has_room_for(const Level& level, std::string_view mistake) {
   using std::string_view_literals::operator""sv;
@@ -107,15 +162,16 @@ bool has_room_for(const Level& level, std::string_view mistake) {
   const auto among = [mistake](const auto& names) {
     return std::find(names.begin(), names.end(), mistake) != names.end();
   };
-  if (!level.drill) return true;
+  if (!level.drill) return has_room_in_titration(level, mistake);
   if (level.drill->kind == DrillKind::read_meniscus) return among(kReading);
   return level.drill->kind == DrillKind::deliver_exactly ? among(kDelivering) : among(kFilling);
 }
 
 const Mistake* find_mistake(std::string_view name) {
-  const auto found = std::find_if(kMistakes.begin(), kMistakes.end(),
-                                  [&](const Mistake& mistake) { return mistake.name == name; });
-  return found == kMistakes.end() ? nullptr : &*found;
+  const std::span<const Mistake> all = mistakes();
+  const auto found =
+      std::find_if(all.begin(), all.end(), [&](const Mistake& mistake) { return mistake.name == name; });
+  return found == all.end() ? nullptr : &*found;
 }
 
 }  // namespace halfdrop

@@ -14,7 +14,8 @@ namespace halfdrop {
 struct Mistake {
   std::string_view name;       ///< as on the command line
   std::string_view title;      ///< what is done, a sentence
-  std::string_view family;     ///< "filling", "reading", "titrating", "flask", "record", "safety"
+  std::string_view family;     ///< "solutions", "rinsing", "filling", "reading", "titrating", "flask",
+                               ///< "record", "arithmetic", "safety"
   std::optional<Cause> cause;  ///< through which it reaches a titre; nothing when it reaches none
   std::string_view titre;      ///< what it does to a titre it reaches: "high", "low", "either" or "none"
   /// Size of that: what it changes the cause by in accurate runs of the vinegar level, at most in each
@@ -26,7 +27,8 @@ struct Mistake {
 };
 
 [[nodiscard]] std::span<const Mistake> mistakes();
-/// Whether a level leaves room for a mistake: a drill does for those of its own skill.
+/// Whether a level leaves room for a mistake: a drill does for those of its own skill, a titration for all
+/// but what its working and its liquids rule out.
 [[nodiscard]] bool has_room_for(const Level& level, std::string_view mistake);
 /// Null when there is none of that name.
 [[nodiscard]] const Mistake* find_mistake(std::string_view name);

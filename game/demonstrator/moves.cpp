@@ -21,6 +21,11 @@ constexpr double kNothingHangs = 0.01;
 /// A reading from an eye this far off level is off by less than 0.04 cm3: good enough while it runs.
 constexpr double kNearLevel_mm = 20.0;
 
+int nearest_five(double seen_cm3) {
+  const double twentieths = std::round(seen_cm3 * 100.0) / 5.0;
+  return static_cast<int>(std::floor(twentieths + 0.5)) * 5;
+}
+
 }  // namespace
 
 void Moves::level_eye(double above_mm) {
@@ -46,10 +51,9 @@ void Moves::follow_meniscus(const Senses& seen) {
               std::clamp(bench_.hands().eye_mm - ahead_mm, kEyeLowest_mm, kEyeHighest_mm));
 }
 
-int Moves::read_hundredths() const {
-  const double twentieths = std::round(bench_.look().reading_cm3 * 100.0) / 5.0;
-  return static_cast<int>(std::floor(twentieths + 0.5)) * 5;
-}
+int Moves::read_hundredths() const { return nearest_five(bench_.look().reading_cm3); }
+
+int Moves::read_top_hundredths() const { return nearest_five(bench_.look().edge_cm3); }
 
 void Moves::open_tap_to(double drops_per_s) {
   double position = drips_at_;

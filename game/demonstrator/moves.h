@@ -19,6 +19,8 @@ class Moves {
   void follow_meniscus(const Senses& seen);
   /// Reading at the eye's height to the nearest 0.05 cm3, in hundredths.
   [[nodiscard]] int read_hundredths() const;
+  /// The same of the upper edge of the meniscus.
+  [[nodiscard]] int read_top_hundredths() const;
 
   void shut_tap() { bench_.hold(&HandsChange::tap, 0.0); }
   /// Opens the tap bit by bit until it runs about this fast, in drops a second.

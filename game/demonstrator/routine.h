@@ -4,7 +4,7 @@
 
 #include "game/demonstrator/habits.h"
 #include "game/demonstrator/moves.h"
-#include "game/demonstrator/paper.h"
+#include "game/demonstrator/pencil.h"
 #include "game/demonstrator/titration.h"
 
 namespace halfdrop {
@@ -12,7 +12,7 @@ namespace halfdrop {
 class Routine {
  public:
   Routine(AtBench& bench, const Habits& habits)
-      : bench_(bench), habits_(habits), moves_(bench, habits), paper_(bench) {}
+      : bench_(bench), habits_(habits), moves_(bench, habits), pencil_(bench, habits_) {}
 
   void dress();
   void trial();
@@ -32,20 +32,34 @@ class Routine {
   void clear_tip();
   [[nodiscard]] bool enough_left() const;
   void make_burette_ready();
-  int read(double eye_too_high_mm);
-  int read_from(double eye_mm);
+  void fill_jet_late();
+  /// The figure that the hands make of what they see from where the eye is.
+  int read(bool top);
+  int first_reading();
+  int last_reading();
+  /// Lets drops fall where the flask is not yet.
+  void drip_before_flask();
   void begin_run(const std::string& run);
   void end_run(const std::string& run, Titration& titration);
+  [[nodiscard]] bool writes_down(const std::string& run) const;
+  /// Habits of one accurate run: some mistakes are not made in every run.
+  [[nodiscard]] Habits habits_of(int number) const;
+  void accurate_run(int number);
+  [[nodiscard]] bool another_run() const;
+  void adjust_titres();
+  [[nodiscard]] std::vector<std::string> counted() const;
   void mop_up();
 
   AtBench& bench_;
   Habits habits_;
   Moves moves_;
-  Paper paper_;
+  Pencil pencil_;
   bool filled_before_ = false;
   int aliquots_in_flask_ = 0;
   double eye_at_start_mm_ = 0.0;   ///< of the run's first reading
-  int last_reading_ = 0;           ///< hundredths
+  int began_at_ = 0;               ///< what stood there then, hundredths
+  int stands_at_ = 0;              ///< hundredths, as last seen, whatever was written
+  std::optional<int> run_took_;    ///< hundredths, of the run that shows where the endpoint lies
   std::vector<std::string> done_;  ///< accurate runs
 };
 

@@ -32,6 +32,14 @@ constexpr int kMostDrops = 200;
 constexpr double kNearlyFull = 0.95;
 constexpr double kSwells_per_s = 0.2;
 
+/// Half way through a run, and as much as a careful hand pours at once (our own choice).
+constexpr double kTopsUpBefore_cm3 = 8.0, kTopsUp_cm3 = 2.0;
+/// CIEDE2000 that a watched colour loses before it is called paler: just noticeable.
+constexpr double kJustPaler = 1.0;
+/// How long a colour is watched that fades as carbon dioxide comes in, and how often a drop is added.
+constexpr double kFades_s = 300.0;
+constexpr int kChases = 3;
+
 /// CIEDE2000 left of a colour that has certainly gone (our own choice).
 constexpr double kCertainlyGone = 0.5;
 
@@ -108,8 +116,16 @@ void Titration::quick() {
 }
 
 void Titration::careful(double slow_from_cm3) {
+  careful_ = true;
   begin();
-  if (!stream_until([&](const Senses& seen) { return seen.reading_cm3 >= slow_from_cm3; })) return;
+  const auto until = [this](double reading_cm3) {
+    return stream_until([=](const Senses& seen) { return seen.reading_cm3 >= reading_cm3; });
+  };
+  if (habits_.tops_up_in_run) {
+    if (!until(slow_from_cm3 - kTopsUpBefore_cm3)) return;
+    slow_from_cm3 -= top_up();
+  }
+  if (!until(slow_from_cm3)) return;
   mix();
   moves_.wash_down(2.5);
   wait_until_even();  // wash water lies on top, pale, until it is mixed in
@@ -121,6 +137,28 @@ void Titration::drip_aside() {
   moves_.open_tap_to(kStaysOpen_drops_per_s);
   moves_.look_at_flask_aside(kLooksAside_s);
   moves_.shut_tap();
+}
+
+double Titration::top_up() {
+  const double from_cm3 = bench_.look().reading_cm3;
+  bench_.act(Deed::put_in_funnel);
+  bench_.hold(&HandsChange::pour, 0.1);
+  bench_.watch_until([=](const Senses& seen) { return seen.reading_cm3 <= from_cm3 - kTopsUp_cm3; }, 60.0);
+  bench_.hold(&HandsChange::pour, 0.0);
+  bench_.act(Deed::lift_out_funnel);
+  return from_cm3 - bench_.look().reading_cm3;
+}
+
+void Titration::chase_fade() {
+  for (int times = 0; times < kChases && !bench_.gave_up(); ++times) {
+    const double was = bench_.look().common_change;
+    const auto paler = [was](const Senses& seen) { return seen.common_change < was - kJustPaler; };
+    if (!bench_.watch_until(paler, kFades_s)) return;
+    add(false);
+    moves_.touch_off();
+    moves_.wash_down(2.0);
+  }
+  bench_.wait(kMustLast_s);
 }
 
 bool Titration::done() const {
@@ -146,6 +184,7 @@ void Titration::drop_by_drop() {
     lingers = lingers || (habits_.swirls && faded_s > kLingers_s);
   }
   if (!done()) bench_.give_up("the colour did not stay");
+  for (int drops = 0; drops < habits_.drops_past_tint; ++drops) add(false);
 }
 
 void Titration::let_it_last() {
@@ -158,9 +197,10 @@ void Titration::let_it_last() {
     moves_.wash_down(2.0);
     if (!habits_.waits) return;
     bench_.wait(kMustLast_s);
-    if (turned() || !habits_.swirls || !habits_.waits_to_fade) return;  // a streak was taken for the endpoint
-    drop_by_drop();
+    if (turned() || !habits_.swirls || !habits_.waits_to_fade) break;
+    drop_by_drop();  // a streak was taken for the endpoint
   }
+  if (habits_.chases_fade && careful_) chase_fade();
 }
 
 }  // namespace halfdrop

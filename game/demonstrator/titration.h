@@ -25,6 +25,10 @@ class Titration {
   void drop_by_drop();
   /// The flask is drawn aside under a tap that drips.
   void drip_aside();
+  /// Half way: titrant poured into the burette; by how much its reading fell, cm3.
+  double top_up();
+  /// Adds a drop whenever the colour has become paler.
+  void chase_fade();
   /// One drop or half drop more; how long its flash took to fade, s.
   double add(bool half);
   /// What is taken for the endpoint.
@@ -41,6 +45,7 @@ class Titration {
   AtBench& bench_;
   Moves& moves_;
   const Habits& habits_;
+  bool careful_ = false;  ///< run drop by drop to its end
 };
 
 }  // namespace halfdrop

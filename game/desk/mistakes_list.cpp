@@ -18,7 +18,7 @@ MistakeRow row_of(const Mistake& mistake) {
 }
 
 void print_text(const MistakeRow& row, std::ostream& out) {
-  out << std::left << std::setw(23) << row.name << row.title << '\n' << std::setw(23) << "";
+  out << std::left << std::setw(28) << row.name << row.title << '\n' << std::setw(28) << "";
   out << row.family << "; titre: " << row.titre;
   if (row.typical_cm3 > 0.0) out << ", about " << row.typical_cm3 << " cm\u00b3";
   if (row.cause) out << ", through " << *row.cause;

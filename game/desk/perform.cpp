@@ -43,7 +43,7 @@ int perform_level(const PerformOptions& options, Streams streams) {
   if (!level) return report(level.error(), streams);
   for (const std::string& name : options.mistakes) {
     if (!has_room_for(*level, name))
-      return wrong_argument("--mistake", "\"" + name + "\" has no place in this drill", streams);
+      return wrong_argument("--mistake", "\"" + name + "\" has no place in this level", streams);
   }
   const Performance performance = perform(*level, *seed, options.alias, options.mistakes);
   if (const auto written = write_attempt(performance.attempt, options.out); !written) {

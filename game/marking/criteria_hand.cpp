@@ -314,6 +314,7 @@ void mark_hand(const Case& marked, std::vector<Finding>& findings) {
   hand.push_back(indicator_drops(marked));
   mark_rinsing(marked, hand);
   for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, hand);
+  mark_endpoint(marked, hand);
   if (!marked.level().hand_bands.empty()) {
     hand.push_back(judge_bands(
         marked,

@@ -66,9 +66,10 @@ bool Evidence::books_changed(const Ledger& books) {
   const Quanta titrant = news(titrant_in_bottle_, books.balance(Account::titrant_bottle).volume);
   const Quanta sample = news(sample_in_bottle_, books.balance(Account::sample_bottle).volume);
   const Quanta water = news(water_in_bottle_, books.balance(Account::wash_bottle).volume);
-  // Film that runs down the wall is nobody's doing.
+  // Film that runs down the wall and a plug that leaks are nobody's doing.
   const Quanta tube =
-      news(in_tube_, books.balance(Account::column).volume + books.balance(Account::wall_film).volume);
+      news(in_tube_, books.balance(Account::column).volume + books.balance(Account::wall_film).volume +
+                         moved(books, Account::column, Account::plug_drop));
   const Quanta flight = news(in_flight_, books.balance(Account::in_flight).volume);
   return !first_look && (titrant != 0 || sample != 0 || water != 0 || tube != 0 || flight != 0);
 }
@@ -87,12 +88,12 @@ void Evidence::watch_pouring(const Session& session) {
 
 void Evidence::watch_tip(const BenchState& bench) {
   const Ledger& books = bench.ledger;
-  const Quanta fallen = moved(books, Account::pendant_drop, Account::in_flight);
-  if (fallen == fallen_) return;
-  fallen_ = fallen;
-  const Quanta touched_off = moved(books, Account::pendant_drop, Account::flask_wall) +
-                             moved(books, Account::pendant_drop, Account::beaker);
-  drops.push_back(FallenDrop{bench.tick, cm3(fallen + touched_off)});
+  const Quanta fell = news(fallen_, moved(books, Account::pendant_drop, Account::in_flight));
+  const Quanta touched = news(touched_off_, moved(books, Account::pendant_drop, Account::flask_wall) +
+                                                moved(books, Account::pendant_drop, Account::beaker));
+  if (fell == 0 && touched == 0) return;
+  let_out.push_back(FallenDrop{bench.tick, cm3(fallen_ + touched_off_)});
+  if (fell != 0) drops.push_back(let_out.back());
 }
 
 void Evidence::after_change(const Session& session, const Change& change) {

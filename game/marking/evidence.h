@@ -32,6 +32,7 @@ class Evidence {
   std::optional<Tick> first_spill;
   bool ended = false;  ///< handed in; an attempt that was left is not
   std::vector<FallenDrop> drops;
+  std::vector<FallenDrop> let_out;          ///< those, and what was touched off
   std::map<std::string, RunEvidence> runs;  ///< from ReadingMoments, when all is over
 
  private:
@@ -44,7 +45,7 @@ class Evidence {
   std::optional<Tick> goggles_off_;  ///< since the last liquid, first moment
   Quanta titrant_in_bottle_ = -1, sample_in_bottle_ = -1, water_in_bottle_ = -1, in_tube_ = -1,
          in_flight_ = -1;
-  Quanta poured_ = 0, through_tap_ = 0, fallen_ = 0;
+  Quanta poured_ = 0, through_tap_ = 0, fallen_ = 0, touched_off_ = 0;
 };
 
 }  // namespace halfdrop

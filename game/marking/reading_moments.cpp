@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "game/session/view.h"
 
@@ -139,6 +140,9 @@ ReadingMoments::Taken ReadingMoments::taken(const std::string& run) const {
       best_fit = now;
     }
   }
+  // Each written when it was read, but into the other's row: the looks are of their readings all the same.
+  if (best_fit.backwards && best_fit.beyond_cm3 == 0.0 && initial_cm3 > final_cm3)
+    std::swap(best.initial, best.final);
   return best;
 }
 

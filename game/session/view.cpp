@@ -183,6 +183,7 @@ Senses senses(const View& v) {
   Senses s;
   s.time_s = v.time_s;
   s.reading_cm3 = std::round(v.apparent_cm3 * 100.0) / 100.0;
+  s.edge_cm3 = std::round(v.apparent_edge_cm3 * 100.0) / 100.0;
   s.eye_above_level_mm = std::round(v.eye_above_level_mm * 2.0) / 2.0;
   s.meniscus_in_sight = !v.column_empty;
   s.jet_full = v.jet_fill > 0.999;

@@ -87,6 +87,7 @@ inline constexpr std::size_t kForAPicture = 2, kAtAGlance = 4;
 struct Senses {
   double time_s = 0.0;
   double reading_cm3 = 0.0;         ///< what the eye sees at its height, to 0.01
+  double edge_cm3 = 0.0;            ///< ... at the upper edge of the meniscus
   double eye_above_level_mm = 0.0;  ///< as the graduation rings show it
   bool meniscus_in_sight = false;
   bool jet_full = false;       ///< no air seen in the jet

@@ -171,6 +171,7 @@ void BenchHands::titrate(const RunPlan& plan) {
   wash.wash = 0.0;
   wash.swirl = 0.0;
   hold(wash);
+  wait(plan.waits_s);
 }
 
 std::string BenchHands::read(const std::string& cell, double eye_above_mm) {

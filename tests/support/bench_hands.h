@@ -24,6 +24,7 @@ struct RunPlan {
   bool touch_off = true;          ///< before the final reading
   double left_hanging_cm3 = 0.0;  ///< let out at the end and left at the tip
   bool wash_down = true;
+  double waits_s = 12.0;  ///< before the final reading
   bool rinse_after = true;
 };
 

@@ -6,7 +6,7 @@
 #include <map>
 
 #include "game/demonstrator/moves.h"
-#include "game/demonstrator/paper.h"
+#include "game/demonstrator/pencil.h"
 #include "game/marking/calculation.h"
 #include "game/marking/marks.h"
 #include "game/session/guide.h"

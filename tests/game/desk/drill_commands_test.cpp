@@ -52,9 +52,10 @@ TEST_CASE("a drill's marks keep the contract's keys and add the drill's own") {
     const Ran ran = desk({"mark", "--json", performed(scratch, level, name)});
     CHECK(ran.status == 0);
     const Json json = json_of(ran.out);
-    CHECK(keys(json) ==
-          "attempt level alias way reproduced titres mean_titre_cm3 ideal_titre_cm3 concentration uncertainty "
-          "marks findings result_split next drill");
+    CHECK(
+        keys(json) ==
+        "attempt level alias way reproduced titres mean_titre_cm3 ideal_titre_cm3 concentration uncertainty "
+        "marks findings result_split next drill");
     CHECK(json["titres"].empty());
     CHECK(json["mean_titre_cm3"].is_null());
     CHECK(json["ideal_titre_cm3"].is_null());
@@ -120,7 +121,7 @@ TEST_CASE("a mistake that a drill has no room for, and a drill's curve, are refu
   const Scratch scratch("drill-refused");
   const Ran mistake = desk({"perform", kRead, "--mistake", "no-swirling", "--out", scratch.path("a")});
   CHECK(mistake.status == 2);
-  CHECK(contains(mistake.err, "no place in this drill"));
+  CHECK(contains(mistake.err, "no place in this level"));
   const Ran curve = desk({"curve", kRead});
   CHECK(curve.status == 1);
   CHECK(contains(curve.err, "a drill has no titration curve"));

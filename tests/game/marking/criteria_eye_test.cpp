@@ -176,5 +176,18 @@ TEST_CASE("initial and final in each other's place are named, and paid for once"
   CHECK(finding(marked, "table-complete").seen == "Run 1: initial and final stand in each other's place.");
 }
 
+TEST_CASE("readings written when they were taken, into each other's row, are paid for once too") {
+  Attempt attempt = rightly_done();
+  for (Change& change : attempt.changes) {
+    auto* writing = std::get_if<Writing>(&change.what);
+    if (writing == nullptr) continue;
+    const bool initial = writing->cell == "1/initial";
+    if (initial || writing->cell == "1/final") writing->cell = initial ? "1/final" : "1/initial";
+  }
+  const MarkedAttempt marked = mark(attempt);
+  CHECK(test::unmet(marked) == "table-complete");
+  CHECK(finding(marked, "table-complete").seen == "Run 1: initial and final stand in each other's place.");
+}
+
 }  // namespace
 }  // namespace halfdrop

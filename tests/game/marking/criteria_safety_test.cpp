@@ -66,6 +66,19 @@ TEST_CASE("goggles taken off in the same instant as the last deed were on while 
   CHECK(test::finding(mark(hands.hand_in()), "eye-protection").met);
 }
 
+TEST_CASE("what leaks out of the wet burette before anything is touched is nobody's doing") {
+  Level level = test::spirit_vinegar();
+  level.tap.leak_cm3_min = 0.2;
+  BenchHands hands(level);
+  hands.wait(60.0);
+  REQUIRE(hands.bench().ledger.moved(Account::column, Account::plug_drop).volume > 0);
+  hands.protect();
+  hands.fill_burette(20.0);
+  const MarkedAttempt marked = mark(hands.hand_in());
+  CHECK(test::finding(marked, "eye-protection").met);
+  CHECK(test::finding(marked, "coat").met);
+}
+
 TEST_CASE("the coat has to be on before the first bottle is opened") {
   BenchHands hands;
   hands.act(Deed::put_on_goggles);

@@ -1,5 +1,5 @@
 #pragma once
-// The results sheet in the demonstrator's hand. Readings and titres are whole hundredths of a cm3.
+// What the demonstrator writes on the results sheet. Readings and titres are whole hundredths of a cm3.
 
 #include <map>
 #include <optional>
@@ -7,16 +7,19 @@
 #include <vector>
 
 #include "game/demonstrator/at_bench.h"
+#include "game/demonstrator/habits.h"
 
 namespace halfdrop {
 
-class Paper {
+class Pencil {
  public:
-  explicit Paper(AtBench& bench) : bench_(bench) {}
+  Pencil(AtBench& bench, const Habits& habits) : bench_(bench), habits_(habits) {}
 
   void initial(const std::string& run, int hundredths);
   /// Writes the titre too.
   void final(const std::string& run, int hundredths);
+  /// Changes a run's last reading and titre so that the titre is another run's.
+  void adjust(const std::string& run, const std::string& to_run);
   [[nodiscard]] int titre_hundredths(const std::string& run) const { return titres_.at(run); }
   /// The two accurate titres nearest to each other.
   struct Pair {
@@ -28,10 +31,17 @@ class Paper {
   void work_out(const std::vector<std::string>& counted_runs);
 
  private:
+  /// As the hands write figures: with two decimals, unless they know no better.
+  [[nodiscard]] std::string figure(int hundredths) const;
+  void write_titre(const std::string& run, int final_hundredths);
   void write_number(const std::string& cell, const std::string& text);
   void work_step(const CalculationStep& step, bool last);
+  /// What the hands make of a line, from the figures above it as written.
+  [[nodiscard]] std::optional<double> worked_out(CalculationStep step) const;
+  [[nodiscard]] int figures_of(const CalculationStep& step, bool last) const;
 
   AtBench& bench_;
+  const Habits& habits_;
   std::map<std::string, int> initials_, titres_;
   std::map<std::string, double> written_;
 };

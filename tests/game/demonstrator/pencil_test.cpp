@@ -1,4 +1,4 @@
-#include "game/demonstrator/paper.h"
+#include "game/demonstrator/pencil.h"
 
 #include <doctest/doctest.h>
 

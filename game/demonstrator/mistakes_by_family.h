@@ -1,0 +1,15 @@
+#pragma once
+// The parts of the catalogue.
+
+#include <span>
+
+#include "game/demonstrator/mistakes.h"
+
+namespace halfdrop {
+
+[[nodiscard]] std::span<const Mistake> mistakes_of_reading();
+/// Of record and arithmetic.
+[[nodiscard]] std::span<const Mistake> mistakes_on_paper();
+[[nodiscard]] std::span<const Mistake> mistakes_of_safety();
+
+}  // namespace halfdrop

@@ -1,0 +1,143 @@
+#include "game/demonstrator/pencil.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <cstdlib>
+
+#include "game/marking/calculation.h"
+
+namespace halfdrop {
+
+namespace {
+
+std::string fixed_text(double value, int decimals) {
+  std::array<char, 64> text{};
+  const auto result =
+      std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, decimals);
+  return {text.data(), result.ptr};
+}
+
+bool has_thousand(const std::vector<Factor>& factors) {
+  return std::find(factors.begin(), factors.end(), Factor(1000.0)) != factors.end();
+}
+
+/// Cell of the first line that goes from cm3 to dm3 or back.
+std::string first_with_thousand(const Level& level) {
+  for (const CalculationStep& step : level.calculation) {
+    if (has_thousand(step.multiply) || has_thousand(step.divide)) return step.cell;
+  }
+  return {};
+}
+
+}  // namespace
+
+std::string hundredths_text(int hundredths) { return fixed_text(hundredths / 100.0, 2); }
+
+std::string figures_text(double value, int figures) {
+  int decimals = 0;
+  // The place of the first figure after rounding: 9.996 to 3 figures is 10.0.
+  for (double size = std::fabs(value);
+       decimals < 20 && size * (1.0 + 0.5 * std::pow(10.0, -figures)) < std::pow(10.0, figures - 1);
+       size *= 10.0) {
+    ++decimals;
+  }
+  return fixed_text(value, decimals);
+}
+
+std::string Pencil::figure(int hundredths) const {
+  return fixed_text(hundredths / 100.0, habits_.reading.decimals);
+}
+
+void Pencil::initial(const std::string& run, int hundredths) {
+  initials_[run] = hundredths;
+  bench_.write(run + (habits_.reading.in_each_others_place ? "/final" : "/initial"), figure(hundredths));
+}
+
+void Pencil::final(const std::string& run, int hundredths) {
+  bench_.write(run + (habits_.reading.in_each_others_place ? "/initial" : "/final"), figure(hundredths));
+  write_titre(run, hundredths);
+}
+
+void Pencil::write_titre(const std::string& run, int final_hundredths) {
+  titres_[run] = final_hundredths - (habits_.working.final_is_titre ? 0 : initials_.at(run));
+  bench_.write(run + "/titre", figure(titres_[run]));
+}
+
+void Pencil::adjust(const std::string& run, const std::string& to_run) {
+  const int hundredths = initials_.at(run) + titres_.at(to_run);
+  bench_.write(run + "/final", figure(hundredths));
+  write_titre(run, hundredths);
+}
+
+std::optional<Pencil::Pair> Pencil::nearest_pair(const std::vector<std::string>& accurate_runs) const {
+  std::optional<Pair> nearest;
+  for (const std::string& other : accurate_runs) {
+    for (const std::string& one : accurate_runs) {
+      if (one == other) break;
+      const int apart = std::abs(titres_.at(one) - titres_.at(other));
+      if (!nearest || apart < nearest->apart_hundredths) nearest = Pair{one, other, apart};
+    }
+  }
+  return nearest;
+}
+
+void Pencil::work_out(const std::vector<std::string>& counted_runs) {
+  double sum = 0.0;
+  for (const std::string& run : counted_runs) {
+    sum += titres_.at(run);
+    bench_.write(run + "/counts", "yes");
+  }
+  const auto count = static_cast<double>(counted_runs.size());
+  const int mean = static_cast<int>(std::floor(sum / count + 0.5));
+  const std::vector<CalculationStep>& steps = bench_.level().calculation;
+  for (const CalculationStep& step : steps) {
+    if (step.cell == kMeanTitre) {
+      write_number(step.cell, hundredths_text(mean));
+    } else {
+      work_step(step, &step == &steps.back());
+    }
+  }
+}
+
+void Pencil::write_number(const std::string& cell, const std::string& text) {
+  bench_.write(cell, text);
+  written_[cell] = number_written(text).value_or(0.0);
+}
+
+std::optional<double> Pencil::worked_out(CalculationStep step) const {
+  const WorkingHabits& working = habits_.working;
+  const auto leave_out = [&step](const Factor& factor) {
+    const auto same = [&](std::vector<Factor>& factors) {
+      const auto there = std::find(factors.begin(), factors.end(), factor);
+      if (there != factors.end()) factors.erase(there);
+    };
+    same(step.multiply);
+    same(step.divide);
+  };
+  if (working.omits_ratio) leave_out("ratio");
+  if (working.omits_dilution) leave_out("dilution");
+  if (working.omits_thousand && first_with_thousand(bench_.level()) == step.cell) leave_out(1000.0);
+  if (!working.aliquot_for_titre) return evaluate(bench_.level(), step, written_);
+  Level level = bench_.level();
+  std::map<std::string, double> figures = written_;
+  std::swap(level.aliquot_cm3, figures[kMeanTitre]);
+  return evaluate(level, step, figures);
+}
+
+int Pencil::figures_of(const CalculationStep& step, bool last) const {
+  constexpr int kTooFew = 2, kAsACalculatorShows = 10;
+  if (last && habits_.working.copies_every_figure) return kAsACalculatorShows;
+  if (!last && habits_.working.rounds_early) return kTooFew;
+  // Carry one figure more than is asked for until the end (common practice).
+  return step.least_figures + (last ? 0 : 1);
+}
+
+void Pencil::work_step(const CalculationStep& step, bool last) {
+  const std::optional<double> value = worked_out(step);
+  if (!value) return bench_.give_up(step.cell + ": a factor of the calculation is not known");
+  write_number(step.cell, figures_text(*value, figures_of(step, last)));
+}
+
+}  // namespace halfdrop
