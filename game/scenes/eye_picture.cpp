@@ -34,14 +34,25 @@ void draw_way(const EyePane& pane) {
                           {15, palette::pill_text, Face::semibold, Align::centre});
 }
 
-void draw_picture(Canvas& canvas, const Rect& frame, const EyePane& pane) {
+/// Nothing stands in its clamps to be read.
+void draw_no_burette(Canvas& canvas, const Rect& in) {
+  canvas.rect(in, Paint::vertical(in.y, in.bottom(), {{0, palette::wall}, {1, palette::wall_shade}}));
+  canvas.text_middle(words::kBuretteInHand, in.centre(), {15, palette::print, Face::semibold, Align::centre});
+}
+
+void draw_picture(Canvas& canvas, const Rect& frame, const EyePane& pane, bool in_hand) {
   canvas.soft_rect({frame.x + 2, frame.y + 6, frame.w, frame.h}, 16, 12, faded(palette::shadow, 0.22));
   canvas.rounded_rect(frame, 18, palette::accent);
   canvas.rounded_rect(frame.grown(-2), 16, rgb(0xfffdf8));
   canvas.clip(pane.inner);
-  draw_eye_tube(pane);
+  if (in_hand) {
+    draw_no_burette(canvas, pane.inner);
+  } else {
+    draw_eye_tube(pane);
+    canvas.flush();
+    draw_way(pane);
+  }
   canvas.flush();
-  draw_way(pane);
   canvas.unclip();
   // The frame's round inner corners, and the shade it throws.
   const Rect& in = pane.inner;
@@ -130,7 +141,7 @@ void EyePicture::draw(Canvas& canvas, const Rect& area, const View& view, const 
   const EyeScene scene(view, spec);
   canvas.flush();
   const EyePane pane{canvas, scene, frame(area).grown(-kFrame), units_per_mm(area, spec), scene.gaze_mm()};
-  draw_picture(canvas, frame(area), pane);
+  draw_picture(canvas, frame(area), pane, view.held_aslant);
   canvas.flush();
   draw_rail(canvas, area, view, spec, scene.has_liquid() ? scene.look_down() : 0.0);
   canvas.flush();

@@ -90,7 +90,7 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"B", "beaker under the jet, away", Needs::liquid},
                               HelpLine{"Shift + B", "pour the beaker out", Needs::liquid},
                               HelpLine{"A", "pipette: fill, let out", Needs::titration},
-                              HelpLine{"Y", "rinse the pipette with sample (or water)", Needs::titration},
+                              HelpLine{"Y", "rinse the pipette", Needs::titration},
                               HelpLine{"U", "blow out the pipette's last drop", Needs::titration},
                               HelpLine{"I", "a drop of indicator", Needs::titration},
                               HelpLine{"X", "empty the flask", Needs::titration},
@@ -105,6 +105,7 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"F1", "these keys"},
                               HelpLine{"F2", "how it is done"},
                               HelpLine{"F3", "guide: hide, show, ask", Needs::titration},
+                              HelpLine{"F4", "the working on other figures", Needs::titration},
                               HelpLine{"Esc, F11", "pause, full screen"}};
 
 bool has(const Outfit& outfit, Needs needs) {

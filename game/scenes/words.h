@@ -7,6 +7,7 @@
 
 namespace halfdrop::words {
 
+inline constexpr const char* kBuretteInHand = "The burette is in your hand";
 inline constexpr const char* kMeniscusLower = "meniscus is lower \u2193";
 inline constexpr const char* kMeniscusHigher = "meniscus is higher \u2191";
 

@@ -62,7 +62,7 @@ const std::vector<GuideStep> kRinsing = {
     {"rinse-turn",
      [](F f) { return not_turned(f) && poured_in(f) && !f.funnel_in; },
      never,
-     say<"Hold the burette aslant and turn it about for some seconds (E).">,
+     say<"Hold the burette aslant and turn it about for some seconds.">,
      say<"So the titrant wets the whole wall and takes the water up.">,
      {},
      {},

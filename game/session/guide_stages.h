@@ -15,7 +15,7 @@ inline constexpr double kRefilled_cm3 = 1.0;    ///< full enough, with liquid in
 inline constexpr double kSpare_cm3 = 1.0;       ///< left below a run's end
 inline constexpr double kQuickUntil_cm3 = 1.5;  ///< before the end that is expected
 inline constexpr double kLevel_mm = 1.5;        ///< off level: moves a reading by 0.002 cm3
-inline constexpr int kEnoughIndicator = 2;      ///< drops
+inline constexpr int kEnoughIndicator = 3;      ///< drops: with two, a large flask shows its change late
 
 inline bool preparing(F f) { return !f.run.empty() && !f.initial_cm3; }
 inline bool running(F f) { return !f.run.empty() && f.initial_cm3 && !f.final_cm3; }

@@ -115,7 +115,7 @@ TEST_CASE(
     player.hold(&HandsChange::tilt_degrees, 0.0);
     CHECK(player.guide.next() == "rinse-out");
     player.hold(&HandsChange::tap, 1.0);
-    player.wait(40.0);
+    for (int s = 0; s < 300 && player.guide.next() == "rinse-out"; ++s) player.wait(1.0);
     CHECK(player.guide.next() == "tap-shut");
     player.hold(&HandsChange::tap, 0.0);
   }
