@@ -52,6 +52,22 @@ std::string wrong_together(const CLI::App& app, const Options& options) {
   return "";
 }
 
+/// Options that draw a file instead of playing.
+void add_drawing(CLI::App& app, Options& options) {
+  app.add_option("--picture", options.picture, "draw one frame into this PNG file and exit");
+  app.add_option("--at", options.at_s, "moment of the picture, seconds")
+      ->check(within(0.0, 14400.0))
+      ->needs("--picture");
+  app.add_option(
+         "--page", options.page,
+         "picture of a page about an attempt: sheet, example, question, marks, titres, result, uncertainty, "
+         "findings, harmless")
+      ->check(CLI::IsMember(page_names()))
+      ->needs("--picture");
+  app.add_option("--strip", options.strip,
+                 "draw one drop near the endpoint, swirled and not, into this PNG file and exit");
+}
+
 }  // namespace
 
 std::variant<Options, int> read_options(int count, const char* const* arguments) {
@@ -71,18 +87,7 @@ std::variant<Options, int> read_options(int count, const char* const* arguments)
   app.add_option("--folder", options.folder, "where attempts are kept");
   app.add_flag("--say", options.play.say, "what is perceived, as lines on standard output");
   app.add_flag("--places", options.places, "print what can be clicked, with x y w h, and exit");
-  app.add_option("--picture", options.picture, "draw one frame into this PNG file and exit");
-  app.add_option("--at", options.at_s, "moment of the picture, seconds")
-      ->check(within(0.0, 14400.0))
-      ->needs("--picture");
-  app.add_option(
-         "--page", options.page,
-         "picture of a page about an attempt: sheet, example, question, marks, titres, result, uncertainty, "
-         "findings, harmless")
-      ->check(CLI::IsMember(page_names()))
-      ->needs("--picture");
-  app.add_option("--strip", options.strip,
-                 "draw one drop near the endpoint, swirled and not, into this PNG file and exit");
+  add_drawing(app, options);
   try {
     app.parse(count, arguments);
   } catch (const CLI::ParseError& fault) {

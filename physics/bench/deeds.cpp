@@ -170,9 +170,8 @@ void move_liquid(const BenchSpec& spec, BenchState& state, Deed deed) {
   }
 }
 
-}  // namespace
-
-std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Deed deed) {
+/// Of what is worn, and of what stands about and holds no liquid that matters.
+Answer check_apparatus(const BenchState& state, Deed deed) {
   switch (deed) {
     case Deed::put_on_coat:
       return refuse_if(state.coat_on, Refusal::already_done);
@@ -187,8 +186,6 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
       return check_beaker(state);
     case Deed::take_beaker_away:
       return refuse_if(!state.beaker_under, Refusal::not_there);
-    case Deed::empty_beaker:
-      return refuse_if(state.ledger.balance(Account::beaker).empty(), Refusal::not_there);
     case Deed::lay_tile:
     case Deed::take_tile_away:
       return check_tile(state, deed);
@@ -196,6 +193,17 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
     case Deed::take_up_sample:
     case Deed::take_up_water:
       return refuse_if(state.in_hand == bottle_named(deed), Refusal::already_done);
+    default:
+      return std::nullopt;
+  }
+}
+
+}  // namespace
+
+std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Deed deed) {
+  switch (deed) {
+    case Deed::empty_beaker:
+      return refuse_if(state.ledger.balance(Account::beaker).empty(), Refusal::not_there);
     case Deed::fill_pipette:
     case Deed::deliver_aliquot:
     case Deed::rinse_pipette_with_water:
@@ -206,8 +214,6 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
       return check_indicator(spec, state);
     case Deed::touch_off_drop:
       return check_touch_off(spec, state);
-    case Deed::flick_jet:
-      return std::nullopt;
     case Deed::empty_flask:
       return check_empty_flask(spec, state);
     case Deed::rinse_flask:
@@ -219,8 +225,9 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
     case Deed::next_picture:
     case Deed::close_volume:
       return check_drill(spec, state, deed);
+    default:
+      return check_apparatus(state, deed);
   }
-  return std::nullopt;
 }
 
 void apply(const BenchSpec& spec, BenchState& state, Deed deed) {
