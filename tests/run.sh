@@ -61,9 +61,9 @@ stage "the form of the code"
 count "clang-format would change nothing" formatted
 
 stage "g++: build and every test"
-long_plays=OFF
-[ "$extent" = long ] && long_plays=ON
-build_and_test test -DCMAKE_BUILD_TYPE=Release -DHALFDROP_LONG_PLAYS=$long_plays
+long_tests=OFF
+[ "$extent" = long ] && long_tests=ON
+build_and_test test -DCMAKE_BUILD_TYPE=Release -DHALFDROP_LONG_TESTS=$long_tests
 
 stage "g++: the same attempt twice"
 count "perform on g++" perform test g++

@@ -9,7 +9,12 @@ namespace {
 constexpr int kRinses = 2;
 constexpr double kALittle_cm3 = 2.0;  ///< meniscus so far above the last mark
 
-bool liquid_in_tube(F f) { return f.seen.meniscus_in_sight || f.held_aslant; }
+/// More than what runs down an emptied tube's wall.
+bool liquid_in_tube(F f) {
+  const BuretteSpec& burette = f.level->burette;
+  return f.held_aslant || (f.seen.meniscus_in_sight &&
+                           f.seen.reading_cm3 < burette.nominal_cm3 + 0.5 * burette.below_scale_cm3);
+}
 /// What was turned about is still in the tube.
 bool to_be_thrown_away(F f) { return f.turned_about && liquid_in_tube(f); }
 
@@ -61,7 +66,7 @@ const std::vector<GuideStep> kRinsing = {
      ""},
     {"rinse-turn",
      [](F f) { return not_turned(f) && poured_in(f) && !f.funnel_in; },
-     never,
+     [](F f) { return f.turned_about; },
      say<"Hold the burette aslant and turn it about for some seconds.">,
      say<"So the titrant wets the whole wall and takes the water up.">,
      {},
