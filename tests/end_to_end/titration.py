@@ -68,6 +68,10 @@ class Titration:
         self.w.click("coat")
         self.w.click("goggles")
 
+    def nothing_spilt(self, doing):
+        said = list(self.w.said)[-6:]
+        assert self.w.senses.get("bench") == "dry", f"spilt while {doing}: {said}"
+
     def rinse(self):
         """Twice with a little titrant, turned about: once by mouse, once by keys; then the pipette."""
         w = self.w
@@ -87,14 +91,18 @@ class Titration:
             w.bench_seconds(6.0)
             w.release() if by_mouse else w.do("keyup", "e")
             w.until(lambda s: s.get("aslant") == "no", "the burette in its clamps")
+            self.nothing_spilt("pouring in to rinse")
             self.turn_tap(1.0)
             w.until(lambda s: s.get("reading", "none") == "none", "an empty burette")
             w.bench_seconds(8.0)
         self.shut()
+        w.bench_seconds(1.5)  # what still falls belongs in the beaker
         if w.senses.number("hanging") > 0:
             w.key("o")
+        w.bench_seconds(0.5)
         w.key("b")
         w.until(lambda s: s.get("under") == "nothing", "the beaker away")
+        self.nothing_spilt("letting out what rinsed")
         w.key("y")
 
     def fill(self, to_cm3=-0.05):
@@ -106,10 +114,17 @@ class Titration:
         w.release()
         self.level_eye()
         w.do("keydown", "shift", "keydown", "p")  # the last of it in a thin stream
-        w.until(lambda s: s.number("reading") < to_cm3, f"a burette filled to {to_cm3} cm3")
+        w.until(lambda s: s.number("reading") < to_cm3 + 2.0, f"a burette filled nearly to {to_cm3} cm3")
         w.do("keyup", "p", "keyup", "shift")
+        for _ in range(60):  # and the very last in sips: what pours while nobody looks runs over the rim
+            w.bench_seconds(0.3)
+            if w.senses.number("reading") < to_cm3:
+                break
+            w.do("keydown", "shift", "keydown", "p", "keyup", "p", "keyup", "shift")
+        assert w.senses.number("reading") < to_cm3, f"no burette filled to {to_cm3} cm3"
         w.key("n")
         w.until(lambda s: s.get("funnel") == "no", "the funnel out")
+        self.nothing_spilt("filling")
 
     def fill_the_jet(self):
         w = self.w
