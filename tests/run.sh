@@ -73,7 +73,7 @@ count "g++ twice: the same bytes, state hash included" same_attempt g++ g++-agai
 if [ "$extent" != quick ]; then
   sanitized_window=OFF  # the scenes take two minutes to build: only with --long
   [ "$extent" = long ] && sanitized_window=ON
-  stage "clang++ with AddressSanitizer, UndefinedBehaviorSanitizer and asserts: build and every test but the window's and the whole attempts of marking"
+  stage "clang++ with AddressSanitizer, UndefinedBehaviorSanitizer and asserts: build and every test but the window's and attempts by the hundred"
   build_and_test sanitize -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_COMPILER=clang++-16 -DHALFDROP_SANITIZE=ON \
     -DCMAKE_CXX_FLAGS_DEBUG="-O1 -gline-tables-only -D_GLIBCXX_ASSERTIONS" -DHALFDROP_WINDOW=$sanitized_window
 
