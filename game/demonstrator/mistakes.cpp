@@ -123,12 +123,13 @@ bool has_factor(const std::vector<Factor>& factors, const Factor& factor) {
   return std::find(factors.begin(), factors.end(), factor) != factors.end();
 }
 
-/// A factor of one can be left out without a fault, a colour that goes does not fade, and only an alkali that
-/// is the standard is trusted.
+/// A factor of one can be left out without a fault, a colour that goes does not fade, only an alkali that is
+/// the standard is trusted, and dry glass need not be rinsed.
 bool has_room_in_titration(const Level& level, std::string_view mistake) {
   const auto uses = [&](const Factor& factor) {
     return std::any_of(level.calculation.begin(), level.calculation.end(), [&](const CalculationStep& step) {
-      return has_factor(step.multiply, factor) || has_factor(step.divide, factor);
+      return has_factor(step.multiply, factor) || has_factor(step.divide, factor) ||
+             has_factor(step.plus, factor) || has_factor(step.minus, factor);
     });
   };
   if (mistake == "ratio-left-out") return level.ratio != 1.0 && uses("ratio");
@@ -136,6 +137,7 @@ bool has_room_in_titration(const Level& level, std::string_view mistake) {
   if (mistake == "thousand-left-out") return uses(1000.0);
   if (mistake == "aliquot-for-titre") return uses("aliquot_cm3");
   if (mistake == "fade-chased") return level.endpoint_gains_colour;
+  if (mistake == "burette-not-rinsed") return level.burette.wet_cm3 > 0.0;
   if (mistake == "old-alkali-trusted")
     return level.unknown_in_flask && level.titrant_substance.name == "sodium hydroxide";
   return true;

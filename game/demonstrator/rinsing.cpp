@@ -1,5 +1,7 @@
 #include "game/demonstrator/rinsing.h"
 
+#include "physics/burette/rinsing.h"
+
 namespace halfdrop {
 
 namespace {
@@ -23,7 +25,7 @@ void pour_a_little(AtBench& bench) {
 }
 
 void turn_about(AtBench& bench) {
-  bench.hold(&HandsChange::tilt_degrees, 85.0);
+  bench.hold(&HandsChange::tilt_degrees, kHeldAslant_degrees);
   bench.wait(kTurned_s);
   bench.hold(&HandsChange::tilt_degrees, 0.0);
 }
@@ -38,7 +40,8 @@ void run_out(AtBench& bench) {
 }
 
 void rinse_burette(AtBench& bench, Moves& moves, const Habits& habits) {
-  if (!habits.rinses_burette || bench.level().burette.wet_cm3 <= 0.0) return;
+  const bool asked = habits.rinses_burette && bench.level().burette.wet_cm3 > 0.0;
+  if (!asked && !habits.rinses_burette_with_sample) return;
   if (habits.rinses_burette_with_sample) bench.act(Deed::take_up_sample);
   for (int i = 0; i < kRinses; ++i) {
     moves.shut_tap();

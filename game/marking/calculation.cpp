@@ -52,14 +52,27 @@ std::optional<double> evaluate(const Level& level, const CalculationStep& step, 
   return std::isfinite(value) ? std::optional(value) : std::nullopt;
 }
 
-std::optional<double> result_from_mean(const Level& level, double mean_cm3) {
-  CellValues cells = {{kMeanTitre, mean_cm3}};
+std::optional<double> result_with(const Level& level, const CellValues& written) {
+  CellValues cells = written;
   std::optional<double> last;
   for (const CalculationStep& step : level.calculation) {
-    last = step.cell == kMeanTitre ? std::optional(mean_cm3) : evaluate(level, step, cells);
+    const auto found = written.find(step.cell);
+    last = found != written.end() ? std::optional(found->second) : evaluate(level, step, cells);
     keep(cells, step.cell, last);
   }
   return last;
+}
+
+std::optional<double> result_from_mean(const Level& level, double mean_cm3) {
+  return result_with(level, {{kMeanTitre, mean_cm3}});
+}
+
+bool mean_agrees(const std::string& text, double written, double mean_cm3) {
+  constexpr double kLeast_cm3 = 0.01, kMost_cm3 = 0.05, kSameFigure_cm3 = 1e-6;
+  double tolerance_cm3 = kLeast_cm3;
+  if (decimals_written(text) > 0 && significant_figures(text) >= 2)
+    tolerance_cm3 = std::clamp(half_unit_written(text), kLeast_cm3, kMost_cm3);
+  return std::fabs(written - mean_cm3) <= tolerance_cm3 + kSameFigure_cm3;
 }
 
 bool agrees(const std::string& text, double written, double expected) {

@@ -20,6 +20,8 @@ using CellValues = std::map<std::string, double>;
 [[nodiscard]] std::optional<double> evaluate(const Level& level, const CalculationStep& step,
                                              const CellValues& cells);
 
+/// The level's result with some cells as they were written, the others worked out from them.
+[[nodiscard]] std::optional<double> result_with(const Level& level, const CellValues& written);
 /// The level's result when a mean titre (cm3) is put through its calculation unrounded.
 [[nodiscard]] std::optional<double> result_from_mean(const Level& level, double mean_cm3);
 
@@ -40,5 +42,8 @@ struct WorkedStep {
 /// A result agrees with what it should be to 0.1 %, or to half a unit of its last place when it has two
 /// figures or more.
 [[nodiscard]] bool agrees(const std::string& text, double written, double expected);
+/// A mean titre agrees to half a unit of its last place, 0.01 to 0.05 cm3; a whole number has no last place
+/// to speak of.
+[[nodiscard]] bool mean_agrees(const std::string& text, double written, double mean_cm3);
 
 }  // namespace halfdrop

@@ -8,6 +8,9 @@
 
 namespace halfdrop {
 
+/// What hands and eyes are asked to see (common practice).
+inline constexpr double kOneDrop_cm3 = 0.05;
+
 /// Accurate runs with a breakdown: the ticked ones, or all of them while none is ticked.
 [[nodiscard]] std::vector<const TitreRow*> counted_runs(const std::vector<TitreRow>& titres);
 

@@ -11,16 +11,6 @@ namespace halfdrop {
 namespace {
 
 constexpr int kMostFigures = 4;
-/// A mean may be off by half a unit of its last place, and by this at least; a whole number has no last place
-/// to speak of.
-constexpr double kMeanLeast_cm3 = 0.01;
-
-double mean_tolerance_cm3(const std::string& text) {
-  constexpr double kMost_cm3 = 0.05;
-  if (decimals_written(text) == 0 || significant_figures(text) < 2) return kMeanLeast_cm3;
-  return std::clamp(half_unit_written(text), kMeanLeast_cm3, kMost_cm3);
-}
-
 Finding open_finding(const Case& marked, const std::string& id, double of) {
   return Finding{Score::arithmetic, id, false, 0.0, of, "", marked.end(), std::nullopt, ""};
 }
@@ -102,7 +92,7 @@ Finding mean_titre(const Case& marked) {
   }
   finding.seen =
       "The ticked titres have the mean " + figure_text(*mean, 3) + "; " + as_written(text) + " was written.";
-  if (std::fabs(*written - *mean) <= mean_tolerance_cm3(text) + kSameFigure_cm3) grant(finding, finding.seen);
+  if (mean_agrees(text, *written, *mean)) grant(finding, finding.seen);
   return finding;
 }
 

@@ -96,11 +96,7 @@ std::optional<Finding> same_shade(const Case& marked) {
 }  // namespace
 
 void mark_endpoint(const Case& marked, std::vector<Finding>& hand) {
-  for (const RunRule& rule : kOnlyIfSo) {
-    if (runs_to_check(marked, rule.needs, rule.accurate_only).empty()) continue;
-    Finding finding = judge(marked, rule);
-    if (!finding.met) hand.push_back(std::move(finding));
-  }
+  for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, hand);
   if (auto finding = same_shade(marked)) hand.push_back(std::move(*finding));
 }
 

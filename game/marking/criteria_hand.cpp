@@ -276,13 +276,6 @@ double hand_error_cm3(const RunView& run) {
   return std::fabs(in_flask_cm3) > std::fabs(sum_cm3) ? in_flask_cm3 : sum_cm3;
 }
 
-/// Only when it happened: its marks are lost where the titre goes.
-void report_if(const Case& marked, const RunRule& rule, std::vector<Finding>& findings) {
-  if (runs_to_check(marked, rule.needs, rule.accurate_only).empty()) return;
-  Finding finding = judge(marked, rule);
-  if (!finding.met) findings.push_back(std::move(finding));
-}
-
 std::optional<Slip> refilled(const Case&, const RunView& run) {
   const double cost = run.cost(Cause::refill).value_or(0.0);
   if (std::fabs(cost) < kSeenInJet_cm3) return std::nullopt;

@@ -91,10 +91,8 @@ RunRule last_drop_rule() {
 
 /// Where the glass stood dry, nothing is asked for; a fault is said all the same.
 void judge_or_report(const Case& marked, const RunRule& rule, std::vector<Finding>& hand) {
-  const bool asked = rule.of > 0.0;
-  if (!asked && runs_to_check(marked, rule.needs, rule.accurate_only).empty()) return;
-  Finding finding = judge(marked, rule);
-  if (asked || !finding.met) hand.push_back(std::move(finding));
+  if (rule.of <= 0.0) return report_if(marked, rule, hand);
+  hand.push_back(judge(marked, rule));
 }
 
 }  // namespace
@@ -103,7 +101,7 @@ void mark_rinsing(const Case& marked, std::vector<Finding>& hand) {
   const BenchSpec& spec = marked.session.spec();
   judge_or_report(marked, burette_rule(spec.burette.wet_cm3 > 0.0 ? 1.0 : 0.0), hand);
   judge_or_report(marked, pipette_rule(spec.pipette.wet_cm3 > 0.0 ? 0.5 : 0.0), hand);
-  judge_or_report(marked, last_drop_rule(), hand);
+  report_if(marked, last_drop_rule(), hand);
 }
 
 }  // namespace halfdrop

@@ -11,7 +11,6 @@ namespace halfdrop {
 
 namespace {
 
-constexpr double kOneDrop_cm3 = 0.05;
 constexpr double kAsGoodAsLargest = 0.8;
 
 bool smaller(double a, double b) { return std::fabs(a) < std::fabs(b); }

@@ -77,13 +77,11 @@ void FlaskWatch::before_deed(const Session& session, Deed deed) {
 void FlaskWatch::after_deed(const Session& session, Deed deed) {
   switch (deed) {
     case Deed::rinse_flask:
-      return emptied(session, true);
+      return emptied(session, FlaskUse::Before::rinsed);
     case Deed::rinse_flask_with_sample:
-      emptied(session, true);
-      now_.use.before = FlaskUse::Before::rinsed_with_sample;
-      return;
+      return emptied(session, FlaskUse::Before::rinsed_with_sample);
     case Deed::empty_flask:
-      return emptied(session, now_.use.untouched() && now_.use.before != FlaskUse::Before::only_emptied);
+      return emptied(session, left_by_emptying());
     case Deed::add_indicator:
       ++now_.use.indicator_drops;
       return;
@@ -94,9 +92,15 @@ void FlaskWatch::after_deed(const Session& session, Deed deed) {
   }
 }
 
-void FlaskWatch::emptied(const Session& session, bool rinsed) {
+/// A flask that nothing came into stays what it was; one that was new is as good as rinsed.
+FlaskUse::Before FlaskWatch::left_by_emptying() const {
+  if (!now_.use.untouched()) return FlaskUse::Before::only_emptied;
+  return now_.use.before == FlaskUse::Before::first_use ? FlaskUse::Before::rinsed : now_.use.before;
+}
+
+void FlaskWatch::emptied(const Session& session, FlaskUse::Before before) {
   now_ = FlaskLook{now_.number + 1, session.state().ledger, {}};
-  now_.use.before = rinsed ? FlaskUse::Before::rinsed : FlaskUse::Before::only_emptied;
+  now_.use.before = before;
   waiting_cm3_ = 0.0;
 }
 

@@ -66,7 +66,8 @@ class FlaskWatch {
     Tick last_entered, at;
   };
   void stir(const Session& session, double fell_cm3);
-  void emptied(const Session& session, bool rinsed);
+  [[nodiscard]] FlaskUse::Before left_by_emptying() const;
+  void emptied(const Session& session, FlaskUse::Before before);
   void aliquot_in(const Session& session);
 
   FlaskLook now_;

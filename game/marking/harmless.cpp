@@ -87,6 +87,8 @@ void refilled_between(const std::vector<RunView>& runs, std::vector<Finding>& fi
 
 }  // namespace
 
+bool is_harmless(const Finding& finding) { return finding.criterion.starts_with("harmless-"); }
+
 void mark_harmless(const Case& marked, std::vector<Finding>& findings) {
   const std::vector<RunView> runs = runs_to_check(marked, Needs::both, false);
   wet_flask(runs, findings);

@@ -56,6 +56,9 @@ struct Marks {
 /// What a drill measured.
 using DrillFigures = std::variant<ReadingDrill, DeliveryDrill, FillingDrill>;
 
+/// What occurred and is no fault, though it is often taken for one.
+[[nodiscard]] bool is_harmless(const Finding& finding);
+
 struct MarkedAttempt {
   std::string level_id, level_title, alias;
   Way way = Way::independent;

@@ -14,12 +14,12 @@ namespace halfdrop {
 namespace {
 
 constexpr double kShows_cm3 = 0.01;
-constexpr double kHalfDrop_cm3 = 0.025, kOneDrop_cm3 = 0.05;
+constexpr double kHalfDrop_cm3 = 0.5 * kOneDrop_cm3;
 
 /// How a cause is mended: by which criteria it is seen, the root first, and what to do where none was missed.
 struct Mend {
   Cause cause;
-  std::array<const char*, 4> criteria{};
+  std::array<const char*, 6> criteria{};
   const char* too_high = nullptr;  ///< advice where it raised the titre; null: only together with a criterion
   const char* too_low = nullptr;   ///< ... lowered it; null: the same
 };
@@ -32,23 +32,26 @@ constexpr std::array kMends = {
     Mend{Cause::meniscus_edge, {"readings-right"}, kReadAgain, nullptr},
     Mend{Cause::parallax_initial, {"eye-level"}, kLevel, nullptr},
     Mend{Cause::parallax_final, {"eye-level"}, kLevel, nullptr},
-    Mend{Cause::film, {}, "Wait half a minute after the tap is shut before you read.", nullptr},
+    Mend{Cause::film, {"waited"}, "Wait half a minute after the tap is shut before you read.", nullptr},
     Mend{Cause::jet_air, {"jet-filled"}, "Open the tap over the beaker until the jet runs full.", nullptr},
     Mend{Cause::hanging_drop, {"hanging-drop"}, "Touch the hanging drop off before you read.", nullptr},
     Mend{Cause::funnel_drips, {"funnel-out"}, "Lift the funnel out before you read.", nullptr},
     Mend{Cause::refill, {"not-refilled"}, "Refill between runs only.", nullptr},
-    Mend{Cause::leak, {}, "A tap that leaks wants seeing to before you titrate: tell your teacher.", nullptr},
+    Mend{Cause::leak,
+         {"tap-tight"},
+         "A tap that leaks wants seeing to before you titrate: tell your teacher.",
+         nullptr},
     Mend{Cause::missed_flask, {"into-the-flask"}, "Keep the neck under the jet.", nullptr},
     Mend{Cause::flask_wall, {"washed-down"}, "Rinse the wall down before the last drops.", nullptr},
     Mend{Cause::titrant_strength,
-         {},
+         {"burette-rinsed"},
          "Rinse the burette with titrant, not with water alone, before you fill it.",
          nullptr},
-    Mend{Cause::aliquot, {"one-aliquot"}, nullptr, nullptr},
+    Mend{Cause::aliquot, {"one-aliquot", "pipette-rinsed", "last-drop-left"}, nullptr, nullptr},
     Mend{Cause::flask_residue, {"flask-clean"}, "Rinse the flask with water between runs.", nullptr},
     Mend{Cause::swirled_out, {"nothing-over-the-rim"}, "Swirl less hard.", nullptr},
     Mend{Cause::overshoot,
-         {"swirled", "endpoint-reached", "drop-by-drop", "white-tile"},
+         {"swirled", "endpoint-reached", "fade-let-be", "drop-by-drop", "white-tile", "same-shade"},
          "Near the end add half a drop at a time, and stop at the first colour that lasts.",
          "Go on, half a drop at a time, until the colour lasts in the whole flask."}};
 

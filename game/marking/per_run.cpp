@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/marking/counted_runs.h"
 #include "game/marking/never_measured.h"
 #include "game/marking/wording.h"
 
@@ -146,12 +147,18 @@ Finding judge(const Case& marked, const RunRule& rule) {
   return finding;
 }
 
+void report_if(const Case& marked, const RunRule& rule, std::vector<Finding>& findings) {
+  if (runs_to_check(marked, rule.needs, rule.accurate_only).empty()) return;
+  Finding finding = judge(marked, rule);
+  if (!finding.met) findings.push_back(std::move(finding));
+}
+
 std::vector<RunView> runs_that_count(const Case& marked) {
   std::vector<RunView> runs = runs_to_check(marked, Needs::both, true);
-  std::erase_if(runs, [](const RunView& run) { return run.breakdown == nullptr; });
-  const bool any_ticked =
-      std::any_of(runs.begin(), runs.end(), [](const RunView& run) { return run.row->used; });
-  if (any_ticked) std::erase_if(runs, [](const RunView& run) { return !run.row->used; });
+  const std::vector<const TitreRow*> counted = counted_runs(marked.titres);
+  std::erase_if(runs, [&](const RunView& run) {
+    return std::find(counted.begin(), counted.end(), run.row) == counted.end();
+  });
   return runs;
 }
 

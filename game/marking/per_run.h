@@ -53,6 +53,8 @@ struct RunRule {
 /// Runs that have what is needed and were truly measured, in the order of the sheet.
 [[nodiscard]] std::vector<RunView> runs_to_check(const Case& marked, Needs needs, bool accurate_only);
 [[nodiscard]] Finding judge(const Case& marked, const RunRule& rule);
+/// Only when it happened.
+void report_if(const Case& marked, const RunRule& rule, std::vector<Finding>& findings);
 /// Accurate runs that count: the ticked ones with a breakdown, or all with one while none is ticked.
 [[nodiscard]] std::vector<RunView> runs_that_count(const Case& marked);
 

@@ -12,18 +12,6 @@ namespace halfdrop {
 
 namespace {
 
-/// The level's result with some cells as they were written, the others worked out from them.
-std::optional<double> result_with(const Level& level, const CellValues& written) {
-  CellValues cells = written;
-  std::optional<double> last;
-  for (const CalculationStep& step : level.calculation) {
-    const auto found = written.find(step.cell);
-    last = found != written.end() ? std::optional(found->second) : evaluate(level, step, cells);
-    if (last) cells[step.cell] = *last;
-  }
-  return last;
-}
-
 std::optional<double> hundred_ln(std::optional<double> value) {
   if (!value || !(*value > 0.0) || !std::isfinite(*value)) return std::nullopt;
   return 100.0 * std::log(*value);
@@ -48,8 +36,9 @@ std::optional<double> mean_slope(const Level& level, double from_cm3, double to_
 /// Runs the titres' causes are taken from: accurate ones, else whatever was ticked.
 std::vector<const TitreRow*> base_runs(const std::vector<TitreRow>& titres) {
   std::vector<const TitreRow*> runs = counted_runs(titres);
+  if (!runs.empty()) return runs;
   for (const TitreRow& row : titres) {
-    if (counted_runs(titres).empty() && row.used && row.breakdown) runs.push_back(&row);
+    if (row.used && row.breakdown) runs.push_back(&row);
   }
   return runs;
 }

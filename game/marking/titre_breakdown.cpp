@@ -88,8 +88,7 @@ class Breaker {
     for (const Account bottle : {Account::titrant_bottle, Account::sample_bottle, Account::wash_bottle})
       poured += between_.moved(bottle, Account::column).volume_cm3();
     const double dripped = between_.moved(Account::funnel, Account::column).volume_cm3();
-    const double ran_over = between_.moved(Account::column, Account::bench_top).volume_cm3() +
-                            between_.moved(Account::column, Account::sink).volume_cm3();
+    const double ran_over = between_.moved(Account::column, Account::bench_top).volume_cm3();
     const double poured_over =
         std::min(ran_over, std::max(poured, 0.0));  // what ran over was poured, before it was a drip
     set(Cause::refill, -(poured - poured_over));
@@ -106,11 +105,12 @@ class Breaker {
     const Parcel into_beaker = between_.moved(Account::pendant_drop, Account::beaker) +
                                between_.moved(Account::in_flight, Account::beaker);
     const Parcel beside = between_.moved(Account::in_flight, Account::bench_top);
+    const Parcel tipped_out = between_.moved(Account::column, Account::sink);
     const Parcel arrived = between_.moved(Account::in_flight, Account::flask) +
                            between_.moved(Account::in_flight, Account::flask_wall) + touched_wall +
-                           into_beaker + beside;
+                           into_beaker + beside + tipped_out;
     set(Cause::titrant_strength, arrived.volume_cm3() - equivalents(arrived));
-    set(Cause::missed_flask, equivalents(into_beaker + beside + story.poured_away));
+    set(Cause::missed_flask, equivalents(into_beaker + beside + tipped_out + story.poured_away));
     set(Cause::flask_wall, equivalents(between_.change(Account::flask_wall)));
   }
 

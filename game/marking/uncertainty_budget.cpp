@@ -1,5 +1,6 @@
 #include "game/marking/uncertainty_budget.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace halfdrop {
@@ -35,6 +36,13 @@ void add_up(UncertaintyBudget& budget) {
 }
 
 }  // namespace
+
+std::vector<BudgetLine> by_share(const UncertaintyBudget& budget) {
+  std::vector<BudgetLine> lines = budget.lines;
+  std::stable_sort(lines.begin(), lines.end(),
+                   [](const BudgetLine& a, const BudgetLine& b) { return a.share > b.share; });
+  return lines;
+}
 
 double rectangular(double half_width) { return half_width / std::sqrt(3.0); }
 

@@ -49,6 +49,9 @@ struct UncertaintyBudget {
   double relative = 0.0;          ///< u / |value|; infinite where the value is 0
 };
 
+/// Its lines, the largest share first.
+[[nodiscard]] std::vector<BudgetLine> by_share(const UncertaintyBudget& budget);
+
 /// The result from the inputs' values, in their order. A quantity that occurs twice in the formula is one
 /// input.
 using MeasurementFunction = std::function<double(std::span<const double>)>;

@@ -44,7 +44,7 @@ double another_aliquot(Random& random, double own) {
   return other;
 }
 
-/// A strength or a mass about as large, to four figures, and never the same.
+/// A strength or a mass about as large, to three figures, and never the same.
 double another(Random& random, double own) {
   const double factor = one_of(random, std::array{0.85, 0.90, 1.10, 1.15, 1.20});
   return rounded(own * factor, decimals_for(own, 3));
@@ -226,7 +226,7 @@ std::vector<std::string> lines_done_rightly(const Level& level, const ResultsShe
   const auto mean = count > 0 ? std::optional(sum / count) : std::nullopt;
   std::vector<std::string> cells;
   const auto written_mean = sheet.number(kMeanTitre);
-  if (mean && written_mean && agrees(sheet.text(kMeanTitre), *written_mean, *mean))
+  if (mean && written_mean && mean_agrees(sheet.text(kMeanTitre), *written_mean, *mean))
     cells.push_back(kMeanTitre);
   for (const WorkedStep& step : check_working(level, sheet, mean)) {
     if (step.right) cells.push_back(step.step.cell);

@@ -15,9 +15,9 @@ struct FirstGo {
   std::vector<FigureChange> changes;  ///< from it to the later one
 };
 
-/// One JSON object on one line, keys as in the contract (DEVELOPERS.md): attempt, level, alias, reproduced,
-/// titres, mean_titre_cm3, ideal_titre_cm3, concentration, uncertainty, marks, findings, result_split, next,
-/// and drill where the level is one. What was not written is null.
+/// One JSON object on one line, keys as in the contract (DEVELOPERS.md): attempt, level, alias, way,
+/// reproduced, titres, mean_titre_cm3, ideal_titre_cm3, concentration, uncertainty, marks, findings,
+/// result_split, next, and drill where the level is one. What was not written is null.
 [[nodiscard]] std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_name,
                                      const std::optional<FirstGo>& first_go = std::nullopt);
 /// The same for a person at a terminal.

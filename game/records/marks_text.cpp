@@ -179,7 +179,7 @@ enum class Group { unmet, met, harmless };
 
 Group group_of(const Finding& finding) {
   if (!finding.met) return Group::unmet;
-  return finding.criterion.starts_with("harmless-") ? Group::harmless : Group::met;
+  return is_harmless(finding) ? Group::harmless : Group::met;
 }
 
 std::string finding_lines(const MarkedAttempt& marked, Group group) {

@@ -32,10 +32,7 @@ std::string uncertainty_text(const OwnUncertainty& own) {
                          "). Perfect hands could have got ± " + best + " with this glass.");
   out += "  " + left("quantity", 26) + right("value", 9) + right("u", 10) + " " + left("unit", 9) +
          right("c", 11) + right("|c| u", 12) + right("share", 9) + "\n";
-  std::vector<BudgetLine> lines = budget.lines;
-  std::stable_sort(lines.begin(), lines.end(),
-                   [](const BudgetLine& a, const BudgetLine& b) { return a.share > b.share; });
-  for (const BudgetLine& line : lines) out += row(line);
+  for (const BudgetLine& line : by_share(budget)) out += row(line);
   return out;
 }
 

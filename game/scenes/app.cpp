@@ -4,13 +4,13 @@
 #include <SFML/System/Err.hpp>
 #include <SFML/Window/VideoMode.hpp>
 #include <chrono>
-#include <cstdio>
 
 #include "game/scenes/attempt_shelf.h"
 #include "game/scenes/overlays.h"
 #include "game/scenes/palette.h"
 #include "game/scenes/shelf_files.h"
 #include "game/scenes/still_picture.h"
+#include "game/scenes/words.h"
 #include "game/session/replay.h"
 
 namespace halfdrop {
@@ -18,13 +18,6 @@ namespace halfdrop {
 namespace {
 
 constexpr unsigned kFramesPerSecond = 60;
-
-std::string minutes_and_seconds(Tick tick) {
-  char text[32];
-  const auto whole = static_cast<long>(seconds(tick));
-  std::snprintf(text, sizeof text, "%ld:%02ld", whole / 60, whole % 60);
-  return text;
-}
 
 }  // namespace
 
@@ -258,8 +251,7 @@ void App::begin_marking() {
 
 void App::look_at(Tick tick) {
   moment_ = std::make_unique<PlayScene>(replay(*attempt_, {}, tick).session, std::nullopt, options_.play);
-  moment_->only_look("The bench as it stood at " + minutes_and_seconds(tick) +
-                     "   ·   any key: back to your marks");
+  moment_->only_look("The bench as it stood at " + words::clock(tick) + "   ·   any key: back to your marks");
 }
 
 }  // namespace halfdrop

@@ -32,6 +32,13 @@ std::string free_path(const std::string& folder, const std::string& level_id) {
   return path;
 }
 
+/// With what of the worked example these attempts in a folder have withdrawn; who gets none needs none of it.
+PlaySettings with_withdrawn(PlaySettings settings, const Session& session, const std::string& folder) {
+  if (!session.level().calculation.empty() && no_help_words(session.way()).empty())
+    settings.withdrawn = withdrawn_lines(folder, session.level(), session.attempt().alias);
+  return settings;
+}
+
 }  // namespace
 
 Result<std::unique_ptr<PlayScene>> begin_attempt(const NewAttempt& wanted, const PlaySettings& settings) {
@@ -44,9 +51,8 @@ Result<std::unique_ptr<PlayScene>> begin_attempt(const NewAttempt& wanted, const
         Fault{FaultKind::cannot_open, wanted.folder, "", "cannot make this folder: " + failed.message()}});
   }
   const std::string path = free_path(wanted.folder, level->id);
-  PlaySettings with = settings;
-  with.withdrawn = withdrawn_lines(wanted.folder, *level, wanted.alias);
   Session session(std::move(*level), wanted.seed, wanted.alias, wanted.way);
+  const PlaySettings with = with_withdrawn(settings, session, wanted.folder);
   auto journal = Journal::begin(path, session.attempt());
   if (!journal) return tl::unexpected(std::vector{journal.error()});
   return std::make_unique<PlayScene>(std::move(session), std::move(*journal), with);
@@ -64,9 +70,7 @@ Result<std::unique_ptr<PlayScene>> go_on_with_attempt(const std::string& path, c
   }
   auto journal = Journal::go_on(path, file->attempt);
   if (!journal) return tl::unexpected(std::vector{journal.error()});
-  PlaySettings with = settings;
-  with.withdrawn = withdrawn_lines(fs::path(path).parent_path().string(), played.session.level(),
-                                   played.session.attempt().alias);
+  const PlaySettings with = with_withdrawn(settings, played.session, fs::path(path).parent_path().string());
   auto scene = std::make_unique<PlayScene>(std::move(played.session), std::move(*journal), with);
   scene->let_go();
   return scene;

@@ -31,12 +31,7 @@ struct OnFile {
 /// Handed in before this attempt by the same person, oldest first.
 std::vector<OnFile> goes_before(const std::string& folder, const Attempt& attempt) {
   std::vector<OnFile> before;
-  auto paths = files_of(folder, ".jsonl");
-  std::erase_if(paths,
-                [&](const auto& path) { return !path.filename().string().starts_with(attempt.level.id); });
-  std::stable_sort(paths.begin(), paths.end(),
-                   [](const auto& a, const auto& b) { return changed(a) < changed(b); });
-  for (const auto& path : paths) {
+  for (const auto& path : attempts_at(folder, attempt.level.id)) {
     auto file = read_attempt(path.string());
     if (!file || !same_drill(file->attempt, attempt) || !has_ended(file->attempt)) continue;
     if (is_the_same(file->attempt, attempt)) break;

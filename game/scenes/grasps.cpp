@@ -1,10 +1,10 @@
 #include "game/scenes/grasps.h"
 
+#include "physics/burette/rinsing.h"
+
 namespace halfdrop {
 
 namespace {
-
-constexpr double kHeldAslant_degrees = 85.0;
 
 constexpr std::array kAll = {Grasp::swirl, Grasp::wash, Grasp::pour, Grasp::turn};
 

@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "game/marking/next_fix.h"
 #include "game/scenes/marks_layout.h"
 #include "game/scenes/marks_page.h"
 #include "game/scenes/page_pen.h"
@@ -12,10 +11,6 @@ namespace halfdrop {
 using namespace marks_layout;
 
 namespace {
-
-std::string points(const Marks::Part& part) {
-  return words::points(part.points) + " of " + words::points(part.of);
-}
 
 void draw_score_bar(Canvas& canvas, const Rect& at, const std::string& name, const Marks::Part& part,
                     bool counts) {
@@ -67,11 +62,12 @@ float MarksPage::draw_summary(Canvas& canvas, float y) const {
 
 /// The one thing to change, larger than all that follows.
 float MarksPage::draw_next_fix(Canvas& canvas, float y) const {
-  const std::optional<NextFix> fix = next_fix(marked_);
   const float left = kLeft + 22, width = kWidth - 44;
   const TextStyle large{21, palette::print, Face::bold};
-  const std::string advice = !fix ? words::kNothingToChange : fix->advice.empty() ? fix->why : fix->advice;
-  const std::string why = fix && !fix->advice.empty() ? fix->why : "";
+  const std::string advice = !fix_                  ? words::kNothingToChange
+                             : fix_->advice.empty() ? fix_->why
+                                                    : fix_->advice;
+  const std::string why = fix_ && !fix_->advice.empty() ? fix_->why : "";
   const auto lines = [&](const std::string& text, const TextStyle& style) {
     return text.empty() ? 0.0F : static_cast<float>(canvas.wrapped(text, width, style).size());
   };

@@ -1,6 +1,9 @@
 #pragma once
 // What the parts of the marks page have in common. Internal to it.
 
+#include <string>
+
+#include "game/marking/marks.h"
 #include "game/scenes/canvas.h"
 #include "game/scenes/palette.h"
 
@@ -12,6 +15,8 @@ inline constexpr float kGap = 20.0F;
 
 [[nodiscard]] inline TextStyle plain(float size) { return {size, palette::print}; }
 
+/// "15.5 of 16.5"
+[[nodiscard]] std::string points(const Marks::Part& part);
 /// Returns where what it heads begins. `large`: words at 4 % of the height.
 float heading(Canvas& canvas, float y, const char* text, const char* under = nullptr, bool large = false);
 

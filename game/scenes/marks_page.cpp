@@ -14,7 +14,10 @@ constexpr std::size_t kColumns = 2;  ///< of causes in the question
 }  // namespace
 
 MarksPage::MarksPage(MarkedAttempt marked, std::vector<EarlierGo> earlier, bool projector)
-    : marked_(std::move(marked)), earlier_(std::move(earlier)), projector_(projector) {
+    : marked_(std::move(marked)),
+      earlier_(std::move(earlier)),
+      projector_(projector),
+      fix_(next_fix(marked_)) {
   if (marked_.drill) said_ = Diagnosis{};
 }
 

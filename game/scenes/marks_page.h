@@ -9,6 +9,7 @@
 
 #include "game/marking/diagnosis.h"
 #include "game/marking/marks.h"
+#include "game/marking/next_fix.h"
 #include "game/scenes/canvas.h"
 #include "game/scenes/earlier_goes.h"
 
@@ -34,8 +35,8 @@ class MarksPage {
   [[nodiscard]] bool answered() const { return said_.has_value(); }
   void answer(const Diagnosis& said) { said_ = said; }
   [[nodiscard]] const MarkedAttempt& marked() const { return marked_; }
-  /// Turns to where a part begins, as last drawn: "titres", "result", "uncertainty", "findings"; else the
-  /// top.
+  /// Turns to where a part begins, as last drawn: "titres", "result", "uncertainty", "findings",
+  /// "harmless"; else the top.
   void turn_to(const std::string& part);
   /// The run whose way is drawn: "1"; empty where no run has a breakdown.
   [[nodiscard]] std::string shown_run() const;
@@ -70,6 +71,7 @@ class MarksPage {
   MarkedAttempt marked_;
   std::vector<EarlierGo> earlier_;
   bool projector_;
+  std::optional<NextFix> fix_;
   std::optional<Diagnosis> said_;
   std::optional<std::size_t> chosen_;   ///< cause under the pen
   std::optional<std::size_t> finding_;  ///< finding chosen by Tab

@@ -11,15 +11,9 @@ namespace halfdrop {
 
 using namespace marks_layout;
 
-namespace {
-
-bool is_harmless(const Finding& finding) { return finding.criterion.starts_with("harmless-"); }
-
-std::string points(const Marks::Part& part) {
+std::string marks_layout::points(const Marks::Part& part) {
   return words::points(part.points) + " of " + words::points(part.of);
 }
-
-}  // namespace
 
 float marks_layout::heading(Canvas& canvas, float y, const char* text, const char* under, bool large) {
   const float size = large ? 34.0F : 24.0F, words = large ? 29.0F : 16.0F;

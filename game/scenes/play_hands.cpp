@@ -71,6 +71,7 @@ void PlayScene::take_up(Deed bottle) {
 
 /// Titrant, water, sample, and round again.
 void PlayScene::take_up_next() {
+  if (!outfit_.titration) return act(Deed::take_up_water);  // which a drill refuses, with a word why
   switch (view_.in_hand) {
     case Bottle::titrant:
       act(Deed::take_up_water);
@@ -222,7 +223,7 @@ bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
       act(key.shift ? Deed::rinse_flask_with_sample : Deed::rinse_flask);
       return true;
     case Key::Y:
-      act(view_.in_hand == Bottle::water ? Deed::rinse_pipette_with_water : Deed::rinse_pipette_with_sample);
+      act(pipette_rinse(view_));
       return true;
     case Key::Q:
       take_up_next();

@@ -108,23 +108,25 @@ void PlayScene::drag_to(Point at) {
 
 void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point at) {
   if (guide_ && button.button == sf::Mouse::Left && guide_tab_.contains(at)) return turn_guide();
-  const Thing* const thing = thing_at(things_, at);
-  if (thing == nullptr) return;
+  const Thing* const under = thing_at(things_, at);
+  if (under == nullptr) return;
+  const Thing thing = *under;              // a deed lays all things out anew
   if (drag_.holds) release(*drag_.holds);  // one hand on the mouse holds one thing
-  if (button.button == sf::Mouse::Right) {
-    if (thing->other_deed) act(*thing->other_deed);
-    const bool flask = thing->grip == Grip::flask, bottle = thing->grip == Grip::pour || thing->pours;
-    if (flask || bottle) drag_ = {Grip::none, at, 0.0, {}};
-    if (flask) hold_by_button(Grasp::swirl, kSwirlsWell);
-    if (bottle) pour_from(*thing, thing->grip == Grip::pour ? kGentlePour : 1.0);
-    return;
-  }
+  if (button.button == sf::Mouse::Right) return right_pressed(thing, at);
   if (button.button != sf::Mouse::Left) return;
-  if (thing->grip != Grip::none) {
-    begin_drag(*thing, at);
-  } else if (thing->deed) {
-    act(*thing->deed);
+  if (thing.grip != Grip::none) {
+    begin_drag(thing, at);
+  } else if (thing.deed) {
+    act(*thing.deed);
   }
+}
+
+void PlayScene::right_pressed(const Thing& thing, Point at) {
+  if (thing.other_deed) return act(*thing.other_deed);
+  const bool flask = thing.grip == Grip::flask, bottle = thing.grip == Grip::pour || thing.pours;
+  if (flask || bottle) drag_ = {Grip::none, at, 0.0, {}};
+  if (flask) hold_by_button(Grasp::swirl, kSwirlsWell);
+  if (bottle) pour_from(thing, thing.grip == Grip::pour ? kGentlePour : 1.0);
 }
 
 void PlayScene::mouse_moved(Point at) {

@@ -19,6 +19,7 @@ constexpr double kLongestFrame_s = 0.125;
 constexpr double kMessageStays_s = 5.0;
 constexpr double kGreetingStays_s = 25.0;
 constexpr Tick kSayEvery = 12;  ///< ticks between two looks for the voice
+constexpr Tick kGuideLooksEvery = kTicksPerSecond / 8;
 
 std::string short_indicator_name(const std::string& key) {
   // Two letters fit the dropper's paper: the first of each half of a long name.
@@ -70,7 +71,17 @@ void PlayScene::look() {
   view_ = view(session_, kForAPicture);
   if (held_cm3 > 0.5 && view_.pipette_cm3 < 0.5) pipette_let_run_at_s_ = clock_s_;
   things_ = things(picture());
-  if (guide_) guide_->see(session_, view_);
+  let_guide_look();
+}
+
+/// Some times a second, and whenever something was done.
+void PlayScene::let_guide_look() {
+  const std::size_t changes = session_.attempt().changes.size();
+  const Tick now = session_.state().tick;
+  if (!guide_ || (changes == guide_saw_ && now < guide_looks_at_)) return;
+  guide_->see(session_, view_);
+  guide_saw_ = changes;
+  guide_looks_at_ = now + kGuideLooksEvery;
 }
 
 void PlayScene::tell(const std::string& words) {
@@ -123,7 +134,9 @@ void PlayScene::turn_guide() {
     return;
   }
   guide_hidden_ = !guide_hidden_ && guide_->shown().has_value();
-  if (!guide_hidden_) guide_->ask();
+  if (guide_hidden_) return;
+  guide_->ask();
+  guide_looks_at_ = 0;
 }
 
 std::string_view PlayScene::guided_to() const {

@@ -73,6 +73,7 @@ class PlayScene {
   };
   [[nodiscard]] BenchPicture picture() const;
   void look();
+  void let_guide_look();
   void tell(const std::string& words);
   void say_senses();
   void mark_time();
@@ -104,6 +105,7 @@ class PlayScene {
   bool deed_key(const sf::Event::KeyEvent& key);
   void key_released(const sf::Event::KeyEvent& key);
   void mouse_pressed(const sf::Event::MouseButtonEvent& button, Point at);
+  void right_pressed(const Thing& thing, Point at);
   void mouse_moved(Point at);
   void wheel(float notches, Point at);
   void begin_drag(const Thing& thing, Point at);
@@ -121,6 +123,8 @@ class PlayScene {
   StillLayer still_;
   SensesVoice voice_;
   std::optional<Guide> guide_;  ///< of an attempt that is played guided
+  Tick guide_looks_at_ = 0;     ///< next, if nothing is done before
+  std::size_t guide_saw_ = 0;   ///< changes at its last look
   bool guide_hidden_ = false;
   Rect guide_tab_ = kGuideTab;  ///< as drawn last
   View view_;

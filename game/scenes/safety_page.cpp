@@ -138,6 +138,10 @@ bool SafetyPage::choose(const std::string& place) {
 }
 
 bool SafetyPage::key(sf::Keyboard::Key code) {
+  if (code == sf::Keyboard::PageUp || code == sf::Keyboard::PageDown) {
+    scroll(code == sf::Keyboard::PageUp ? -kPageStep : kPageStep);
+    return true;
+  }
   if (level_.drill) return false;
   const auto step = [this](int by) {
     way_ = static_cast<Way>((static_cast<int>(way_) + by + kWays) % kWays);
@@ -156,10 +160,6 @@ bool SafetyPage::key(sf::Keyboard::Key code) {
     case sf::Keyboard::Num2:
     case sf::Keyboard::Num3:
       way_ = static_cast<Way>(code - sf::Keyboard::Num1);
-      return true;
-    case sf::Keyboard::PageUp:
-    case sf::Keyboard::PageDown:
-      scroll(code == sf::Keyboard::PageUp ? -kPageStep : kPageStep);
       return true;
     default:
       return false;

@@ -18,6 +18,14 @@ std::vector<std::filesystem::path> files_of(const std::string& folder, const std
   return paths;
 }
 
+std::vector<std::filesystem::path> attempts_at(const std::string& folder, const std::string& level_id) {
+  auto paths = files_of(folder, ".jsonl");
+  std::erase_if(paths, [&](const auto& path) { return !path.filename().string().starts_with(level_id); });
+  std::stable_sort(paths.begin(), paths.end(),
+                   [](const auto& a, const auto& b) { return changed(a) < changed(b); });
+  return paths;
+}
+
 std::time_t changed(const std::filesystem::path& path) {
   struct stat facts {};
   return ::stat(path.c_str(), &facts) == 0 ? facts.st_mtime : 0;

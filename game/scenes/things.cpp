@@ -95,9 +95,11 @@ Thing pipette(const View& view, const Rect& rect) {
     return clicked("pipette", rect, "Pipette, filled to its line: click lets it run into the flask [A]",
                    Deed::deliver_aliquot);
   }
+  const bool water = view.in_hand == Bottle::water;
   return clicked("pipette", rect,
-                 "Pipette: click fills it to its line [A]; right button rinses it with sample [Y]",
-                 Deed::fill_pipette, Deed::rinse_pipette_with_sample);
+                 std::string("Pipette: click fills it to its line [A]; right button rinses it with ") +
+                     (water ? "water" : "sample") + " [Y]",
+                 Deed::fill_pipette, pipette_rinse(view));
 }
 
 Thing sample(const View& view) {
@@ -196,6 +198,10 @@ void add_eye(const BenchPicture& picture, std::vector<Thing>& all) {
 }
 
 }  // namespace
+
+Deed pipette_rinse(const View& view) {
+  return view.in_hand == Bottle::water ? Deed::rinse_pipette_with_water : Deed::rinse_pipette_with_sample;
+}
 
 std::vector<Thing> things(const BenchPicture& picture) {
   const View& view = picture.view;

@@ -25,6 +25,8 @@ struct Thing {
   std::optional<Deed> pours = {};
 };
 
+/// The pipette is rinsed with the water in hand, else with the sample.
+[[nodiscard]] Deed pipette_rinse(const View& view);
 /// Things as they lie now, nearest to the viewer first.
 [[nodiscard]] std::vector<Thing> things(const BenchPicture& picture);
 /// The one under a point.

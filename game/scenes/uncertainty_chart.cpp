@@ -118,13 +118,6 @@ float result_height(const Canvas& canvas, float width, const MarkedAttempt& mark
          line_height(sizes);
 }
 
-std::vector<BudgetLine> by_share(const UncertaintyBudget& budget) {
-  std::vector<BudgetLine> lines = budget.lines;
-  std::stable_sort(lines.begin(), lines.end(),
-                   [](const BudgetLine& a, const BudgetLine& b) { return a.share > b.share; });
-  return lines;
-}
-
 void draw_shares(Canvas& canvas, const Rect& card, const UncertaintyBudget& budget, const Sizes& sizes) {
   const float left = card.x + sizes.margin, right = card.right() - sizes.margin;
   const float names = sizes.words * 12.4F, figures = sizes.words * 3.7F;

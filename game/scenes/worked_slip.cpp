@@ -91,12 +91,8 @@ void WorkedSlip::draw(Canvas& canvas, const std::string& cell) const {
 
 std::vector<std::string> withdrawn_lines(const std::string& folder, const Level& level,
                                          const std::string& alias) {
-  auto paths = files_of(folder, ".jsonl");
-  std::erase_if(paths, [&](const auto& path) { return !path.filename().string().starts_with(level.id); });
-  std::stable_sort(paths.begin(), paths.end(),
-                   [](const auto& a, const auto& b) { return changed(a) < changed(b); });
   std::vector<std::vector<std::string>> done;
-  for (const auto& path : paths) {
+  for (const auto& path : attempts_at(folder, level.id)) {
     const auto file = read_attempt(path.string());
     if (!file || file->attempt.level.id != level.id || file->attempt.alias != alias) continue;
     if (has_ended(file->attempt)) done.push_back(lines_done_rightly(level, sheet_of(file->attempt)));

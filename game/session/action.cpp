@@ -115,6 +115,8 @@ std::string_view refusal_text(Refusal refusal) {
       return "No higher: the jet would dip into the flask's liquid.";
     case Refusal::funnel_in_the_way:
       return "The funnel is in the way: lift it out first.";
+    case Refusal::burette_in_hand:
+      return "The burette is in your hand: put it back into its clamps first.";
     case Refusal::jet_in_the_way:
       return "The jet is in the way of the flask: set it down first.";
   }

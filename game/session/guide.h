@@ -25,14 +25,14 @@ struct GuideFacts {
   Senses seen;
   Hands hands;
   bool coat_on = false, goggles_on = false, funnel_in = false, tile_laid = false, pipette_full = false;
-  bool held_aslant = false;  ///< the burette
+  Bottle in_hand = Bottle::titrant;  ///< that is poured from
 
   // What was done, from the log.
   int aliquots = 0, indicator_drops = 0;  ///< into the flask since it was last emptied
   int rinses = 0;                         ///< times that liquid was turned about in the burette
   bool turned_about = false;              ///< ... what is in it now
   bool pipette_rinsed = false;            ///< with sample, or used
-  bool let_in = false;                    ///< the tap was opened since the last initial reading
+  bool let_in = false;                    ///< the tap was open over this aliquot
   bool flask_spent = false;               ///< a run was read off with it, and it was not rinsed since
   double undisturbed_s = 0;    ///< since the tap was shut or a drop touched off; 0 while the tap is open
   bool colour_lasted = false;  ///< stood for half a minute after the last titrant of this run (from Guide)

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <set>
 
 #include "game/session/guide.h"
 #include "physics/burette/rinsing.h"
@@ -40,6 +41,8 @@ struct Log {
   double aslant_since_s = -1.0;  ///< negative: upright
   double quiet_since_s = 0.0;
   bool tap_open = true;  // a bench left overnight
+  bool beaker_under = false;
+  std::set<std::string> finals{};  ///< cells that have held a final reading
 
   void operator()(double at_s, const HandsChange& change) {
     if (change.pour.value_or(0.0) > 0.0) facts.turned_about = false;
@@ -47,7 +50,7 @@ struct Log {
     if (!change.tap) return;
     if (tap_open && *change.tap <= 0.0) quiet_since_s = at_s;
     tap_open = *change.tap > 0.0;
-    facts.let_in = facts.let_in || tap_open;
+    facts.let_in = facts.let_in || (tap_open && !beaker_under);
   }
   void tilted(double at_s, bool aslant) {
     if (aslant && aslant_since_s < 0.0) aslant_since_s = at_s;
@@ -62,15 +65,19 @@ struct Log {
     if (deed == Deed::rinse_pipette_with_sample || deed == Deed::deliver_aliquot) facts.pipette_rinsed = true;
     if (deed == Deed::rinse_flask_with_sample) facts.flask_spent = true;
     if (deed == Deed::touch_off_drop) quiet_since_s = at_s;
+    if (deed == Deed::put_beaker_under || deed == Deed::take_beaker_away)
+      beaker_under = deed == Deed::put_beaker_under;
     if (deed == Deed::deliver_aliquot) ++facts.aliquots;
     if (deed == Deed::add_indicator) ++facts.indicator_drops;
     if (deed == Deed::empty_flask || deed == Deed::rinse_flask) facts.aliquots = facts.indicator_drops = 0;
     if (deed == Deed::rinse_flask) facts.flask_spent = false;
+    if (deed == Deed::deliver_aliquot || deed == Deed::empty_flask || deed == Deed::rinse_flask)
+      facts.let_in = false;
   }
   void operator()(double, const Writing& writing) {
-    if (writing.cell.ends_with("/final") && !writing.text.empty() && facts.aliquots > 0)
-      facts.flask_spent = true;
-    if (writing.cell.ends_with("/initial")) facts.let_in = false;
+    if (!writing.cell.ends_with("/final") || writing.text.empty() || facts.aliquots == 0) return;
+    // A figure put right is of a flask that may be long gone.
+    if (finals.insert(writing.cell).second) facts.flask_spent = true;
   }
   void operator()(double, const Ending&) {}
 };
@@ -130,7 +137,7 @@ GuideFacts guide_facts(const Session& session, const View& seen) {
   facts.coat_on = seen.coat_on;
   facts.goggles_on = seen.goggles_on;
   facts.funnel_in = seen.funnel_in;
-  facts.held_aslant = seen.held_aslant;
+  facts.in_hand = seen.in_hand;
   facts.tile_laid = seen.tile_laid;
   facts.pipette_full = seen.pipette_cm3 > kFullPipette_cm3;
   read_log(session, facts);

@@ -1,6 +1,7 @@
 // The guide's steps for glass that stands wet: burette and pipette are rinsed with what they are to hold.
 
 #include "game/session/guide_stages.h"
+#include "physics/burette/rinsing.h"
 
 namespace halfdrop::guide {
 
@@ -9,11 +10,12 @@ namespace {
 constexpr int kRinses = 2;
 constexpr double kALittle_cm3 = 2.0;  ///< meniscus so far above the last mark
 
+bool aslant(F f) { return f.hands.tilt_degrees >= kRolls_degrees; }
 /// More than what runs down an emptied tube's wall.
 bool liquid_in_tube(F f) {
   const BuretteSpec& burette = f.level->burette;
-  return f.held_aslant || (f.seen.meniscus_in_sight &&
-                           f.seen.reading_cm3 < burette.nominal_cm3 + 0.5 * burette.below_scale_cm3);
+  return aslant(f) || (f.seen.meniscus_in_sight &&
+                       f.seen.reading_cm3 < burette.nominal_cm3 + 0.5 * burette.below_scale_cm3);
 }
 /// What was turned about is still in the tube.
 bool to_be_thrown_away(F f) { return f.turned_about && liquid_in_tube(f); }
@@ -24,7 +26,7 @@ bool rinsing(F f) {
 }
 bool not_turned(F f) { return rinsing(f) && !to_be_thrown_away(f); }
 bool poured_in(F f) {
-  return f.held_aslant ||
+  return aslant(f) ||
          (f.seen.meniscus_in_sight && f.seen.reading_cm3 < f.level->burette.nominal_cm3 - kALittle_cm3);
 }
 bool pipette_to_be_rinsed(F f) {
@@ -32,6 +34,14 @@ bool pipette_to_be_rinsed(F f) {
 }
 
 const std::vector<GuideStep> kRinsing = {
+    {"take-up-titrant",
+     [](F f) { return preparing(f) && f.funnel_in; },
+     [](F f) { return f.in_hand == Bottle::titrant; },
+     say<"Take up the titrant's bottle.">,
+     say<"Read its label first: another bottle is in your hand, and that is what would be poured in.">,
+     Deed::take_up_titrant,
+     {},
+     ""},
     {"rinse-beaker",
      rinsing,
      [](F f) { return f.seen.beaker_under; },

@@ -56,7 +56,10 @@ Answer check_tile(const BenchState& state, Deed deed) {
 }
 
 Answer check_funnel(const BenchState& state, Deed deed) {
-  if (deed == Deed::put_in_funnel) return refuse_if(state.funnel_in, Refusal::already_done);
+  if (deed == Deed::put_in_funnel) {
+    if (state.funnel_in) return Refusal::already_done;
+    return refuse_if(state.hands.tilt_degrees > 0.0, Refusal::burette_in_hand);
+  }
   return refuse_if(!state.funnel_in, Refusal::not_there);
 }
 

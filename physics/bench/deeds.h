@@ -58,7 +58,8 @@ enum class Refusal : std::uint8_t {
   still_falls,
   jet_would_dip,
   jet_in_the_way,
-  funnel_in_the_way
+  funnel_in_the_way,
+  burette_in_hand
 };
 
 /// Nothing when the deed can be done.

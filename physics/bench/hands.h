@@ -10,7 +10,7 @@ struct Hands {
   double flask_y_cm = 0.0;    ///< flask's foot above where it stands
   double swirl = 0.0;         ///< 0 still .. 1 vigorous
   double wash = 0.0;          ///< wash bottle squeezed, 0..1, aimed at the flask's neck
-  double pour = 0.0;          ///< titrant bottle tilted over the burette, 0..1
+  double pour = 0.0;          ///< bottle in hand tilted over the burette, 0..1
   double tilt_degrees = 0.0;  ///< burette in the hand, from upright, and turned about (rinsing.h)
   double card_mm = 60.0;  ///< upper edge of the card's dark half above the zero mark; only seen, never felt
 

@@ -1,8 +1,5 @@
 #include "physics/burette/rinsing.h"
 
-#include <algorithm>
-#include <cmath>
-
 #include "physics/bench/bench_spec.h"
 #include "physics/bench/bench_state.h"
 
@@ -10,12 +7,9 @@ namespace halfdrop {
 
 namespace {
 
-/// cm2 of one of the film's lengths.
-double length_area_cm2(const BuretteSpec& burette) {
-  const double room_cm3 = burette.above_zero_cm3 + burette.nominal_cm3 + burette.below_scale_cm3;
-  const double mm_per_cm3 = burette.scale_length_mm / burette.nominal_cm3;
-  const double radius_mm = std::sqrt(1000.0 / (kPi * mm_per_cm3));
-  return 2.0 * kPi * radius_mm * mm_per_cm3 * room_cm3 / static_cast<double>(kFilmLengths) * 0.01;
+double length_cm3(const BuretteSpec& burette) {
+  return (burette.above_zero_cm3 + burette.nominal_cm3 + burette.below_scale_cm3) /
+         static_cast<double>(kFilmLengths);
 }
 
 }  // namespace
@@ -24,24 +18,33 @@ bool held_aslant(const BenchState& state) { return state.hands.tilt_degrees >= k
 
 void wet_tube(const BenchSpec& spec, BenchState& state, const Parcel& water) {
   const Quanta each = volume_quanta(spec.burette.wet_cm3) / static_cast<Quanta>(kFilmLengths);
+  const auto greasy = static_cast<Quanta>(spec.burette.grease * static_cast<double>(each));
   Ledger& ledger = state.ledger;
   ledger.open(Account::wall_film, water.share(each * static_cast<Quanta>(kFilmLengths)));
-  state.film.runs.fill(each);
+  state.film.runs.fill(each - greasy);
+  state.film.greasy.fill(greasy);
 }
 
 void roll(const BenchSpec& spec, BenchState& state) {
-  if (!held_aslant(state) || state.tick % kFilmTicks != 0) return;
+  if (state.tick % kFilmTicks != 0) return;
   Ledger& ledger = state.ledger;
   const Quanta over = ledger.balance(Account::column).volume - volume_quanta(kMostToRoll_cm3);
   if (over > 0) ledger.transfer(Account::column, Account::sink, over);
   if (ledger.balance(Account::column).volume_cm3() < kLeastToRoll_cm3) return;
   const double share = seconds(kFilmTicks) / kRollsRound_s;
-  const double wets_mm = film_laid_mm(spec.burette, spec.settled.liquid, kRolls_mm_s);
-  const Quanta wets = volume_quanta(share * wets_mm * 0.1 * length_area_cm2(spec.burette));
-  for (Quanta& here : state.film.runs) {
-    const auto returns = static_cast<Quanta>(share * static_cast<double>(here));
+  const double wets_mm =
+      (1.0 - spec.burette.grease) * film_laid_mm(spec.burette, spec.settled.liquid, kRolls_mm_s);
+  const Quanta wets =
+      volume_quanta(share * wets_mm * 0.1 * wall_area_cm2(spec.burette, length_cm3(spec.burette)));
+  const auto give_up = [&](Quanta& clings) {
+    const auto returns = static_cast<Quanta>(share * static_cast<double>(clings));
     ledger.transfer(Account::wall_film, Account::column, returns);
-    here += ledger.transfer(Account::column, Account::wall_film, wets).volume - returns;
+    clings -= returns;
+  };
+  for (std::size_t i = 0; i < kFilmLengths; ++i) {
+    give_up(state.film.runs[i]);
+    give_up(state.film.greasy[i]);
+    state.film.runs[i] += ledger.transfer(Account::column, Account::wall_film, wets).volume;
   }
 }
 

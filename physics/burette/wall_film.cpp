@@ -32,9 +32,7 @@ class Wall {
                       static_cast<double>(kFilmLengths));
   }
   /// cm2 of one length.
-  [[nodiscard]] double area_cm2() const {
-    return 2.0 * kPi * inner_radius_mm(burette_) * mm_per_cm3(burette_) * length_cm3_ * 0.01;
-  }
+  [[nodiscard]] double area_cm2() const { return wall_area_cm2(burette_, length_cm3_); }
   [[nodiscard]] double length_mm() const { return length_cm3_ * mm_per_cm3(burette_); }
 
  private:
@@ -80,6 +78,7 @@ void submerge(BenchState& state, double bare) {
   for (auto i = static_cast<std::size_t>(bare); i < kFilmLengths; ++i) {
     if (share_bare(bare, i) > 0.0) continue;
     for (Quanta* clings : {&state.film.runs[i], &state.film.greasy[i]}) {
+      if (*clings == 0) continue;
       state.ledger.transfer(Account::wall_film, Account::column, *clings);
       *clings = 0;
     }
@@ -156,6 +155,10 @@ double thick_film_mm(const LiquidFlow& liquid, double speed_mm_s) {
          1e3;
 }
 
+double wall_area_cm2(const BuretteSpec& burette, double holds_cm3) {
+  return 2.0 * kPi * inner_radius_mm(burette) * mm_per_cm3(burette) * holds_cm3 * 0.01;
+}
+
 double film_allowed_cm3(const BuretteSpec& burette, double reading_cm3) {
   const double u = std::clamp(reading_cm3 / burette.nominal_cm3, 0.0, 1.0);
   return burette.film_linear_cm3 * u + burette.film_bow_cm3 * 4.0 * u * (1.0 - u);
@@ -169,7 +172,7 @@ void settle_film(BenchSpec& spec) {
   burette.film_linear_cm3 = burette.film_bow_cm3 = 0.0;
   constexpr int kSteps = 50;
   const double step_cm3 = burette.nominal_cm3 / kSteps;
-  const double wall_cm2 = 2.0 * kPi * inner_radius_mm(burette) * mm_per_cm3(burette) * step_cm3 * 0.01;
+  const double wall_cm2 = wall_area_cm2(burette, step_cm3);
   double left_cm3 = 0.0, half_cm3 = 0.0;
   for (int i = 0; i < kSteps; ++i) {
     if (i == kSteps / 2) half_cm3 = left_cm3;

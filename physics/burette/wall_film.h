@@ -55,6 +55,9 @@ inline constexpr double kDropsStay = 0.3;
 /// Thickness that a meniscus falling at that speed lays on clean glass, mm; >= 0.
 [[nodiscard]] double film_laid_mm(const BuretteSpec& burette, const LiquidFlow& liquid, double speed_mm_s);
 
+/// Wall of a length of the tube that holds so much, cm2.
+[[nodiscard]] double wall_area_cm2(const BuretteSpec& burette, double holds_cm3);
+
 /// What the scale allows to cling between the zero mark and a mark, cm3: the film of a run with the tap open,
 /// as a line and a bow over the scale (set by settle()).
 [[nodiscard]] double film_allowed_cm3(const BuretteSpec& burette, double reading_cm3);

@@ -141,6 +141,12 @@ TEST_CASE("a level has room for what its working and its liquids let one do wron
   CHECK(!has_room_for(acid, "old-alkali-trusted"));
   const Level limewater = read_level(test::source_file(kLimewater)).value();
   CHECK(has_room_for(vinegar, "fade-chased"));
+  Level dry = vinegar, wet = vinegar;
+  dry.burette.wet_cm3 = 0.0;
+  wet.burette.wet_cm3 = 0.3;
+  CHECK(has_room_for(wet, "burette-not-rinsed"));
+  CHECK(!has_room_for(dry, "burette-not-rinsed"));
+  CHECK(has_room_for(dry, "burette-rinsed-with-sample"));
   CHECK(!has_room_for(limewater, "fade-chased"));
 }
 

@@ -154,6 +154,35 @@ TEST_CASE("a flask rinsed with the sample raises the titre by what it kept, and 
   CHECK_NEAR(cause_cm3(marked, "1", Cause::flask_residue), 0.0, 0.003);
 }
 
+TEST_CASE("tipped out, a flask that was rinsed with the sample is no cleaner, and its wetness not harmless") {
+  BenchHands hands = begun({});
+  hands.run("1");
+  hands.act(Deed::rinse_flask_with_sample);
+  hands.act(Deed::empty_flask);
+  hands.run("2");
+  const MarkedAttempt marked = mark(hands.hand_in());
+  CHECK(!finding(marked, "flask-clean").met);
+  CHECK(test::find(marked, "harmless-wet-flask") == nullptr);
+}
+
+TEST_CASE("titrant tipped out of the burette between the readings missed the flask, and is nobody's drip") {
+  BenchHands hands = begun({});
+  hands.fill_burette(0.5);
+  hands.fill_jet();
+  hands.prepare_flask(2);
+  hands.read("1/initial");
+  const double held_cm3 = test::in(hands, Account::column);
+  hands.hold(held(&HandsChange::tilt_degrees, kFlat_degrees));
+  hands.wait(1.0);
+  hands.hold(held(&HandsChange::tilt_degrees, 0.0));
+  hands.wait(1.0);
+  hands.read("1/final");
+  const MarkedAttempt marked = mark(hands.hand_in());
+  CHECK(cause_cm3(marked, "1", Cause::missed_flask) > held_cm3 - kMostToRoll_cm3 - 0.5);
+  CHECK_NEAR(cause_cm3(marked, "1", Cause::funnel_drips), 0.0, 1e-9);
+  CHECK_NEAR(test::titre(marked, "1").breakdown->remainder_cm3, 0.0, 1e-9);
+}
+
 TEST_CASE("where the glass stood dry, nobody is asked to rinse it") {
   BenchHands hands;
   hands.whole_attempt();

@@ -38,6 +38,26 @@ TEST_CASE("the cause that costs most comes first, however many marks another los
   CHECK(fix->why == "Air in the jet: raised the titres that count by 0.200 cm³ on average.");
 }
 
+TEST_CASE("what a criterion saw is mended by its own advice, whichever cause it came through") {
+  const std::pair<Cause, const char*> seen_by[] = {{Cause::titrant_strength, "burette-rinsed"},
+                                                   {Cause::aliquot, "pipette-rinsed"},
+                                                   {Cause::aliquot, "last-drop-left"},
+                                                   {Cause::film, "waited"},
+                                                   {Cause::leak, "tap-tight"},
+                                                   {Cause::overshoot, "fade-let-be"},
+                                                   {Cause::overshoot, "same-shade"}};
+  for (const auto& [cause, criterion] : seen_by) {
+    CAPTURE(criterion);
+    const auto fix = next_fix(attempt({{cause, 0.04}}, {missed(Score::hand, criterion, 0.0, 0.04)}));
+    REQUIRE(fix.has_value());
+    CHECK(fix->id == criterion);
+    CHECK(fix->advice == "Mend " + std::string(criterion) + ".");
+    CHECK(fix->tick == 7);
+    REQUIRE(fix->gain_cm3.has_value());
+    CHECK_NEAR(*fix->gain_cm3, 0.04, 1e-12);
+  }
+}
+
 TEST_CASE("safety is first, whatever the titre lost") {
   const auto fix =
       next_fix(attempt({{Cause::jet_air, 0.90}}, {missed(Score::hand, "jet-filled", 1.0, 0.90),

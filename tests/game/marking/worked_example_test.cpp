@@ -140,6 +140,10 @@ TEST_CASE("lines that are right on the player's own figures are told from those 
   CHECK(right ==
         std::vector<std::string>{kMeanTitre, "calculation/moles of acid", "calculation/spirit vinegar"});
   CHECK(lines_done_rightly(level, ResultsSheet{}).empty());
+  // As the marks have it: half a unit of the last place.
+  CHECK(lines_done_rightly(level, sheet_with({{"mean titre", "20.02"}})).empty());
+  CHECK(lines_done_rightly(level, sheet_with({{"mean titre", "20.01"}})) ==
+        std::vector{std::string(kMeanTitre)});
 }
 
 TEST_CASE("each attempt withdraws one line more, the last that was right, and none that never was") {

@@ -73,6 +73,41 @@ TEST_CASE("a guide is hidden and shown by key, and by mouse") {
   CHECK(scene.guided_to() == "");
 }
 
+TEST_CASE("the right button does a thing's other deed, or pours what it is pressed on") {
+  PlayScene scene = scene_of(Way::independent);
+  const auto right_press = [&](const std::string& place) {
+    for (const auto& [name, rect] : scene.places()) {
+      if (name != place) continue;
+      sf::Event event;
+      event.type = sf::Event::MouseButtonPressed;
+      event.mouseButton = {sf::Mouse::Right, 0, 0};
+      scene.event(event, rect.centre());
+      return;
+    }
+    FAIL("no place " << place);
+  };
+  const auto last_deed = [&] { return std::get<Deed>(scene.session().attempt().changes.back().what); };
+  right_press("pipette");
+  CHECK(last_deed() == Deed::rinse_pipette_with_sample);
+  press(scene, sf::Keyboard::Q);
+  right_press("pipette");
+  CHECK(last_deed() == Deed::rinse_pipette_with_water);
+  right_press("sink");
+  CHECK(last_deed() == Deed::empty_flask);
+  right_press("sample");
+  CHECK(scene.session().state().in_hand == Bottle::sample);
+  CHECK(scene.session().hands().pour == 1.0);
+}
+
+TEST_CASE("a drill has no bottles to take up, and says so") {
+  const auto level = read_level(test::source_file("levels/drills/03-fill-without-air.json"));
+  REQUIRE(level.has_value());
+  PlayScene scene(Session(*level, 5, "Wren"), std::nullopt, {});
+  press(scene, sf::Keyboard::Q);
+  CHECK(scene.told() != "");
+  CHECK(scene.told().find("In your hand") == std::string::npos);
+}
+
 TEST_CASE("nothing on the bench lies under the guide's tab") {
   for (const auto& [name, rect] : scene_of(Way::guided).places()) {
     if (name == "guide" || name.starts_with("pause/")) continue;

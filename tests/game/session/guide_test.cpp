@@ -264,6 +264,45 @@ TEST_CASE("an initial reading of a burette that is not ready is to be struck out
   CHECK(player.write("trial/initial", "") == "beaker-under");
 }
 
+TEST_CASE("a first reading put right while the colour stands sends nobody back to the tap") {
+  Guided player;
+  player.make_ready();
+  player.hands.write("trial/initial", player.hands.read("trial/initial"));
+  player.hands.act(Deed::lay_tile);
+  player.hands.prepare_flask(3);
+  player.hands.hold(held(&HandsChange::flask_x_cm, 0.0));
+  RunPlan past;
+  past.past_cm3 = 0.3;
+  player.hands.titrate(past);
+  player.wait(2.0);
+  const std::string before(player.guide.next());
+  CHECK(before != "trial-run");
+  player.write("trial/initial", "0.55");
+  CHECK(player.guide.next() == before);
+}
+
+TEST_CASE("a last reading put right spends no other flask") {
+  Guided player;
+  player.hands.protect();
+  player.hands.run("trial");
+  player.hands.prepare_flask(3);
+  player.look();
+  CHECK(player.guide.next() != "rinse-flask");
+  player.write("trial/final", "21.60");
+  CHECK(player.guide.next() != "rinse-flask");
+}
+
+TEST_CASE("with another bottle in the hand the titrant is to be taken up before anything is poured") {
+  Guided player;
+  player.hands.protect();
+  player.hold(&HandsChange::tap, 0.0);
+  player.act(Deed::take_up_sample);
+  player.act(Deed::put_in_funnel);
+  CHECK(player.guide.next() == "take-up-titrant");
+  player.act(Deed::take_up_titrant);
+  CHECK(player.guide.next() == "fill");
+}
+
 TEST_CASE("two titres within 0.10 cm3 end the runs; the trial never counts") {
   Guided player;
   const auto run = [&](const std::string& name, const char* final, const char* titre) {

@@ -31,6 +31,27 @@ TEST_CASE("a pipette delivers into the flask just its volume, of what it holds")
   CHECK(flask_liquid(state.ledger) == held.share(volume_quanta(spec.pipette.true_cm3)));
 }
 
+TEST_CASE("a flask rinsed with the sample keeps some of it; rinsed with water it keeps none") {
+  const BenchSpec spec = titration_bench();
+  BenchState state = flask_aside(spec);
+  apply(spec, state, Deed::rinse_flask_with_sample);
+  const Parcel& flask = state.ledger.balance(Account::flask);
+  CHECK_NEAR(flask.volume_cm3(), spec.rinse_left_cm3, 1e-9);
+  CHECK_NEAR(1e3 * flask.amount_mol(Component::analyte), spec.rinse_left_cm3 * spec.sample.true_mol_dm3,
+             1e-9);
+  apply(spec, state, Deed::rinse_flask);
+  CHECK(1e6 * state.ledger.balance(Account::flask).amount_mol(Component::analyte) < 0.01);
+}
+
+TEST_CASE("a burette in the hand takes no funnel") {
+  const BenchSpec spec = titration_bench();
+  BenchState state = flask_aside(spec);
+  state.hands.tilt_degrees = 80.0;
+  CHECK(check(spec, state, Deed::put_in_funnel) == Refusal::burette_in_hand);
+  state.hands.tilt_degrees = 0.0;
+  CHECK(!check(spec, state, Deed::put_in_funnel).has_value());
+}
+
 TEST_CASE("the jet stands in the way of the pipette, and the flask in the way of the beaker") {
   const BenchSpec spec = titration_bench();
   BenchState state = flask_aside(spec);

@@ -88,33 +88,4 @@ TEST_CASE("rinsings go into the sink, not back into the bottle") {
   CHECK(quanta(state, Account::flask) == 0);
 }
 
-TEST_CASE("a flask rinsed with the sample keeps some of it; rinsed with water it keeps none") {
-  const BenchSpec spec = titration_bench();
-  BenchState state = aside(spec);
-  act(spec, state, Deed::rinse_flask_with_sample);
-  const Parcel& flask = state.ledger.balance(Account::flask);
-  CHECK_NEAR(flask.volume_cm3(), spec.rinse_left_cm3, 1e-9);
-  CHECK_NEAR(1e3 * flask.amount_mol(Component::analyte), spec.rinse_left_cm3 * spec.sample.true_mol_dm3,
-             1e-9);
-  act(spec, state, Deed::rinse_flask);
-  CHECK(1e6 * state.ledger.balance(Account::flask).amount_mol(Component::analyte) < 0.01);
-}
-
-TEST_CASE("what is poured into the burette is what is in hand") {
-  const BenchSpec spec = titration_bench();
-  for (const auto& [deed, bottle] : {std::pair{Deed::take_up_sample, Account::sample_bottle},
-                                     std::pair{Deed::take_up_water, Account::wash_bottle}}) {
-    BenchState state = aside(spec);
-    state.funnel_in = true;
-    act(spec, state, deed);
-    CHECK(check(spec, state, deed) == Refusal::already_done);
-    const double titrant_cm3 = cm3(state, Account::titrant_bottle), before_cm3 = cm3(state, bottle);
-    Hands hands = at_rest();
-    hands.pour = 1.0;
-    run(spec, state, hands, 2.0);
-    CHECK_NEAR(before_cm3 - cm3(state, bottle), 2.0 * spec.pour_cm3_s, 1e-8);
-    CHECK_NEAR(cm3(state, Account::titrant_bottle), titrant_cm3, 1e-12);
-  }
-}
-
 }  // namespace halfdrop

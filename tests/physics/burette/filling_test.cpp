@@ -75,4 +75,21 @@ TEST_CASE("an empty bottle pours nothing more") {
   CHECK(quanta(state, Account::column) + quanta(state, Account::funnel) == volume_quanta(10.0));
 }
 
+TEST_CASE("what is poured into the burette is what is in hand") {
+  const BenchSpec spec = titration_bench();
+  for (const auto& [deed, bottle] : {std::pair{Deed::take_up_sample, Account::sample_bottle},
+                                     std::pair{Deed::take_up_water, Account::wash_bottle}}) {
+    BenchState state = lay_out(spec);
+    state.funnel_in = true;
+    apply(spec, state, deed);
+    CHECK(check(spec, state, deed) == Refusal::already_done);
+    const double titrant_cm3 = cm3(state, Account::titrant_bottle), before_cm3 = cm3(state, bottle);
+    Hands hands = at_rest();
+    hands.pour = 1.0;
+    run(spec, state, hands, 2.0);
+    CHECK_NEAR(before_cm3 - cm3(state, bottle), 2.0 * spec.pour_cm3_s, 1e-8);
+    CHECK_NEAR(cm3(state, Account::titrant_bottle), titrant_cm3, 1e-12);
+  }
+}
+
 }  // namespace halfdrop

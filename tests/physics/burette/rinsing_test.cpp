@@ -145,4 +145,22 @@ TEST_CASE("set upright again, nothing is held to cling below the meniscus") {
   CHECK(state.film.runs.front() > 0);
 }
 
+TEST_CASE("greasy glass gives up its drops when it is turned about, and the books know where all of it is") {
+  BenchSpec spec = wet_bench();
+  spec.burette.grease = 0.5;
+  settle(spec);
+  BenchState state = lay_out(spec);
+  const auto clings = [&](const std::array<Quanta, kFilmLengths>& film) {
+    Quanta sum = 0;
+    for (const Quanta here : film) sum += here;
+    return sum;
+  };
+  const Quanta greasy = clings(state.film.greasy);
+  CHECK_NEAR(static_cast<double>(greasy) * kVolumeQuantum_cm3, 0.5 * kWet_cm3, 1e-6);
+  pour_in(spec, state, 8.0);
+  run(spec, state, aslant(), 12.0);
+  CHECK(clings(state.film.greasy) < greasy / 100);
+  CHECK(clings(state.film.runs) + clings(state.film.greasy) == quanta(state, Account::wall_film));
+}
+
 }  // namespace halfdrop
