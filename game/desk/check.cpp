@@ -1,7 +1,9 @@
+#include <filesystem>
 #include <ostream>
 
 #include "game/desk/commands.h"
 #include "game/level/endpoint_checks.h"
+#include "game/level/text_catalogue.h"
 
 namespace halfdrop::desk {
 
@@ -19,11 +21,26 @@ int check_endpoint_of(const Level& level, const std::string& path, Streams strea
   return kDone;
 }
 
+/// The words of a language, against the English that this program speaks.
+int check_words(const std::string& path, Streams streams) {
+  const bool is_english = std::filesystem::path(path).stem() == kFirstLanguage;
+  const Result<TextCatalogue> english = read_language(data_folder(), std::string(kFirstLanguage));
+  if (!is_english && !english) return report(english.error(), streams);
+  const Result<TextCatalogue> words = read_catalogue(path, is_english ? nullptr : &*english);
+  if (!words) return report(words.error(), streams);
+  streams.out << path << ": sound\n";
+  return kDone;
+}
+
 }  // namespace
 
 int check_levels(const std::vector<std::string>& levels, Streams streams) {
   std::vector<int> statuses;
   for (const std::string& path : levels) {
+    if (is_catalogue(path)) {
+      statuses.push_back(check_words(path, streams));
+      continue;
+    }
     const Result<Level> level = read_level(path);
     statuses.push_back(level ? check_endpoint_of(*level, path, streams) : report(level.error(), streams));
   }

@@ -20,6 +20,8 @@ namespace halfdrop {
 
 enum class Score : std::uint8_t { safety, hand, eye, record, arithmetic };
 [[nodiscard]] std::string_view score_name(Score score);
+/// The same as it is shown.
+[[nodiscard]] std::string_view score_words(Score score);
 
 struct Finding {
   Score score = Score::hand;

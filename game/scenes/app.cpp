@@ -5,6 +5,7 @@
 #include <SFML/Window/VideoMode.hpp>
 #include <chrono>
 
+#include "game/level/say.h"
 #include "game/scenes/attempt_shelf.h"
 #include "game/scenes/overlays.h"
 #include "game/scenes/palette.h"
@@ -125,7 +126,7 @@ void App::draw() {
     handed_in_->draw(canvas_);
   } else if (bench_) {
     bench_->draw(canvas_);
-    if (marking_.valid()) draw_wait(canvas_, "Going through what you did …");
+    if (marking_.valid()) draw_wait(canvas_, say("app.wait"));
   } else if (list_) {
     list_->draw(canvas_);
   }
@@ -251,7 +252,7 @@ void App::begin_marking() {
 
 void App::look_at(Tick tick) {
   moment_ = std::make_unique<PlayScene>(replay(*attempt_, {}, tick).session, std::nullopt, options_.play);
-  moment_->only_look("The bench as it stood at " + words::clock(tick) + "   ·   any key: back to your marks");
+  moment_->only_look(say("app.moment", {{"time", words::clock(tick)}}));
 }
 
 }  // namespace halfdrop

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/drop_picture.h"
 #include "game/scenes/glassware.h"
@@ -20,7 +21,9 @@ float beaker_fill(const View& view) {
 }
 
 /// What is asked for is let into the drill's beaker.
-const char* beaker_word(const BenchPicture& picture) { return picture.outfit.beaker_takes_it ? "" : "waste"; }
+Phrase beaker_word(const BenchPicture& picture) {
+  return picture.outfit.beaker_takes_it ? Phrase() : Phrase("bench.waste");
+}
 
 float bottle_level(const BenchPicture& picture) {
   const double full = picture.spec.titrant.volume_cm3;

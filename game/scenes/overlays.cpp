@@ -5,6 +5,8 @@
 #include <iterator>
 #include <span>
 
+#include "game/level/say.h"
+#include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
 
 namespace halfdrop {
@@ -64,49 +66,49 @@ void card(Canvas& canvas, const Rect& rect) {
 enum class Needs { nothing, liquid, pouring, titration, reading, delivery, filling };
 
 struct HelpLine {
-  const char *keys, *words;
+  Phrase keys, words;
   Needs needs = Needs::nothing;
 };
 
-constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs::liquid},
-                              HelpLine{"Shift, Ctrl + \u2190 \u2192", "finer, coarser (hold)", Needs::liquid},
-                              HelpLine{"S, D", "snap it shut, back to where it was", Needs::liquid},
-                              HelpLine{"\u2191 \u2193", "eye 1 mm up, down"},
-                              HelpLine{"Shift + \u2191 \u2193", "eye 10 mm"},
-                              HelpLine{"PgUp PgDn", "eye 50 mm"},
-                              HelpLine{"K", "hold the card below the eye"},
-                              HelpLine{"Space (hold)", "swirl (Shift: as hard as you can)", Needs::titration},
-                              HelpLine{"W (hold)", "wash down", Needs::titration},
-                              HelpLine{"P (hold)", "pour into the burette (Shift: gently)", Needs::pouring},
-                              HelpLine{"Q", "take up titrant, water, sample in turn", Needs::titration},
-                              HelpLine{"E (hold)", "burette aslant, turned about", Needs::titration},
-                              HelpLine{"F", "flask under the jet, aside", Needs::titration},
-                              HelpLine{"N", "funnel in, out", Needs::pouring},
-                              HelpLine{"O", "touch off what hangs (half drops)", Needs::liquid},
-                              HelpLine{"J", "flick the jet with a finger", Needs::liquid},
-                              HelpLine{"L", "white tile", Needs::titration},
-                              HelpLine{"C", "coat on", Needs::liquid},
-                              HelpLine{"G", "eye protection on, off", Needs::liquid},
-                              HelpLine{"B", "beaker under the jet, away", Needs::liquid},
-                              HelpLine{"Shift + B", "pour the beaker out", Needs::liquid},
-                              HelpLine{"A", "pipette: fill, let out", Needs::titration},
-                              HelpLine{"Y", "rinse the pipette", Needs::titration},
-                              HelpLine{"U", "blow out the pipette's last drop", Needs::titration},
-                              HelpLine{"I", "a drop of indicator", Needs::titration},
-                              HelpLine{"X", "empty the flask", Needs::titration},
-                              HelpLine{"V, Shift + V", "rinse the flask: water, sample", Needs::titration},
-                              HelpLine{"M", "mop the bench", Needs::liquid},
-                              HelpLine{"R", "write the next result", Needs::titration},
-                              HelpLine{"T", "results sheet to the front", Needs::titration},
-                              HelpLine{"0 \u2026 9, Enter", "write the reading, turn over", Needs::reading},
-                              HelpLine{"0 \u2026 9, Enter", "write the reading", Needs::filling},
-                              HelpLine{"Enter", "say that it is in the beaker", Needs::delivery},
-                              HelpLine{"H", "hand in"},
-                              HelpLine{"F1", "these keys"},
-                              HelpLine{"F2", "how it is done"},
-                              HelpLine{"F3", "guide: hide, show, ask", Needs::titration},
-                              HelpLine{"F4", "the working on other figures", Needs::titration},
-                              HelpLine{"Esc, F11", "pause, full screen"}};
+constexpr std::array kHelp = {HelpLine{"keys.tap.keys", "keys.tap", Needs::liquid},
+                              HelpLine{"keys.tap_finely.keys", "keys.tap_finely", Needs::liquid},
+                              HelpLine{"keys.snap.keys", "keys.snap", Needs::liquid},
+                              HelpLine{"keys.eye.keys", "keys.eye"},
+                              HelpLine{"keys.eye_10.keys", "keys.eye_10"},
+                              HelpLine{"keys.eye_50.keys", "keys.eye_50"},
+                              HelpLine{"keys.card.keys", "keys.card"},
+                              HelpLine{"keys.swirl.keys", "keys.swirl", Needs::titration},
+                              HelpLine{"keys.wash.keys", "keys.wash", Needs::titration},
+                              HelpLine{"keys.pour.keys", "keys.pour", Needs::pouring},
+                              HelpLine{"keys.take_up.keys", "keys.take_up", Needs::titration},
+                              HelpLine{"keys.aslant.keys", "keys.aslant", Needs::titration},
+                              HelpLine{"keys.flask.keys", "keys.flask", Needs::titration},
+                              HelpLine{"keys.funnel.keys", "keys.funnel", Needs::pouring},
+                              HelpLine{"keys.touch_off.keys", "keys.touch_off", Needs::liquid},
+                              HelpLine{"keys.flick.keys", "keys.flick", Needs::liquid},
+                              HelpLine{"keys.tile.keys", "keys.tile", Needs::titration},
+                              HelpLine{"keys.coat.keys", "keys.coat", Needs::liquid},
+                              HelpLine{"keys.goggles.keys", "keys.goggles", Needs::liquid},
+                              HelpLine{"keys.beaker.keys", "keys.beaker", Needs::liquid},
+                              HelpLine{"keys.empty_beaker.keys", "keys.empty_beaker", Needs::liquid},
+                              HelpLine{"keys.pipette.keys", "keys.pipette", Needs::titration},
+                              HelpLine{"keys.rinse_pipette.keys", "keys.rinse_pipette", Needs::titration},
+                              HelpLine{"keys.blow_out.keys", "keys.blow_out", Needs::titration},
+                              HelpLine{"keys.indicator.keys", "keys.indicator", Needs::titration},
+                              HelpLine{"keys.empty_flask.keys", "keys.empty_flask", Needs::titration},
+                              HelpLine{"keys.rinse_flask.keys", "keys.rinse_flask", Needs::titration},
+                              HelpLine{"keys.mop.keys", "keys.mop", Needs::liquid},
+                              HelpLine{"keys.write.keys", "keys.write", Needs::titration},
+                              HelpLine{"keys.sheet.keys", "keys.sheet", Needs::titration},
+                              HelpLine{"keys.turn_over.keys", "keys.turn_over", Needs::reading},
+                              HelpLine{"keys.write_reading.keys", "keys.write_reading", Needs::filling},
+                              HelpLine{"keys.say_in.keys", "keys.say_in", Needs::delivery},
+                              HelpLine{"keys.hand_in.keys", "keys.hand_in"},
+                              HelpLine{"keys.keys.keys", "keys.keys"},
+                              HelpLine{"keys.method.keys", "keys.method"},
+                              HelpLine{"keys.guide.keys", "keys.guide", Needs::titration},
+                              HelpLine{"keys.working.keys", "keys.working", Needs::titration},
+                              HelpLine{"keys.pause.keys", "keys.pause"}};
 
 bool has(const Outfit& outfit, Needs needs) {
   switch (needs) {
@@ -133,8 +135,9 @@ constexpr float kHelpLine = 27.0F;
 void help_column(Canvas& canvas, std::span<const HelpLine> lines, float x) {
   float y = 152;
   for (const HelpLine& line : lines) {
-    canvas.text(line.keys, {x + 150, y}, {17, palette::accent, Face::bold, Align::right});
-    canvas.text(line.words, {x + 166, y}, {17, palette::print});
+    const TextStyle keys{17, palette::accent, Face::bold, Align::right}, words{17, palette::print};
+    canvas.text(line.keys, {x + 150, y}, fitted(canvas, line.keys, 160, keys));
+    canvas.text(line.words, {x + 166, y}, fitted(canvas, line.words, 252, words));
     y += kHelpLine;
   }
 }
@@ -146,6 +149,10 @@ void draw_words_with_keys(Canvas& canvas, const std::string& words, Point at, fl
     canvas.text_middle(piece.words, at, piece_style(piece, size, face));
     at.x += canvas.text_width(piece.words, piece_style(piece, size, face));
   }
+}
+
+float width_with_keys(const Canvas& canvas, const std::string& words, float size, Face face) {
+  return width_of(canvas, pieces_of(words), size, face);
 }
 
 std::vector<std::string> broken_words(const Canvas& canvas, const std::string& words, float width, float size,
@@ -206,13 +213,15 @@ void draw_help_card(Canvas& canvas, const Outfit& outfit) {
   const std::size_t half = (all.size() + 1) / 2;
   const Rect rect{200, 60, 880, 150 + kHelpLine * static_cast<float>(half)};  // a drill has few keys
   card(canvas, rect);
-  canvas.text("The bench by keys", {rect.x + 40, 112}, {28, palette::accent, Face::bold});
-  canvas.text("Everything goes by mouse as well: what the pointer lies on says what it does.",
-              {rect.right() - 40, 112}, {16, palette::print_soft, Face::italic, Align::right});
+  const TextStyle heading{28, palette::accent, Face::bold},
+      mouse{16, palette::print_soft, Face::italic, Align::right};
+  const float beside = rect.w - 96 - canvas.text_width(say("keys.heading"), heading);
+  canvas.text(say("keys.heading"), {rect.x + 40, 112}, heading);
+  canvas.text(say("keys.mouse"), {rect.right() - 40, 112}, fitted(canvas, say("keys.mouse"), beside, mouse));
   help_column(canvas, all.first(half), rect.x + 30);
   help_column(canvas, all.subspan(half), rect.x + 450);
-  canvas.text("A rehearsal. It is no evidence of practical competence and replaces no risk assessment.",
-              {rect.centre().x, rect.bottom() - 24}, {16, palette::print_soft, Face::regular, Align::centre});
+  canvas.text(say("keys.rehearsal"), {rect.centre().x, rect.bottom() - 24},
+              {16, palette::print_soft, Face::regular, Align::centre});
   canvas.flush();
 }
 
@@ -223,43 +232,44 @@ void draw_method_card(Canvas& canvas, const std::vector<std::string>& steps) {
     height += 26 * static_cast<float>(canvas.wrapped(step, 960 - 140, style).size()) + 11;
   const Rect rect{160, 36, 960, std::min(648.0F, height)};
   card(canvas, rect);
-  canvas.text("How it is done", {rect.x + 48, rect.y + 52}, {28, palette::accent, Face::bold});
-  if (steps.empty())
-    canvas.text("This level leaves the method to you.", {rect.x + 48, rect.y + 100}, {19, palette::print});
+  canvas.text(say("method.heading"), {rect.x + 48, rect.y + 52}, {28, palette::accent, Face::bold});
+  if (steps.empty()) canvas.text(say("method.none"), {rect.x + 48, rect.y + 100}, {19, palette::print});
   float y = rect.y + 92;
   for (std::size_t i = 0; i < steps.size(); ++i) {
     canvas.text(std::to_string(i + 1), {rect.x + 72, y}, {21, palette::accent, Face::bold, Align::right});
     y += canvas.paragraph(steps[i], {rect.x + 90, y}, rect.w - 140, 26, style) + 11;
   }
-  canvas.text("Your teacher's instructions come first. Any key: back to the bench",
-              {rect.centre().x, rect.bottom() - 22}, {16, palette::print_soft, Face::regular, Align::centre});
+  canvas.text(say("method.foot"), {rect.centre().x, rect.bottom() - 22},
+              {16, palette::print_soft, Face::regular, Align::centre});
   canvas.flush();
 }
 
 const std::vector<PauseButton>& pause_buttons() {
   static const std::vector<PauseButton> buttons = {
-      {PauseChoice::go_on, "go-on", "Go on", {490, 300, 300, 48}},
-      {PauseChoice::method, "method", "How it is done", {490, 358, 300, 48}},
-      {PauseChoice::level_list, "level-list", "Leave it for later", {490, 416, 300, 48}},
-      {PauseChoice::hand_in, "hand-in-now", "Hand in …", {490, 474, 300, 48}}};
+      {PauseChoice::go_on, "go-on", "pause.go_on", {490, 300, 300, 48}},
+      {PauseChoice::method, "method", "pause.method", {490, 358, 300, 48}},
+      {PauseChoice::level_list, "level-list", "pause.leave", {490, 416, 300, 48}},
+      {PauseChoice::hand_in, "hand-in-now", "pause.hand_in", {490, 474, 300, 48}}};
   return buttons;
 }
 
 void draw_pause(Canvas& canvas, std::size_t chosen) {
   const Rect rect{430, 190, 420, 386};
   card(canvas, rect);
-  canvas.text("Time stands still", {rect.centre().x, 246}, {28, palette::accent, Face::bold, Align::centre});
-  canvas.text("What you did so far is saved.", {rect.centre().x, 276},
+  canvas.text(say("pause.heading"), {rect.centre().x, 246}, {28, palette::accent, Face::bold, Align::centre});
+  canvas.text(say("pause.saved"), {rect.centre().x, 276},
               {16, palette::print_soft, Face::regular, Align::centre});
   for (std::size_t i = 0; i < pause_buttons().size(); ++i) {
     const PauseButton& button = pause_buttons()[i];
     const bool on = i == chosen;
     canvas.rounded_rect(button.rect, 10, on ? palette::accent : palette::paper_shade);
     canvas.stroke(rounded_rect_points(button.rect, 10), {1.5F, true}, palette::accent);
+    const TextStyle style{20, on ? palette::paper : palette::accent, Face::semibold, Align::centre};
     canvas.text_middle(button.words, button.rect.centre(),
-                       {20, on ? palette::paper : palette::accent, Face::semibold, Align::centre});
+                       fitted(canvas, button.words, button.rect.w - 16, style));
   }
-  canvas.text("Esc goes on", {rect.centre().x, 554}, {15, palette::print_soft, Face::regular, Align::centre});
+  canvas.text(say("pause.foot"), {rect.centre().x, 554},
+              {15, palette::print_soft, Face::regular, Align::centre});
   canvas.flush();
 }
 

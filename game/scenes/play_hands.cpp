@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/eye_picture.h"
 #include "game/scenes/overlays.h"
@@ -75,13 +76,13 @@ void PlayScene::take_up_next() {
   switch (view_.in_hand) {
     case Bottle::titrant:
       act(Deed::take_up_water);
-      return tell("In your hand: the wash bottle's water. [P] pours it into the burette");
+      return tell(say("hint.hand.water"));
     case Bottle::water:
       act(Deed::take_up_sample);
-      return tell("In your hand: the sample. [P] pours it into the burette");
+      return tell(say("hint.hand.sample"));
     case Bottle::sample:
       act(Deed::take_up_titrant);
-      return tell("In your hand: the titrant. [P] pours it into the burette");
+      return tell(say("hint.hand.titrant"));
   }
 }
 

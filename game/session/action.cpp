@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "game/level/nearest.h"
+#include "game/level/say.h"
 #include "physics/burette/rinsing.h"
 
 namespace halfdrop {
@@ -84,41 +85,41 @@ std::optional<Deed> deed_from_name(std::string_view name) {
 std::string_view refusal_text(Refusal refusal) {
   switch (refusal) {
     case Refusal::already_done:
-      return "That is done already.";
+      return say("refusal.already_done");
     case Refusal::not_there:
-      return "There is nothing there to do that with.";
+      return say("refusal.not_there");
     case Refusal::flask_in_the_way:
-      return "The flask is in the way: set it aside first.";
+      return say("refusal.flask_in_the_way");
     case Refusal::beaker_in_the_way:
-      return "The beaker is in the way: take it away first.";
+      return say("refusal.beaker_in_the_way");
     case Refusal::pipette_full:
-      return "The pipette is full already.";
+      return say("refusal.pipette_full");
     case Refusal::pipette_empty:
-      return "The pipette is empty: fill it from the sample first.";
+      return say("refusal.pipette_empty");
     case Refusal::nothing_hangs:
-      return "No drop hangs at the tip.";
+      return say("refusal.nothing_hangs");
     case Refusal::nothing_to_touch:
-      return "There is no glass under the jet to touch the drop off on.";
+      return say("refusal.nothing_to_touch");
     case Refusal::flask_under_jet:
-      return "The flask stands under the jet: set it aside first.";
+      return say("refusal.flask_under_jet");
     case Refusal::bottle_empty:
-      return "The bottle is empty.";
+      return say("refusal.bottle_empty");
     case Refusal::flask_full:
-      return "The flask is too full.";
+      return say("refusal.flask_full");
     case Refusal::last_picture:
-      return "There is no further picture.";
+      return say("refusal.last_picture");
     case Refusal::no_volume_left:
-      return "There is no further volume to deliver.";
+      return say("refusal.no_volume_left");
     case Refusal::still_falls:
-      return "Something still falls: shut the tap and wait for it.";
+      return say("refusal.still_falls");
     case Refusal::jet_would_dip:
-      return "No higher: the jet would dip into the flask's liquid.";
+      return say("refusal.jet_would_dip");
     case Refusal::funnel_in_the_way:
-      return "The funnel is in the way: lift it out first.";
+      return say("refusal.funnel_in_the_way");
     case Refusal::burette_in_hand:
-      return "The burette is in your hand: put it back into its clamps first.";
+      return say("refusal.burette_in_hand");
     case Refusal::jet_in_the_way:
-      return "The jet is in the way of the flask: set it down first.";
+      return say("refusal.jet_in_the_way");
   }
   return "";
 }
@@ -155,7 +156,7 @@ std::optional<std::string> check_hands(const HandsChange& change) {
 }
 
 std::optional<std::string> check_writing(const Level& level, const Writing& writing) {
-  if (characters(writing.text) > kLongestText) return "text is longer than 40 characters";
+  if (characters(writing.text) > kLongestText) return say("refusal.text_too_long");
   const std::vector<std::string> cells = sheet_cells(level);
   if (std::find(cells.begin(), cells.end(), writing.cell) == cells.end()) {
     const std::vector<std::string_view> known(cells.begin(), cells.end());

@@ -1,5 +1,6 @@
 // Which deeds and hands a drill has, and which belong to drills only.
 
+#include "game/level/say.h"
 #include "game/session/action.h"
 
 namespace halfdrop {
@@ -51,8 +52,8 @@ const char* foreign_hand(DrillKind kind, const HandsChange& change) {
 }
 
 std::string no_place(std::string_view name, const Drill& drill) {
-  return "\"" + std::string(name) + "\" has no place in the drill \"" + std::string(drill_name(drill.kind)) +
-         "\".";
+  return say("refusal.not_in_drill",
+             {{"what", std::string(name)}, {"drill", std::string(drill_name(drill.kind))}});
 }
 
 }  // namespace
@@ -60,7 +61,7 @@ std::string no_place(std::string_view name, const Drill& drill) {
 std::optional<std::string> not_in_level(const Level& level, Deed deed) {
   if (!level.drill) {
     if (!of_drills_only(deed)) return std::nullopt;
-    return "\"" + std::string(deed_name(deed)) + "\" belongs to a drill; this is a titration.";
+    return say("refusal.only_in_drill", {{"what", std::string(deed_name(deed))}});
   }
   if (has_deed(level.drill->kind, deed)) return std::nullopt;
   return no_place(deed_name(deed), *level.drill);
