@@ -1,7 +1,7 @@
 #pragma once
-// Words that are shown, by key: say("sheet.run"), say("marks.points", {{"points", "7"}, {"of", "8"}}). The words
-// themselves stand in assets/text/<language>.json. What is in force is read-only, set at most once before a
-// program shows anything, and English until then: nothing of it gets into a session or a state.
+// Words that are shown, by key: say("sheet.run"), say("marks.points", {{"points", "7"}, {"of", "8"}}). The
+// words themselves stand in assets/text/<language>.json. What is in force is read-only, set at most once
+// before a program shows anything, and English until then: nothing of it gets into a session or a state.
 
 #include <initializer_list>
 #include <string>
