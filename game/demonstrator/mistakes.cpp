@@ -170,6 +170,7 @@ bool has_room_for(const Level& level, std::string_view mistake) {
   };
   if (!level.drill) return has_room_in_titration(level, mistake);
   if (level.drill->kind == DrillKind::read_meniscus) return among(kReading);
+  if (level.drill->kind == DrillKind::know_apparatus) return false;
   if (level.drill->kind == DrillKind::deliver_exactly) return among(kDelivering);
   if (mistake == "filled-above-eye" && !level.filling_below_eye) return false;
   return among(kFilling);

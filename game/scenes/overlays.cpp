@@ -61,7 +61,7 @@ void card(Canvas& canvas, const Rect& rect) {
 }
 
 /// What a key needs to be of any use.
-enum class Needs { nothing, liquid, pouring, titration, reading, delivery, filling };
+enum class Needs { nothing, liquid, pouring, titration, reading, delivery, filling, glass, funnel };
 
 struct HelpLine {
   const char *keys, *words;
@@ -76,17 +76,17 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"PgUp PgDn", "eye 50 mm"},
                               HelpLine{"K", "hold the card below the eye"},
                               HelpLine{"Space (hold)", "swirl (Shift: as hard as you can)", Needs::titration},
-                              HelpLine{"W (hold)", "wash down", Needs::titration},
+                              HelpLine{"W (hold)", "wash down", Needs::glass},
                               HelpLine{"P (hold)", "pour into the burette (Shift: gently)", Needs::pouring},
                               HelpLine{"Q", "take up titrant, water, sample in turn", Needs::titration},
                               HelpLine{"E (hold)", "burette aslant, turned about", Needs::titration},
-                              HelpLine{"F", "flask under the jet, aside", Needs::titration},
-                              HelpLine{"N", "funnel in, out", Needs::pouring},
-                              HelpLine{"Ctrl + \u2191 \u2193", "raise, lower the burette", Needs::pouring},
-                              HelpLine{"Z", "burette over the bench's edge, back", Needs::pouring},
+                              HelpLine{"F", "flask under the jet, aside", Needs::glass},
+                              HelpLine{"N", "funnel in, out", Needs::funnel},
+                              HelpLine{"Ctrl + \u2191 \u2193", "raise, lower the burette", Needs::funnel},
+                              HelpLine{"Z", "burette over the bench's edge, back", Needs::funnel},
                               HelpLine{"O", "touch off what hangs (half drops)", Needs::liquid},
                               HelpLine{"J", "flick the jet with a finger", Needs::liquid},
-                              HelpLine{"L", "white tile", Needs::titration},
+                              HelpLine{"L", "white tile", Needs::glass},
                               HelpLine{"C", "coat on", Needs::liquid},
                               HelpLine{"G", "eye protection on, off", Needs::liquid},
                               HelpLine{"B", "beaker under the jet, away", Needs::liquid},
@@ -120,6 +120,10 @@ bool has(const Outfit& outfit, Needs needs) {
       return outfit.pouring;
     case Needs::titration:
       return outfit.titration;
+    case Needs::glass:
+      return outfit.glass();
+    case Needs::funnel:
+      return outfit.funnel();
     case Needs::reading:
       return !outfit.liquid;
     case Needs::delivery:

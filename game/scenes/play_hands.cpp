@@ -6,6 +6,7 @@
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/eye_picture.h"
 #include "game/scenes/overlays.h"
+#include "game/scenes/piece_keys.h"
 #include "game/scenes/play_scene.h"
 
 namespace halfdrop {
@@ -260,6 +261,10 @@ void PlayScene::key_pressed(const sf::Event::KeyEvent& key) {
     paused_ = true;
     pause_choice_ = 0;
     let_go();
+  } else if (key.code == answered_by_) {
+    return;  // the keyboard repeats itself
+  } else if (answer(piece_of_key(key))) {
+    answered_by_ = key.code;
   } else if (!hand_key(key)) {
     deed_key(key);
   }
@@ -268,6 +273,7 @@ void PlayScene::key_pressed(const sf::Event::KeyEvent& key) {
 void PlayScene::key_released(const sf::Event::KeyEvent& key) {
   shift_ = key.shift;
   control_ = key.control;
+  if (key.code == answered_by_) answered_by_.reset();
   if (key.code == (turning_ < 0 ? Key::Left : Key::Right)) turning_ = 0;
   if (key.code == Key::Space) release(Grasp::swirl);
   if (key.code == Key::W) release(Grasp::wash);

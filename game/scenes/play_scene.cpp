@@ -71,6 +71,11 @@ void PlayScene::look() {
   view_ = view(session_, kForAPicture);
   if (held_cm3 > 0.5 && view_.pipette_cm3 < 0.5) pipette_let_run_at_s_ = clock_s_;
   things_ = things(picture());
+  if (asks_for_piece()) {
+    for (Thing& thing : things_) {
+      if (piece_of(thing)) thing.says = "Is it this one? Click it, or press its key";
+    }
+  }
   let_guide_look();
 }
 

@@ -183,6 +183,19 @@ void add_titration(const BenchPicture& picture, std::vector<Thing>& all) {
                         Deed::rinse_flask, Deed::empty_flask));
 }
 
+/// What else is there to be known.
+void add_pieces(const BenchPicture& picture, std::vector<Thing>& all) {
+  const Rect where = layout::kPipette.grown(6);
+  for (Thing piece : {filler(where), pipette(picture.view, where)}) {
+    piece.deed.reset();
+    piece.other_deed.reset();
+    piece.says = "Here it is only to be known";
+    all.push_back(std::move(piece));
+  }
+  all.push_back(held("water", layout::kWashBottle,
+                     "Wash bottle: hold the button or [W] to wash down the flask's wall", Grip::wash));
+}
+
 void add_room(const View& view, std::vector<Thing>& all) {
   all.push_back(clicked(
       "cloth", layout::kCloth,
@@ -215,6 +228,14 @@ Deed pipette_rinse(const View& view) {
   return view.in_hand == Bottle::water ? Deed::rinse_pipette_with_water : Deed::rinse_pipette_with_sample;
 }
 
+std::optional<Piece> piece_of(const Thing& thing) {
+  if (thing.name == "water") return Piece::wash_bottle;
+  if (thing.name == "flask") return Piece::flask;
+  if (thing.name == "tile") return Piece::tile;
+  if (thing.name == "beaker") return Piece::beaker;
+  return piece_from_name(thing.name);
+}
+
 std::vector<Thing> things(const BenchPicture& picture) {
   const View& view = picture.view;
   const Outfit& outfit = picture.outfit;
@@ -222,17 +243,18 @@ std::vector<Thing> things(const BenchPicture& picture) {
   if (outfit.liquid) {
     all = {tap(picture), jet(picture)};
     if (view.beaker_under) all.push_back(beaker(view, !outfit.beaker_takes_it));
-    if (outfit.titration) all.push_back(flask(picture));
+    if (outfit.glass()) all.push_back(flask(picture));
     if (!view.beaker_under) all.push_back(beaker(view, !outfit.beaker_takes_it));
-    if (outfit.titration) all.push_back(tile(view));
+    if (outfit.glass()) all.push_back(tile(view));
     if (outfit.pouring) add_bottle(picture, all);
     if (outfit.titration) add_titration(picture, all);
+    if (outfit.pieces) add_pieces(picture, all);
     add_room(view, all);
   }
   add_eye(picture, all);
-  if (outfit.pouring) all.push_back(funnel(picture));
-  if (outfit.pouring) all.push_back(clamp(picture));
-  if (outfit.titration) all.push_back(burette(picture));
+  if (outfit.funnel()) all.push_back(funnel(picture));
+  if (outfit.funnel()) all.push_back(clamp(picture));
+  if (outfit.glass()) all.push_back(burette(picture));
   return all;
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "game/level/nearest.h"
+#include "game/session/apparatus.h"
 #include "physics/burette/rinsing.h"
 
 namespace halfdrop {
@@ -72,6 +73,10 @@ std::string short_number(double value) {
 std::size_t characters(std::string_view text) {
   const auto begins = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
   return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), begins));
+}
+
+bool asks_for_pieces(const Level& level) {
+  return level.drill && level.drill->kind == DrillKind::know_apparatus;
 }
 
 /// Of what the jet or the burette is in the way of, and the other way about.
@@ -158,6 +163,8 @@ std::vector<std::string> sheet_cells(const Level& level) {
   for (const CalculationStep& step : level.calculation) cells.push_back(step.cell);
   const int readings = level.drill ? drill_readings(*level.drill) : 0;
   for (int number = 1; number <= readings; ++number) cells.push_back(reading_cell(number));
+  const int pieces = asks_for_pieces(level) ? static_cast<int>(kPieces) : 0;
+  for (int number = 1; number <= pieces; ++number) cells.push_back(piece_cell(number));
   return cells;
 }
 
@@ -181,6 +188,8 @@ std::optional<std::string> check_writing(const Level& level, const Writing& writ
     const std::vector<std::string_view> known(cells.begin(), cells.end());
     return "the sheet has no cell \"" + writing.cell + "\"" + did_you_mean(writing.cell, known);
   }
+  if (asks_for_pieces(level) && writing.text != kDoNotKnow && !piece_from_name(writing.text))
+    return "no piece is called \"" + writing.text + "\"";
   if (writing.cell.ends_with("/counts") && !writing.text.empty() && writing.text != "yes") {
     return "\"" + writing.text + "\" is no tick: expected \"yes\", or nothing to clear it";
   }

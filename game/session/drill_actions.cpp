@@ -31,7 +31,14 @@ bool of_titrations_only(Deed deed) {
   }
 }
 
+/// All that moves a piece, and none that takes a liquid out of a bottle.
+bool moves_a_piece(Deed deed) {
+  if (deed == Deed::lay_tile || deed == Deed::take_tile_away) return true;
+  return !of_titrations_only(deed) && !of_drills_only(deed) && deed != Deed::touch_off_drop;
+}
+
 bool has_deed(DrillKind kind, Deed deed) {
+  if (kind == DrillKind::know_apparatus) return moves_a_piece(deed);
   if (kind == DrillKind::read_meniscus) return deed == Deed::next_picture;
   if (of_titrations_only(deed) || deed == Deed::next_picture) return false;
   const bool fills = kind == DrillKind::fill_without_air;
@@ -42,6 +49,7 @@ bool has_deed(DrillKind kind, Deed deed) {
 
 /// The first hand that a drill has no use for; null when it has one for each.
 const char* foreign_hand(DrillKind kind, const HandsChange& change) {
+  if (kind == DrillKind::know_apparatus) return change.pour ? "pour" : change.tilt_degrees ? "tilt" : nullptr;
   if (change.flask_x_cm || change.flask_y_cm) return "flask";
   if (change.swirl) return "swirl";
   if (change.wash) return "wash";
