@@ -13,6 +13,7 @@ enum class Purpose : std::uint64_t {
   pipette_glass = 3,
   titrant_strength = 4,
   drill = 5,
+  wager = 6,
   worked_example = 16
 };
 
