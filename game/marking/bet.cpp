@@ -1,6 +1,9 @@
 #include "game/marking/bet.h"
 
 #include <algorithm>
+#include <cmath>
+
+#include "game/marking/counted_runs.h"
 
 namespace halfdrop {
 
@@ -8,6 +11,18 @@ namespace {
 
 /// Two decimals are written: a difference that prints as the limit is within it.
 constexpr double kHalfAFigure_cm3 = 0.0005;
+
+std::vector<LargestCause> causes_worth_a_drop(const MarkedAttempt& marked) {
+  const auto means_cm3 = mean_causes_cm3(counted_runs(marked.titres));
+  std::vector<LargestCause> causes;
+  for (std::size_t i = 0; i < means_cm3.size(); ++i) {
+    if (std::fabs(means_cm3[i]) >= kOneDrop_cm3) causes.push_back({static_cast<Cause>(i), means_cm3[i]});
+  }
+  std::stable_sort(causes.begin(), causes.end(), [](const LargestCause& one, const LargestCause& other) {
+    return std::fabs(one.mean_cm3) > std::fabs(other.mean_cm3);
+  });
+  return causes;
+}
 
 }  // namespace
 
@@ -24,7 +39,7 @@ std::optional<MeanTruth> mean_truth(const MarkedAttempt& marked, double within_c
   truth.ideal_cm3 = marked.ideal_titre_cm3;
   if (truth.off_cm3() > within_cm3 + kHalfAFigure_cm3) truth.mean = MeanIs::too_high;
   if (truth.off_cm3() < -within_cm3 - kHalfAFigure_cm3) truth.mean = MeanIs::too_low;
-  truth.cause = largest_cause(marked);
+  truth.causes = causes_worth_a_drop(marked);
   return truth;
 }
 

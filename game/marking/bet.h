@@ -18,7 +18,7 @@ struct MeanTruth {
   double ideal_cm3 = 0.0;          ///< what perfect hands, eyes and glass would have found
   double spread_cm3 = 0.0;         ///< largest less smallest of the titres
   MeanIs mean = MeanIs::right;
-  std::optional<LargestCause> cause;  ///< what moved the titres most; nothing below a drop
+  std::vector<LargestCause> causes;  ///< what moved the titres by a drop or more, the largest first
 
   [[nodiscard]] double off_cm3() const { return mean_cm3 - ideal_cm3; }
 };

@@ -44,9 +44,13 @@ std::string truth_words(const MeanTruth& truth, double within_cm3) {
 }
 
 std::string cause_words(const MeanTruth& truth) {
-  if (!truth.cause) return "No single cause moved these titres by as much as a drop.";
-  return "What moved the titres most: " + std::string(words::cause_name(truth.cause->cause)) + ", " +
-         words::volume_with_sign(truth.cause->mean_cm3) + " on average.";
+  if (truth.causes.empty()) return "No single cause moved these titres by as much as a drop.";
+  std::string said = "What moved the titres, on average: ";
+  for (const LargestCause& cause : truth.causes) {
+    if (said.back() != ' ') said += "; ";
+    said += std::string(words::cause_name(cause.cause)) + " " + words::volume_with_sign(cause.mean_cm3);
+  }
+  return said + ".";
 }
 
 }  // namespace
@@ -176,7 +180,7 @@ void WagerPage::draw_truth(Canvas& canvas, const Shown& shown) const {
   float y = kPanel.y + 282;
   y += canvas.paragraph(cause_words(shown.truth), {left, y}, kPanel.w, 26,
                         {19, palette::print, Face::semibold});
-  if (const auto fix = next_fix(shown.round.marked); fix && shown.truth.cause)
+  if (const auto fix = next_fix(shown.round.marked); fix && !shown.truth.causes.empty())
     y += canvas.paragraph(next_fix_text(*fix), {left, y + 6}, kPanel.w, 24, {17, palette::print});
   const Rect button{left, kPanel.bottom() - 52, 348, 52};
   const bool last = shown_ + 1 == wager_.rounds.size();

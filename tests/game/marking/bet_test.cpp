@@ -30,8 +30,9 @@ TEST_CASE("titres that agree to the last figure can both be too low") {
   CHECK(truth.mean == MeanIs::too_low);
   CHECK_NEAR(truth.off_cm3(), -0.28, 1e-9);
   CHECK_NEAR(truth.spread_cm3, 0.0, 1e-9);
-  REQUIRE(truth.cause);
-  CHECK(truth.cause->cause == Cause::parallax_final);
+  REQUIRE(truth.causes.size() == 1);
+  CHECK(truth.causes[0].cause == Cause::parallax_final);
+  CHECK_NEAR(truth.causes[0].mean_cm3, -0.28, 1e-9);
 }
 
 TEST_CASE("a mean at the limit is right, one just beyond it is not") {
@@ -39,6 +40,16 @@ TEST_CASE("a mean at the limit is right, one just beyond it is not") {
   CHECK(truth_of(paper(0.1, 0.1, 21.34)).mean == MeanIs::too_high);
   CHECK(truth_of(paper(-0.1, -0.1, 21.13)).mean == MeanIs::right);
   CHECK(truth_of(paper(-0.1, -0.1, 21.12)).mean == MeanIs::too_low);
+}
+
+TEST_CASE("an eye at one height lowers every titre twice, and both are told") {
+  MarkedAttempt marked = paper(-0.11, -0.11, 20.95);
+  for (TitreRow& row : marked.titres)
+    row.breakdown->causes_cm3[static_cast<std::size_t>(Cause::parallax_initial)] = -0.17;
+  const MeanTruth truth = truth_of(marked);
+  REQUIRE(truth.causes.size() == 2);
+  CHECK(truth.causes[0].cause == Cause::parallax_initial);
+  CHECK(truth.causes[1].cause == Cause::parallax_final);
 }
 
 TEST_CASE("what was staked is won or lost") {
