@@ -37,6 +37,7 @@ struct Habits {
   bool rinses_pipette = true;    ///< with what it is to measure; otherwise with water before every aliquot
   bool leaves_last_drop = true;  ///< in the pipette; otherwise it is blown out
   bool rinses_flask_with_sample = false;  ///< before every run
+  bool lowers_to_fill = true;             ///< the burette, over the bench's edge, where the level has it so
   bool fills_jet = true;                  ///< opens the tap after filling until no air is left in the jet
   bool fills_jet_slowly = false;          ///< only until it drips
   bool lifts_funnel_out = true;           ///< before the first reading

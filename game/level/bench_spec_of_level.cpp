@@ -74,6 +74,8 @@ std::string_view drill_name(DrillKind kind) {
       return "deliver exactly";
     case DrillKind::fill_without_air:
       return "fill without air";
+    case DrillKind::know_apparatus:
+      return "know your apparatus";
   }
   return "";
 }

@@ -212,12 +212,22 @@ void read_exercise_fields(Fields& fields, Level& level, const std::string& place
   read_endpoint(fields, level, faults);
   read_all_glass(fields, level, faults);
   fields.whole("accurate_runs", level.accurate_runs, 2, 8);
+  read_filling(fields, level);
   read_constants(fields, level.constants, faults);
   read_calculation(fields, level.calculation, faults);
   read_all_bands(fields, level, faults);
 }
 
 }  // namespace
+
+void read_filling(Fields& fields, Level& level) {
+  constexpr std::string_view kBelowEye = "below eye level";
+  std::string word;
+  fields.text("filling", word, kLongestName, Need::optional);
+  level.filling_below_eye = word == kBelowEye;
+  if (!word.empty() && !level.filling_below_eye)
+    fields.fault("filling", "expected \"below eye level\", found " + in_quotes(word));
+}
 
 void read_burette_and_tap(Fields& fields, Level& level, FaultList& faults) {
   read_glass(fields, "burette", burette_keys(), &level.burette, &level.burette_tolerance_cm3, faults);

@@ -74,7 +74,7 @@ void ReadingMoments::look_at_poured_away(const Session& session, Cell& cell) con
     return look.flask.number == gone->flask.number;
   });
   if (read_before && !meniscus_stands) return;
-  if (meniscus_stands) then.hands.eye_mm = session.hands().eye_mm;
+  if (meniscus_stands) then.hands.eye_mm = eye_above_zero_mm(session.hands()) + then.hands.clamp_mm;
   cell.looks.push_back(Look{look_now(session.spec(), then), gone->flask, true});
 }
 

@@ -32,7 +32,7 @@ Rect beaker_under(const BenchPicture& picture) {
   Rect beaker = layout::kBeakerUnder;
   const float held = touching(picture.view);
   beaker.x -= held * (beaker.w / 2 - 7);
-  beaker.y -= held * (beaker.y + 16 - layout::tip_y(picture.spec));
+  beaker.y -= held * (beaker.y + 16 - layout::tip_y(picture.spec, picture.view.hands.clamp_mm));
   return beaker;
 }
 
@@ -130,7 +130,8 @@ void draw_moving_bench(Canvas& canvas, const BenchPicture& picture) {
   if (!picture.outfit.liquid) return;
   if (view.tile_laid) draw_laid_tile(canvas, layout::kTileLaid);
   draw_spilt(canvas, view);
-  if (!view.held_aslant) draw_tap_and_jet(canvas, picture);
+  const bool stands = !view.held_aslant, in_front = stands && view.over_edge;
+  if (stands && !in_front) draw_tap_and_jet(canvas, picture);
   if (view.beaker_under) draw_beaker(canvas, beaker_under(picture), beaker_fill(view), beaker_word(picture));
   if (pipette_in_hand(picture)) {
     const double left =
@@ -140,7 +141,8 @@ void draw_moving_bench(Canvas& canvas, const BenchPicture& picture) {
   }
   if (picture.outfit.titration) draw_flask(canvas, picture);
   draw_washing(canvas, picture);
-  if (!view.held_aslant) {
+  if (in_front) draw_tap_and_jet(canvas, picture);
+  if (stands) {
     draw_tap_handle(canvas, picture);
     draw_leak(canvas, picture);
   }

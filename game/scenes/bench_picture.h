@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "game/scenes/bench_layout.h"
 #include "game/scenes/canvas.h"
 #include "game/scenes/outfit.h"
 #include "game/session/view.h"
@@ -31,6 +32,10 @@ inline constexpr double kPipetteRuns_s = 2.2;
 void draw_far_stand(Canvas& canvas, const BenchPicture& picture);
 /// The whole burette in its clamps, with liquid, funnel, the bottle while pouring, and the eye beside it.
 void draw_far(Canvas& canvas, const BenchPicture& picture);
+/// The far picture's lengths as the burette stands: where the clamps hold it, over the bench or its edge.
+[[nodiscard]] layout::FarScale far_scale(const BenchPicture& picture);
+/// Where the upper clamp holds it there, to be dragged.
+[[nodiscard]] Rect far_clamp(const BenchPicture& picture);
 /// Where the eye's marker stands in the far picture.
 [[nodiscard]] Rect far_eye(const BenchSpec& spec, double eye_mm);
 

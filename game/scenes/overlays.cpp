@@ -82,6 +82,8 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"E (hold)", "burette aslant, turned about", Needs::titration},
                               HelpLine{"F", "flask under the jet, aside", Needs::titration},
                               HelpLine{"N", "funnel in, out", Needs::pouring},
+                              HelpLine{"Ctrl + \u2191 \u2193", "raise, lower the burette", Needs::pouring},
+                              HelpLine{"Z", "burette over the bench's edge, back", Needs::pouring},
                               HelpLine{"O", "touch off what hangs (half drops)", Needs::liquid},
                               HelpLine{"J", "flick the jet with a finger", Needs::liquid},
                               HelpLine{"L", "white tile", Needs::titration},

@@ -17,6 +17,7 @@ using Key = sf::Keyboard;
 constexpr double kTapStep = 0.005, kTapFine = 0.0005, kTapCoarse = 0.05;
 // An arrow that is held turns on after a moment, in positions a second.
 constexpr double kTurnsAfter_s = 0.30, kTurn_per_s = 0.20, kFineTurn_per_s = 0.01, kCoarseTurn_per_s = 0.8;
+constexpr double kClampStep_mm = 5.0;
 constexpr double kCardBelowEye_mm = 3.0;  ///< two or three divisions
 
 HandsChange tap_to(double tap) {
@@ -113,9 +114,16 @@ void PlayScene::move_eye(double by_mm) {
   move_hands(change);
 }
 
+void PlayScene::move_clamp(double by_mm) {
+  HandsChange change;
+  change.clamp_mm = std::clamp(session_.hands().clamp_mm + by_mm, kClampLowest_mm, kClampHighest_mm);
+  move_hands(change);
+}
+
 void PlayScene::hold_card_below_eye() {
   HandsChange change;
-  change.card_mm = std::clamp(session_.hands().eye_mm - kCardBelowEye_mm, kEyeLowest_mm, kEyeHighest_mm);
+  change.card_mm =
+      std::clamp(eye_above_zero_mm(session_.hands()) - kCardBelowEye_mm, kEyeLowest_mm, kEyeHighest_mm);
   move_hands(change);
 }
 
@@ -155,16 +163,16 @@ bool PlayScene::hand_key(const sf::Event::KeyEvent& key) {
       set_tap(last_open_tap_);
       return true;
     case Key::Up:
-      move_eye(eye_step);
+      key.control ? move_clamp(kClampStep_mm) : move_eye(eye_step);
       return true;
     case Key::Down:
-      move_eye(-eye_step);
+      key.control ? move_clamp(-kClampStep_mm) : move_eye(-eye_step);
       return true;
     case Key::PageUp:
-      move_eye(50.0);
+      key.control ? move_clamp(50.0) : move_eye(50.0);
       return true;
     case Key::PageDown:
-      move_eye(-50.0);
+      key.control ? move_clamp(-50.0) : move_eye(-50.0);
       return true;
     case Key::F:
       move_flask(!view_.flask_under_jet);
@@ -218,6 +226,9 @@ bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
       return true;
     case Key::L:
       act_either(Deed::lay_tile, Deed::take_tile_away, view_.tile_laid);
+      return true;
+    case Key::Z:
+      act_either(Deed::swing_over_edge, Deed::swing_back, view_.over_edge);
       return true;
     case Key::V:
       act(key.shift ? Deed::rinse_flask_with_sample : Deed::rinse_flask);

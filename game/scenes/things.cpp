@@ -31,13 +31,14 @@ Thing held(std::string name, const Rect& rect, std::string says, Grip grip) {
 
 Thing tap(const BenchPicture& picture) {
   return held(
-      "tap", {kJetX - 22, layout::tap_y(picture.spec) - 92, 116, 116},
+      "tap", {kJetX - 22, layout::tap_y(picture.spec, picture.view.hands.clamp_mm) - 92, 116, 116},
       "Tap: drag the handle, or [←] shut and [→] open (finely with Shift); [S] snaps it shut, [D] goes back",
       Grip::tap);
 }
 
 Thing jet(const BenchPicture& picture) {
-  const float top = layout::tap_y(picture.spec) + 26, tip = layout::tip_y(picture.spec);
+  const float top = layout::tap_y(picture.spec, picture.view.hands.clamp_mm) + 26,
+              tip = layout::tip_y(picture.spec, picture.view.hands.clamp_mm);
   const bool hangs = picture.view.hanging_cm3 > 0;
   const bool flask = picture.view.flask_under_jet && !picture.view.beaker_under;
   const std::string drop =
@@ -81,7 +82,7 @@ Thing tile(const View& view) {
 }
 
 Thing funnel(const BenchPicture& picture) {
-  const layout::FarScale far(picture.spec);
+  const layout::FarScale far = far_scale(picture);
   if (picture.view.funnel_in) {
     return clicked("funnel", {far.tube_x - 20, far.rim_y - 30, 40, 40},
                    "Funnel in the burette: click lifts it out [N]", Deed::lift_out_funnel);
@@ -120,10 +121,21 @@ Thing filler(const Rect& pipette) {
 }
 
 Thing burette(const BenchPicture& picture) {
-  const layout::FarScale far(picture.spec);
+  const layout::FarScale far = far_scale(picture);
   return held("burette", {far.tube_x - 16, far.rim_y, 32, far.tap_y - far.rim_y},
               "Burette: hold the button or [E] to take it out, aslant, and turn it about: so it is rinsed",
               Grip::burette);
+}
+
+Thing clamp(const BenchPicture& picture) {
+  const bool out = picture.view.over_edge;
+  Thing thing =
+      held("clamp", far_clamp(picture),
+           std::string("Clamps: drag to raise or lower the burette [Ctrl+↑] [Ctrl+↓]; right button ") +
+               (out ? "swings it back over the bench [Z]" : "swings it out over the bench's edge [Z]"),
+           Grip::clamp);
+  thing.other_deed = out ? Deed::swing_back : Deed::swing_over_edge;
+  return thing;
 }
 
 Thing goggles(const View& view) {
@@ -219,6 +231,7 @@ std::vector<Thing> things(const BenchPicture& picture) {
   }
   add_eye(picture, all);
   if (outfit.pouring) all.push_back(funnel(picture));
+  if (outfit.pouring) all.push_back(clamp(picture));
   if (outfit.titration) all.push_back(burette(picture));
   return all;
 }

@@ -11,7 +11,7 @@
 
 namespace halfdrop {
 
-enum class Grip { none, tap, flask, far_eye, eye_rail, card, pour, wash, burette };
+enum class Grip { none, tap, flask, far_eye, eye_rail, card, pour, wash, burette, clamp };
 
 struct Thing {
   std::string name;  ///< one word, for driving by mouse and for tests

@@ -36,7 +36,8 @@ bool has_deed(DrillKind kind, Deed deed) {
   if (of_titrations_only(deed) || deed == Deed::next_picture) return false;
   const bool fills = kind == DrillKind::fill_without_air;
   if (deed == Deed::close_volume) return !fills;
-  return fills || (deed != Deed::put_in_funnel && deed != Deed::lift_out_funnel);
+  return fills || (deed != Deed::put_in_funnel && deed != Deed::lift_out_funnel &&
+                   deed != Deed::swing_over_edge && deed != Deed::swing_back);
 }
 
 /// The first hand that a drill has no use for; null when it has one for each.
@@ -46,6 +47,7 @@ const char* foreign_hand(DrillKind kind, const HandsChange& change) {
   if (change.wash) return "wash";
   if (change.tilt_degrees) return "tilt";
   if (change.pour && kind != DrillKind::fill_without_air) return "pour";
+  if (change.clamp_mm && kind != DrillKind::fill_without_air) return "clamp";
   if (change.tap && kind == DrillKind::read_meniscus) return "tap";
   return nullptr;
 }

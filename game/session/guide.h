@@ -25,6 +25,8 @@ struct GuideFacts {
   Senses seen;
   Hands hands;
   bool coat_on = false, goggles_on = false, funnel_in = false, tile_laid = false, pipette_full = false;
+  bool over_edge = false;            ///< the burette
+  bool top_below_eye = false;        ///< ... its top, of one who stands at the bench
   Bottle in_hand = Bottle::titrant;  ///< that is poured from
 
   // What was done, from the log.

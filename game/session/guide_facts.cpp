@@ -6,6 +6,7 @@
 #include <set>
 
 #include "game/session/guide.h"
+#include "physics/bench/clamp.h"
 #include "physics/burette/rinsing.h"
 
 namespace halfdrop {
@@ -139,6 +140,8 @@ GuideFacts guide_facts(const Session& session, const View& seen) {
   facts.funnel_in = seen.funnel_in;
   facts.in_hand = seen.in_hand;
   facts.tile_laid = seen.tile_laid;
+  facts.over_edge = seen.over_edge;
+  facts.top_below_eye = top_below_eye(session.spec(), seen.hands);
   facts.pipette_full = seen.pipette_cm3 > kFullPipette_cm3;
   read_log(session, facts);
   read_sheet(session, facts);

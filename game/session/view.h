@@ -34,6 +34,7 @@ struct View {
   double time_s = 0.0;
   Hands hands;
   bool coat_on = false, goggles_on = false, funnel_in = false, beaker_under = false, tile_laid = false;
+  bool over_edge = false;  ///< the burette, swung out over the bench's edge
 
   Bottle in_hand = Bottle::titrant;  ///< that is poured from
   bool held_aslant = false;          ///< the burette, out of its clamps
@@ -99,7 +100,7 @@ struct Senses {
   double common_change = 0.0;  ///< its middling place: as many show more as less
   double common_left = 0.0;  ///< ... how far that is from the colour to come; of one that goes, what is left
   double streaks = 0.0;      ///< between its two most different places
-  bool flask_has_liquid = false, beaker_under = false, flask_under_jet = false;
+  bool flask_has_liquid = false, beaker_under = false, flask_under_jet = false, over_edge = false;
   bool wall_wet = false;  ///< drops cling above the liquid
   bool bench_wet = false;
 };

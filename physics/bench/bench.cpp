@@ -84,8 +84,10 @@ void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
   ++state.tick;
 }
 
-bool flask_under_jet(const BenchSpec& spec, const Hands& hands) {
-  return hands.flask_x_cm >= -spec.flask.neck_radius_cm && hands.flask_x_cm <= spec.flask.neck_radius_cm;
+bool flask_under_jet(const BenchSpec& spec, const BenchState& state) {
+  const Hands& hands = state.hands;
+  return !state.over_edge && hands.flask_x_cm >= -spec.flask.neck_radius_cm &&
+         hands.flask_x_cm <= spec.flask.neck_radius_cm;
 }
 
 bool flask_on_tile(const BenchState& state) {

@@ -14,7 +14,8 @@
 
 namespace halfdrop {
 
-/// A drop between tip and landing: its middle, from the middle of the tip's end.
+/// A drop between tip and landing: its middle, from the middle of the tip's end as that is with the clamps at
+/// 0. In the room, whatever the burette does: one let go by a raised burette begins above it, negative.
 struct FallingDrop {
   bool flying = false;
   Parcel liquid;
@@ -45,6 +46,7 @@ struct BenchState {
   bool funnel_in = false;
   bool beaker_under = false;
   bool tile_laid = false;
+  bool over_edge = false;            ///< the burette, swung out over the bench's edge
   Bottle in_hand = Bottle::titrant;  ///< that is poured from
   Tick funnel_drip_due = 0;          ///< when the funnel lets its next drop go
   Tick jet_freed_until = 0;          ///< a flicked bubble goes along with any flow until then

@@ -35,10 +35,12 @@ enum class Deed : std::uint8_t {
   rinse_pipette_with_sample,
   blow_out_pipette,
   rinse_flask_with_sample,
-  next_picture,  ///< of a drill in reading
-  close_volume   ///< of a drill in delivering: what is in the beaker now is what was meant
+  next_picture,     ///< of a drill in reading
+  close_volume,     ///< of a drill in delivering: what is in the beaker now is what was meant
+  swing_over_edge,  ///< the burette, out over the bench's edge, where there is room to lower it
+  swing_back
 };
-inline constexpr int kDeeds = 27;
+inline constexpr int kDeeds = 29;
 
 /// Why a deed cannot be done now.
 enum class Refusal : std::uint8_t {
@@ -59,7 +61,11 @@ enum class Refusal : std::uint8_t {
   jet_would_dip,
   jet_in_the_way,
   funnel_in_the_way,
-  burette_in_hand
+  burette_in_hand,
+  burette_over_edge,
+  jet_too_low,       ///< for the flask, or for the burette to be swung back
+  bench_in_the_way,  ///< of the jet that is lowered
+  jet_would_dip_down
 };
 
 /// Nothing when the deed can be done.

@@ -25,7 +25,7 @@ Quanta takes(const BenchSpec& spec, Deed deed) {
 }
 
 std::optional<Refusal> check_let_out(const BenchSpec& spec, const BenchState& state, double more_cm3) {
-  if (flask_under_jet(spec, state.hands)) return Refusal::flask_under_jet;
+  if (flask_under_jet(spec, state)) return Refusal::flask_under_jet;
   return refuse_if(flask_liquid(state.ledger).volume_cm3() + more_cm3 > spec.flask.capacity_cm3,
                    Refusal::flask_full);
 }

@@ -47,6 +47,7 @@ Level spirit_vinegar() {
   if (!level) throw std::runtime_error(to_string(level.error().front()));
   level->flask.fineness = 0.25;
   level->burette.wet_cm3 = level->pipette.wet_cm3 = 0.0;  // these hands rinse nothing
+  level->filling_below_eye = false;                       // ... and lower nothing
   return *level;
 }
 

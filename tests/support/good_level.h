@@ -61,6 +61,7 @@ inline Level good_level() {
   }
   REQUIRE(level.has_value());
   level->burette.wet_cm3 = level->pipette.wet_cm3 = 0.0;  // hands of tests rinse nothing
+  level->filling_below_eye = false;                       // ... and lower nothing
   return *level;
 }
 

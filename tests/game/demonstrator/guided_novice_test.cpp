@@ -56,16 +56,25 @@ class Novice {
         600.0);
   }
   void fill() {
-    bench_.hold(&HandsChange::eye_mm, 0.0);
+    bench_.hold(&HandsChange::eye_mm, bench_.hands().clamp_mm);
     bench_.hold(&HandsChange::pour, 0.2);
     while_told("fill");
     bench_.hold(&HandsChange::pour, 0.0);
   }
   void pour_a_little() {
-    bench_.hold(&HandsChange::eye_mm, -500.0);
+    bench_.hold(&HandsChange::eye_mm, bench_.hands().clamp_mm - 500.0);
     bench_.hold(&HandsChange::pour, 0.5);
     while_told("rinse-pour");
     bench_.hold(&HandsChange::pour, 0.0);
+  }
+  void swing_out() {
+    bench_.watch_until([](const Senses& seen) { return seen.falling == 0; }, 2.0);
+    bench_.act(Deed::swing_over_edge);
+  }
+  void lower() { bench_.hold(&HandsChange::clamp_mm, -280.0); }
+  void raise() {
+    bench_.hold(&HandsChange::clamp_mm, 0.0);
+    bench_.hold(&HandsChange::eye_mm, 0.0);
   }
   void turn_about() {
     bench_.hold(&HandsChange::tilt_degrees, 85.0);
@@ -141,11 +150,15 @@ class Novice {
 
   bool obey(const std::string& step) {
     for (const GuideStep& row : guide_steps()) {
-      if (row.id != step || !row.deed || step == "jet" || step == "half-drops") continue;
+      if (row.id != step || !row.deed || step == "jet" || step == "half-drops" || step == "swing-out")
+        continue;
       bench_.act(*row.deed);
       return true;
     }
     const std::map<std::string, Do> moves = {{"tap-shut", &Novice::shut},
+                                             {"swing-out", &Novice::swing_out},
+                                             {"lower", &Novice::lower},
+                                             {"raise", &Novice::raise},
                                              {"jet-shut", &Novice::shut},
                                              {"slow-down", &Novice::shut},
                                              {"shut", &Novice::shut},

@@ -78,6 +78,7 @@ std::vector<Json> full_levels() {
   levels.front()["calculation"][4]["minus"] = {1};
   levels.front()["constants"] = {
       {{"name", "flask"}, {"value", 250}, {"unit", "cm³"}, {"label", "what the flask holds"}}};
+  levels.front()["filling"] = "below eye level";
   for (const char* bottle : {"titrant", "sample"}) {
     levels.front()[bottle]["also"] = {{{"substance", "lactic acid"}, {"mol_dm3", 0.01}}};
     levels.front()[bottle]["hazard"] = "As the label says.";
