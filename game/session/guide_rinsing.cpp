@@ -39,7 +39,7 @@ const std::vector<GuideStep> kRinsing = {
      {},
      ""},
     {"rinse-beaker",
-     rinsing,
+     [](F f) { return rinsing(f) && !f.over_edge; },
      [](F f) { return f.seen.beaker_under; },
      say<"Stand the waste beaker under the jet.">,
      say<"It takes what the burette is rinsed with.">,

@@ -72,6 +72,17 @@ class Titration:
         said = list(self.w.said)[-6:]
         assert self.w.senses.get("bench") == "dry", f"spilt while {doing}: {said}"
 
+    def lower(self):
+        """Out over the bench's edge and down, so that its top is below eye level."""
+        self.w.key("z")
+        self.w.key("ctrl+Next", 6)
+        self.w.bench_seconds(0.5)
+
+    def raise_again(self):
+        self.w.key("ctrl+Prior", 6)
+        self.w.key("z")
+        self.w.bench_seconds(0.5)
+
     def rinse(self):
         """Twice with a little titrant, turned about: once by mouse, once by keys; then the pipette."""
         w = self.w
@@ -79,6 +90,8 @@ class Titration:
         w.until(lambda s: s.get("under") == "beaker", "the beaker under the jet")
         for by_mouse in (True, False):
             self.shut()
+            w.bench_seconds(0.5)  # nothing may fall while it is swung
+            self.lower()
             w.click("funnel")
             w.until(lambda s: s.get("funnel") == "yes", "the funnel in the burette")
             w.press("titrant") if by_mouse else w.do("keydown", "p")
@@ -86,6 +99,7 @@ class Titration:
             w.release() if by_mouse else w.do("keyup", "p")
             w.key("n")
             w.until(lambda s: s.get("funnel") == "no", "the funnel out")
+            self.raise_again()
             w.press("burette") if by_mouse else w.do("keydown", "e")
             w.until(lambda s: s.get("aslant") == "yes", "the burette in the hand")
             w.bench_seconds(6.0)
@@ -107,6 +121,7 @@ class Titration:
 
     def fill(self, to_cm3=-0.05):
         w = self.w
+        self.lower()
         w.click("funnel")
         w.until(lambda s: s.get("funnel") == "yes", "the funnel in the burette")
         w.press("titrant")
@@ -124,6 +139,7 @@ class Titration:
         assert w.senses.number("reading") < to_cm3, f"no burette filled to {to_cm3} cm3"
         w.key("n")
         w.until(lambda s: s.get("funnel") == "no", "the funnel out")
+        self.raise_again()
         self.nothing_spilt("filling")
 
     def fill_the_jet(self):

@@ -71,11 +71,14 @@ class Novice {
     bench_.watch_until([](const Senses& seen) { return seen.falling == 0; }, 2.0);
     bench_.act(Deed::swing_over_edge);
   }
-  void lower() { bench_.hold(&HandsChange::clamp_mm, -280.0); }
-  void raise() {
-    bench_.hold(&HandsChange::clamp_mm, 0.0);
-    bench_.hold(&HandsChange::eye_mm, 0.0);
+  /// The eye goes along with the scale.
+  void clamp_to(double mm) {
+    const double over_zero_mm = eye_above_zero_mm(bench_.hands());
+    bench_.hold(&HandsChange::clamp_mm, mm);
+    bench_.hold(&HandsChange::eye_mm, over_zero_mm + mm);
   }
+  void lower() { clamp_to(-280.0); }
+  void raise() { clamp_to(0.0); }
   void turn_about() {
     bench_.hold(&HandsChange::tilt_degrees, 85.0);
     bench_.wait(6.0);

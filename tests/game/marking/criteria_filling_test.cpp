@@ -59,7 +59,9 @@ TEST_CASE("a level without the rule says nothing of it, and an unfilled burette 
   CHECK(test::find(filled_at(test::spirit_vinegar(), -100.0), "filled-below-eye") == nullptr);
   test::BenchHands hands(ruled());
   hands.session().end("handed in");
-  CHECK_FALSE(test::finding(mark(hands.session().attempt()), "filled-below-eye").judged);
+  const MarkedAttempt unfilled = mark(hands.session().attempt());
+  CHECK(test::find(unfilled, "filled-below-eye") == nullptr);  // among what could not be judged
+  CHECK_FALSE(test::finding(unfilled, "hand-not-judged").judged);
 }
 
 }  // namespace
