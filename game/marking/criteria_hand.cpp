@@ -306,6 +306,7 @@ void mark_hand(const Case& marked, std::vector<Finding>& findings) {
   for (const RunRule& rule : kRules) hand.push_back(judge(marked, rule));
   hand.push_back(indicator_drops(marked));
   mark_rinsing(marked, hand);
+  mark_pipette(marked, hand);
   for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, hand);
   mark_endpoint(marked, hand);
   if (!marked.level().hand_bands.empty()) {

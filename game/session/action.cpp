@@ -39,7 +39,12 @@ constexpr std::array<std::string_view, kDeeds> kDeedNames = {"put on coat",
                                                              "blow out pipette",
                                                              "rinse flask with sample",
                                                              "next picture",
-                                                             "close volume"};
+                                                             "close volume",
+                                                             "dip pipette",
+                                                             "lift pipette",
+                                                             "wipe pipette",
+                                                             "lean pipette on flask",
+                                                             "hold pipette free"};
 
 struct HandRange {
   std::string_view name;
@@ -47,7 +52,7 @@ struct HandRange {
   double low, high;
 };
 
-const std::array<HandRange, 9> kHandRanges = {
+const std::array<HandRange, 10> kHandRanges = {
     {{"tap", &HandsChange::tap, 0.0, 1.0},
      {"eye", &HandsChange::eye_mm, kEyeLowest_mm, kEyeHighest_mm},
      {"flask", &HandsChange::flask_x_cm, -kFlaskReach_cm, kFlaskReach_cm},
@@ -56,7 +61,8 @@ const std::array<HandRange, 9> kHandRanges = {
      {"wash", &HandsChange::wash, 0.0, 1.0},
      {"pour", &HandsChange::pour, 0.0, 1.0},
      {"tilt", &HandsChange::tilt_degrees, 0.0, kFlat_degrees},
-     {"card", &HandsChange::card_mm, kEyeLowest_mm, kEyeHighest_mm}}};
+     {"card", &HandsChange::card_mm, kEyeLowest_mm, kEyeHighest_mm},
+     {"valve", &HandsChange::valve, -1.0, 1.0}}};
 
 std::string short_number(double value) {
   std::string text = std::to_string(value);
@@ -117,6 +123,16 @@ std::string_view refusal_text(Refusal refusal) {
       return "The funnel is in the way: lift it out first.";
     case Refusal::burette_in_hand:
       return "The burette is in your hand: put it back into its clamps first.";
+    case Refusal::pipette_by_hand:
+      return "This pipette is worked by hand: dip it into the sample and draw up with the filler.";
+    case Refusal::pipette_practised:
+      return "Practised hands work the pipette here: fill it, and let it run.";
+    case Refusal::pipette_in_use:
+      return "The pipette is in your hand: lift it away first.";
+    case Refusal::nothing_to_wipe:
+      return "Nothing clings to the outside of the pipette.";
+    case Refusal::pipette_over_flask:
+      return "The pipette is over the flask: lift it away first.";
     case Refusal::jet_in_the_way:
       return "The jet is in the way of the flask: set it down first.";
   }

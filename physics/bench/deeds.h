@@ -36,9 +36,14 @@ enum class Deed : std::uint8_t {
   blow_out_pipette,
   rinse_flask_with_sample,
   next_picture,  ///< of a drill in reading
-  close_volume   ///< of a drill in delivering: what is in the beaker now is what was meant
+  close_volume,  ///< of a drill in delivering: what is in the beaker now is what was meant
+  dip_pipette,   ///< of a pipette that is worked by hand, as the next four
+  lift_pipette,
+  wipe_pipette,
+  lean_pipette,
+  hold_pipette_free
 };
-inline constexpr int kDeeds = 27;
+inline constexpr int kDeeds = 32;
 
 /// Why a deed cannot be done now.
 enum class Refusal : std::uint8_t {
@@ -59,7 +64,12 @@ enum class Refusal : std::uint8_t {
   jet_would_dip,
   jet_in_the_way,
   funnel_in_the_way,
-  burette_in_hand
+  burette_in_hand,
+  pipette_by_hand,
+  pipette_practised,
+  pipette_in_use,
+  nothing_to_wipe,
+  pipette_over_flask
 };
 
 /// Nothing when the deed can be done.

@@ -14,6 +14,9 @@ struct Hands {
   double tilt_degrees = 0.0;  ///< burette in the hand, from upright, and turned about (rinsing.h)
   double card_mm = 60.0;  ///< upper edge of the card's dark half above the zero mark; only seen, never felt
 
+  double valve =
+      0.0;  ///< pipette's filler: -1 draws up .. 0 holds .. 1 lets air in, so that it runs (by hand)
+
   friend bool operator==(const Hands&, const Hands&) = default;
 };
 

@@ -95,7 +95,7 @@ constexpr BadLine kBadLines[] = {
     {"a hand not yet modelled", R"({"tick":1,"hands":{"clamp":30}})", "line 2 /hands/clamp",
      "not yet modelled"},
     {"another", R"({"tick":1,"hands":{"clamp":30}})", "line 2 /hands/clamp", "not yet modelled"},
-    {"a third", R"({"tick":1,"hands":{"valve":0.5}})", "line 2 /hands/valve", "not yet modelled"},
+    {"a third", R"({"tick":1,"hands":{"clamp":0.5}})", "line 2 /hands/clamp", "not yet modelled"},
     {"a tap more than open", R"({"tick":1,"hands":{"tap":1.01}})", "line 2 /hands/tap", "found 1.01"},
     {"a tap as text", R"({"tick":1,"hands":{"tap":"open"}})", "line 2 /hands/tap", "found a text"},
     {"an eye on the moon", R"({"tick":1,"hands":{"eye":1e300}})", "line 2 /hands/eye", "out of range"},
