@@ -77,6 +77,27 @@ std::size_t characters(std::string_view text) {
   return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), begins));
 }
 
+std::string_view pipette_refusal_text(Refusal refusal) {
+  switch (refusal) {
+    case Refusal::pipette_full:
+      return "The pipette is full already.";
+    case Refusal::pipette_empty:
+      return "The pipette is empty: fill it from the sample first.";
+    case Refusal::pipette_by_hand:
+      return "This pipette is worked by hand: dip it into the sample and draw up with the filler.";
+    case Refusal::pipette_practised:
+      return "Practised hands work the pipette here: fill it, and let it run.";
+    case Refusal::pipette_in_use:
+      return "The pipette is in your hand: lift it away first.";
+    case Refusal::nothing_to_wipe:
+      return "Nothing clings to the outside of the pipette.";
+    case Refusal::pipette_over_flask:
+      return "The pipette is over the flask: lift it away first.";
+    default:
+      return "";
+  }
+}
+
 }  // namespace
 
 std::string_view deed_name(Deed deed) { return kDeedNames[static_cast<std::size_t>(deed)]; }
@@ -97,10 +118,6 @@ std::string_view refusal_text(Refusal refusal) {
       return "The flask is in the way: set it aside first.";
     case Refusal::beaker_in_the_way:
       return "The beaker is in the way: take it away first.";
-    case Refusal::pipette_full:
-      return "The pipette is full already.";
-    case Refusal::pipette_empty:
-      return "The pipette is empty: fill it from the sample first.";
     case Refusal::nothing_hangs:
       return "No drop hangs at the tip.";
     case Refusal::nothing_to_touch:
@@ -123,20 +140,11 @@ std::string_view refusal_text(Refusal refusal) {
       return "The funnel is in the way: lift it out first.";
     case Refusal::burette_in_hand:
       return "The burette is in your hand: put it back into its clamps first.";
-    case Refusal::pipette_by_hand:
-      return "This pipette is worked by hand: dip it into the sample and draw up with the filler.";
-    case Refusal::pipette_practised:
-      return "Practised hands work the pipette here: fill it, and let it run.";
-    case Refusal::pipette_in_use:
-      return "The pipette is in your hand: lift it away first.";
-    case Refusal::nothing_to_wipe:
-      return "Nothing clings to the outside of the pipette.";
-    case Refusal::pipette_over_flask:
-      return "The pipette is over the flask: lift it away first.";
     case Refusal::jet_in_the_way:
       return "The jet is in the way of the flask: set it down first.";
+    default:
+      return pipette_refusal_text(refusal);
   }
-  return "";
 }
 
 std::vector<std::string> run_names(const Level& level) {
