@@ -39,16 +39,30 @@ std::vector<Fault> wager_faults(const Wager& wager, const Level& level, const st
   return faults;
 }
 
-Result<WagerRound> wager_round(const Wager& wager, const Level& level, std::uint64_t seed,
-                               std::size_t shown) {
-  auto coarser = with_values(level, kCoarser);
+Result<PlayableWager> read_playable_wager(const std::string& path) {
+  auto wager = read_wager(path);
+  if (!wager) return tl::unexpected(std::move(wager.error()));
+  auto level = read_level(data_folder() + "/levels/" + wager->level + ".json");
+  if (!level) return tl::unexpected(std::move(level.error()));
+  std::vector<Fault> faults = wager_faults(*wager, *level, path);
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+  return PlayableWager{std::move(*wager), std::move(*level)};
+}
+
+Result<WagerRound> wager_round(const PlayableWager& playable, std::uint64_t seed, std::size_t shown) {
+  const Wager& wager = playable.wager;
+  const auto fault = [&](const std::string& why) {
+    return tl::unexpected(std::vector{Fault{FaultKind::invalid, wager.id, "", why}});
+  };
+  auto coarser = with_values(playable.level, kCoarser);
   if (!coarser) return tl::unexpected(std::move(coarser.error()));
   const std::vector<std::string>& mistakes = wager.rounds[round_order(wager, seed)[shown]];
   Performance performed = perform(std::move(*coarser), seed + shown, "", mistakes);
-  if (performed.gave_up)
-    return tl::unexpected(std::vector{Fault{FaultKind::invalid, wager.id, "", *performed.gave_up}});
+  if (performed.gave_up) return fault(*performed.gave_up);
   MarkedAttempt marked = mark(performed.attempt);
-  return WagerRound{std::move(performed.attempt), std::move(marked)};
+  auto truth = mean_truth(marked, wager.within_cm3);
+  if (!truth) return fault("with these mistakes there is no mean to bet on");
+  return WagerRound{std::move(performed.attempt), std::move(marked), std::move(*truth)};
 }
 
 }  // namespace halfdrop

@@ -21,13 +21,8 @@ int check_endpoint_of(const Level& level, const std::string& path, Streams strea
 }
 
 int check_wager(const std::string& path, Streams streams) {
-  const Result<Wager> wager = read_wager(path);
-  if (!wager) return report(wager.error(), streams);
-  const std::string level_path = data_folder() + "/levels/" + wager->level + ".json";
-  const Result<Level> level = read_level(level_path);
-  if (!level) return report(level.error(), streams);
-  const std::vector<Fault> faults = wager_faults(*wager, *level, path);
-  if (!faults.empty()) return report(faults, streams);
+  const Result<PlayableWager> playable = read_playable_wager(path);
+  if (!playable) return report(playable.error(), streams);
   streams.out << path << ": sound\n";
   return kDone;
 }

@@ -1,7 +1,6 @@
 #include "game/level/wager.h"
 
 #include <filesystem>
-#include <utility>
 
 #include <nlohmann/json.hpp>
 
@@ -73,11 +72,7 @@ bool is_wager(const std::string& path) {
 
 std::vector<std::size_t> round_order(const Wager& wager, std::uint64_t seed) {
   Random random = Random::stream(seed, 0, Purpose::wager);
-  std::vector<std::size_t> order(wager.rounds.size());
-  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  for (std::size_t i = order.size(); i > 1; --i)  // Fisher and Yates
-    std::swap(order[i - 1], order[static_cast<std::size_t>(random.uniform() * static_cast<double>(i))]);
-  return order;
+  return shuffled(wager.rounds.size(), random);
 }
 
 }  // namespace halfdrop

@@ -47,7 +47,6 @@ LevelList LevelList::read(const std::string& attempts_folder) {
   }
   std::vector<WagerEntry> wagers;
   for (const auto& path : files_of(data_folder() + "/levels/demonstrations", ".json")) {
-    if (!is_wager(path.string())) continue;
     auto wager = read_wager(path.string());
     if (wager) {
       wagers.push_back({path.string(), std::move(*wager)});

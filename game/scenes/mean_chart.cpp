@@ -44,10 +44,10 @@ void draw_mean_chart(Canvas& canvas, const Rect& at, const MeanTruth& truth, dou
   for (std::size_t i = 0; i < truth.titres_cm3.size(); ++i)  // side by side where they fall on one place
     canvas.circle({x(truth.titres_cm3[i]), middle - 14 + 14 * static_cast<float>(i)}, 6, palette::ink);
   const float mean = x(truth.mean_cm3);
-  canvas.polygon({{mean, axis - 1}, {mean - 9, axis - 17}, {mean + 9, axis - 17}}, palette::bad);
+  canvas.polygon({{mean, axis - 1}, {mean - 9, axis - 17}, {mean + 9, axis - 17}}, palette::accent);
   const bool crowded = std::fabs(mean - x(truth.ideal_cm3)) < 60;
   canvas.text("mean", {mean + (crowded && truth.off_cm3() < 0 ? -14.0F : 14.0F), axis - 6},
-              {16, palette::bad, Face::bold, crowded && truth.off_cm3() < 0 ? Align::right : Align::left});
+              {16, palette::accent, Face::bold, crowded && truth.off_cm3() < 0 ? Align::right : Align::left});
 }
 
 }  // namespace halfdrop

@@ -1,9 +1,9 @@
 #include "game/scenes/wager_page.h"
 
 #include <algorithm>
-#include <cassert>
 #include <utility>
 
+#include "game/marking/next_fix.h"
 #include "game/session/action.h"
 
 namespace halfdrop {
@@ -21,9 +21,6 @@ Tick last_written(const Attempt& attempt, const std::string& cell) {
   }
   return tick;
 }
-
-constexpr std::pair<const char*, MeanIs> kAnswers[] = {
-    {"too low", MeanIs::too_low}, {"right", MeanIs::right}, {"too high", MeanIs::too_high}};
 
 }  // namespace
 
@@ -45,16 +42,18 @@ std::vector<WagerPage::DeedLine> WagerPage::deeds_of(const Attempt& attempt) {
 }
 
 void WagerPage::give(WagerRound round) {
-  auto truth = mean_truth(round.marked, wager_.within_cm3);
-  assert(truth);
-  if (!truth) return;
   std::vector<DeedLine> deeds = deeds_of(round.attempt);
-  rounds_.push_back({std::move(round), std::move(*truth), std::move(deeds)});
+  const auto fix = next_fix(round.marked);
+  rounds_.push_back({std::move(round), fix ? next_fix_text(*fix) : "", std::move(deeds)});
+}
+
+std::optional<Bet> WagerPage::bet() const {
+  return answer_ ? std::optional(Bet{*answer_, stake_}) : std::nullopt;
 }
 
 int WagerPage::points() const {
   int sum = 0;
-  for (std::size_t i = 0; i < bets_.size(); ++i) sum += bet_points(bets_[i], rounds_[i].truth);
+  for (std::size_t i = 0; i < bets_.size(); ++i) sum += bet_points(bets_[i], rounds_[i].round.truth);
   return sum;
 }
 
@@ -63,18 +62,18 @@ void WagerPage::go_on() {
     wish_ = Wish::leave;
   } else if (revealed()) {
     ++shown_;
-    bet_ = {};
-    chosen_ = false;
+    answer_.reset();
+    stake_ = kLeastStake;
     scrolled_ = 0;
-  } else if (chosen_ && shown_ < rounds_.size()) {
-    bets_.push_back(bet_);
+  } else if (const auto said = bet(); said && shown_ < rounds_.size()) {
+    bets_.push_back(*said);
   }
 }
 
 void WagerPage::scroll(int rows) {
   if (shown_ >= rounds_.size()) return;
   const int lines = static_cast<int>(rounds_[shown_].deeds.size());
-  scrolled_ = std::clamp(scrolled_ + rows, 0, std::max(0, (lines + 1) / 2 - 4));
+  scrolled_ = std::clamp(scrolled_ + rows, 0, std::max(0, (lines + 1) / 2 - kDeedRows));
 }
 
 bool WagerPage::choose(const std::string& place) {
@@ -90,23 +89,21 @@ bool WagerPage::choose(const std::string& place) {
     look_tick_ = rounds_[shown_].deeds[std::stoul(place.substr(5))].tick + 1;
     wish_ = Wish::look;
   } else if (!revealed()) {
-    for (const auto& [name, mean] : kAnswers) {
-      if (place != name) continue;
-      bet_.mean = mean;
-      chosen_ = true;
+    for (const MeanAnswer& answer : kMeanAnswers) {
+      if (place == answer.place) answer_ = answer.mean;
     }
-    if (place.starts_with("stake/")) bet_.stake = std::stoi(place.substr(6));
+    if (place.starts_with("stake/")) stake_ = std::stoi(place.substr(6));
   }
   return true;
 }
 
 bool WagerPage::key(sf::Keyboard::Key code) {
   const auto answer = [&](int by) {
-    const int now = chosen_ ? static_cast<int>(bet_.mean) + by : 1 + by;
-    return choose(kAnswers[std::clamp(now, 0, 2)].first);
+    const int now = static_cast<int>(answer_.value_or(MeanIs::right)) + by;
+    return choose(kMeanAnswers[static_cast<std::size_t>(std::clamp(now, 0, 2))].place);
   };
   const auto stake = [&](int by) {
-    return choose("stake/" + std::to_string(std::clamp(bet_.stake + by, kLeastStake, kMostStake)));
+    return choose("stake/" + std::to_string(std::clamp(stake_ + by, kLeastStake, kMostStake)));
   };
   switch (code) {
     case sf::Keyboard::Left:

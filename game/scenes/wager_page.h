@@ -3,6 +3,7 @@
 // mean, and only then sees the truth. Its points go nowhere but this page.
 
 #include <SFML/Window/Event.hpp>
+#include <array>
 #include <optional>
 #include <string>
 #include <utility>
@@ -14,15 +15,25 @@
 
 namespace halfdrop {
 
+/// What can be said of a mean: its place on the page, and words.
+struct MeanAnswer {
+  MeanIs mean;
+  const char* place;
+  const char* words;
+};
+inline constexpr std::array kMeanAnswers = {MeanAnswer{MeanIs::too_low, "too low", "No, too low"},
+                                            MeanAnswer{MeanIs::right, "right", "Yes, right"},
+                                            MeanAnswer{MeanIs::too_high, "too high", "No, too high"}};
+inline constexpr int kDeedRows = 10;  ///< of the list of deeds that are seen at once
+
 class WagerPage {
  public:
   explicit WagerPage(Wager wager);
 
-  /// The next round's attempt, in the order of showing. One without a mean to bet on is a fault of ours.
+  /// The next round's attempt, in the order of showing.
   void give(WagerRound round);
   /// How many were given; as many as the wager has rounds are wanted.
   [[nodiscard]] std::size_t given() const { return rounds_.size(); }
-  [[nodiscard]] const Wager& wager() const { return wager_; }
 
   void draw(Canvas& canvas) const;
   /// `pointer` is the mouse in design units.
@@ -43,7 +54,8 @@ class WagerPage {
   [[nodiscard]] bool revealed() const { return bets_.size() > shown_; }
   [[nodiscard]] bool ended() const { return shown_ >= wager_.rounds.size(); }
   [[nodiscard]] int points() const;
-  [[nodiscard]] const Bet& bet() const { return bet_; }
+  /// What would be bet now; nothing before an answer.
+  [[nodiscard]] std::optional<Bet> bet() const;
   /// What can be clicked now, as last drawn.
   [[nodiscard]] const std::vector<std::pair<std::string, Rect>>& places() const { return places_; }
 
@@ -56,7 +68,7 @@ class WagerPage {
   };
   struct Shown {
     WagerRound round;
-    MeanTruth truth;
+    std::string fix;  ///< the one thing to change, in words
     std::vector<DeedLine> deeds;
   };
   [[nodiscard]] static std::vector<DeedLine> deeds_of(const Attempt& attempt);
@@ -75,9 +87,9 @@ class WagerPage {
   std::vector<Shown> rounds_;
   std::vector<Bet> bets_;  ///< one a revealed round
   std::size_t shown_ = 0;
-  Bet bet_;
-  bool chosen_ = false;  ///< an answer was chosen for the paper in hand
-  int scrolled_ = 0;     ///< rows of deeds
+  std::optional<MeanIs> answer_;  ///< chosen for the paper in hand
+  int stake_ = kLeastStake;
+  int scrolled_ = 0;  ///< rows of deeds
   Wish wish_ = Wish::none;
   Tick look_tick_ = 0;
   mutable std::vector<std::pair<std::string, Rect>> places_;

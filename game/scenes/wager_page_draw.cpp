@@ -1,12 +1,10 @@
 #include <algorithm>
 
-#include "game/marking/next_fix.h"
 #include "game/scenes/mean_chart.h"
 #include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
 #include "game/scenes/wager_page.h"
 #include "game/scenes/words.h"
-#include "game/session/action.h"
 
 namespace halfdrop {
 
@@ -19,13 +17,10 @@ constexpr Rect kPanel{680, 176, 530, 504};
 constexpr float kDeedRow = 21.0F, kRunColumn = 72.0F;
 
 constexpr const char* kQuestion = "Is this mean right?";
-constexpr const char* kAnswerWords[] = {"No, too low", "Yes, right", "No, too high"};
 constexpr const char* kStakeWords[] = {"1: a guess", "2: fairly sure", "3: certain"};
 
 void draw_choice(Canvas& canvas, const Rect& at, const std::string& text, bool chosen) {
-  canvas.rounded_rect(at, 7, chosen ? rgb(0xfbe9b7) : rgb(0xffffff, 0.7));
-  canvas.stroke(rounded_rect_points(at, 7), {chosen ? 2.4F : 1.0F, true},
-                chosen ? palette::accent : palette::paper_line);
+  draw_choice_ground(canvas, at, chosen);
   canvas.text_middle(text, at.centre(),
                      {19, palette::print, chosen ? Face::bold : Face::semibold, Align::centre});
 }
@@ -109,9 +104,9 @@ void WagerPage::draw_paper(Canvas& canvas, const Shown& shown) const {
     }
     x += kRunColumn;
   }
-  canvas.text("Mean of the ticked: " + cm3(shown.truth.mean_cm3) + ", " +
-                  std::to_string(shown.truth.titres_cm3.size()) + " titres, " + cm3(shown.truth.spread_cm3) +
-                  " apart",
+  canvas.text("Mean of the ticked: " + cm3(shown.round.truth.mean_cm3) + ", " +
+                  std::to_string(shown.round.truth.titres_cm3.size()) + " titres, " +
+                  cm3(shown.round.truth.spread_cm3) + " apart",
               {left, kPaper.y + 194}, {19, palette::ink, Face::bold});
   canvas.text("Click a reading: the bench and the eye as they stood when it was written.",
               {left, kPaper.y + 226}, {16, palette::print});
@@ -146,22 +141,22 @@ void WagerPage::draw_bet(Canvas& canvas) const {
   canvas.paragraph("Right is a mean within " + cm3(wager_.within_cm3) +
                        " of the titre that perfect hands, eyes and glass would have found.",
                    {left, kPanel.y + 66}, kPanel.w, 25, {18, palette::print});
-  const char* const names[] = {"too low", "right", "too high"};
-  for (std::size_t i = 0; i < 3; ++i) {
+  for (std::size_t i = 0; i < kMeanAnswers.size(); ++i) {
+    const MeanAnswer& answer = kMeanAnswers[i];
     const Rect at{left + 180 * static_cast<float>(i), kPanel.y + 122, 168, 64};
-    draw_choice(canvas, at, kAnswerWords[i], chosen_ && static_cast<std::size_t>(bet_.mean) == i);
-    place(names[i], at);
+    draw_choice(canvas, at, answer.words, answer_ == answer.mean);
+    place(answer.place, at);
   }
   canvas.text("How sure are you? The stake is won or lost.", {left, kPanel.y + 240},
               {20, palette::print, Face::semibold});
   for (int stake = kLeastStake; stake <= kMostStake; ++stake) {
     const Rect at{left + 180 * static_cast<float>(stake - 1), kPanel.y + 260, 168, 52};
-    draw_choice(canvas, at, kStakeWords[stake - 1], bet_.stake == stake);
+    draw_choice(canvas, at, kStakeWords[stake - 1], stake_ == stake);
     place("stake/" + std::to_string(stake), at);
   }
   const Rect button{left, kPanel.y + 350, 348, 52};
-  draw_page_button(canvas, button, chosen_ ? "Bet, and see the truth (Enter)" : "First say what the mean is",
-                   chosen_, 19);
+  draw_page_button(canvas, button, answer_ ? "Bet, and see the truth (Enter)" : "First say what the mean is",
+                   answer_.has_value(), 19);
   place("go on", button);
   canvas.text("\u2190 \u2192 answer   \u2191 \u2193 stake   Enter bets   Esc leaves", {left, kPanel.y + 440},
               {16, palette::print});
@@ -169,19 +164,20 @@ void WagerPage::draw_bet(Canvas& canvas) const {
 
 void WagerPage::draw_truth(Canvas& canvas, const Shown& shown) const {
   const float left = kPanel.x;
-  const int won = bet_points(bets_[shown_], shown.truth);
-  canvas.text(truth_words(shown.truth, wager_.within_cm3), {left, kPanel.y + 34},
+  const int won = bet_points(bets_[shown_], shown.round.truth);
+  canvas.text(truth_words(shown.round.truth, wager_.within_cm3), {left, kPanel.y + 34},
               {28, palette::print, Face::bold});
   draw_tick_or_cross(canvas, {left + 12, kPanel.y + 64}, 12, won > 0);
-  canvas.text(std::string("You bet \u201c") + kAnswerWords[static_cast<std::size_t>(bets_[shown_].mean)] +
+  canvas.text(std::string("You bet \u201c") +
+                  kMeanAnswers[static_cast<std::size_t>(bets_[shown_].mean)].words +
                   "\u201d: " + signed_points(won) + (std::abs(won) == 1 ? " point." : " points."),
               {left + 34, kPanel.y + 70}, {19, won > 0 ? palette::good : palette::bad, Face::semibold});
-  draw_mean_chart(canvas, {left, kPanel.y + 92, kPanel.w, 150}, shown.truth, wager_.within_cm3);
+  draw_mean_chart(canvas, {left, kPanel.y + 92, kPanel.w, 150}, shown.round.truth, wager_.within_cm3);
   float y = kPanel.y + 282;
-  y += canvas.paragraph(cause_words(shown.truth), {left, y}, kPanel.w, 26,
+  y += canvas.paragraph(cause_words(shown.round.truth), {left, y}, kPanel.w, 26,
                         {19, palette::print, Face::semibold});
-  if (const auto fix = next_fix(shown.round.marked); fix && !shown.truth.causes.empty())
-    y += canvas.paragraph(next_fix_text(*fix), {left, y + 6}, kPanel.w, 24, {17, palette::print});
+  if (!shown.round.truth.causes.empty())
+    canvas.paragraph(shown.fix, {left, y + 6}, kPanel.w, 24, {17, palette::print});
   const Rect button{left, kPanel.bottom() - 52, 348, 52};
   const bool last = shown_ + 1 == wager_.rounds.size();
   draw_page_button(canvas, button, last ? "What it was about (Enter)" : "The next paper (Enter)", true, 19);
@@ -195,7 +191,7 @@ void WagerPage::draw_end(Canvas& canvas) const {
               {kRight, 84}, {24, palette::print, Face::bold, Align::right});
   float y = 130;
   for (std::size_t i = 0; i < bets_.size(); ++i) {
-    const MeanTruth& truth = rounds_[i].truth;
+    const MeanTruth& truth = rounds_[i].round.truth;
     const int won = bet_points(bets_[i], truth);
     canvas.rounded_rect({kLeft, y, kRight - kLeft, 84}, 8, rgb(0xfffdf8, 0.85));
     draw_tick_or_cross(canvas, {kLeft + 34, y + 42}, 16, won > 0);

@@ -3,31 +3,24 @@
 #include <chrono>
 #include <utility>
 
-#include "game/scenes/attempt_shelf.h"
-
 namespace halfdrop {
 
-WagerPlay::WagerPlay(Wager wager, Level level, std::uint64_t seed)
-    : level_(std::move(level)), seed_(seed), page_(std::move(wager)) {
+WagerPlay::WagerPlay(PlayableWager playable, std::uint64_t seed)
+    : playable_(std::move(playable)), seed_(seed), page_(playable_.wager) {
   perform_next();
 }
 
 Result<std::unique_ptr<WagerPlay>> WagerPlay::begin(const std::string& path, std::uint64_t seed) {
-  auto wager = read_wager(path);
-  if (!wager) return tl::unexpected(std::move(wager.error()));
-  auto level = read_level(find_level(wager->level));
-  if (!level) return tl::unexpected(std::move(level.error()));
-  std::vector<Fault> faults = wager_faults(*wager, *level, path);
-  if (!faults.empty()) return tl::unexpected(std::move(faults));
-  return std::unique_ptr<WagerPlay>(new WagerPlay(std::move(*wager), std::move(*level), seed));
+  auto playable = read_playable_wager(path);
+  if (!playable) return tl::unexpected(std::move(playable.error()));
+  return std::unique_ptr<WagerPlay>(new WagerPlay(std::move(*playable), seed));
 }
 
+/// Leaving waits for what is being performed: playable_ outlives it.
 void WagerPlay::perform_next() {
-  if (page_.given() >= page_.wager().rounds.size()) return;
+  if (page_.given() >= playable_.wager.rounds.size()) return;
   next_ = std::async(std::launch::async,
-                     [wager = page_.wager(), level = level_, seed = seed_, shown = page_.given()] {
-                       return wager_round(wager, level, seed, shown);
-                     });
+                     [this, shown = page_.given()] { return wager_round(playable_, seed_, shown); });
 }
 
 std::vector<Fault> WagerPlay::advance() {

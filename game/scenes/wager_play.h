@@ -20,10 +20,10 @@ class WagerPlay {
   [[nodiscard]] WagerPage& page() { return page_; }
 
  private:
-  WagerPlay(Wager wager, Level level, std::uint64_t seed);
+  WagerPlay(PlayableWager playable, std::uint64_t seed);
   void perform_next();
 
-  Level level_;
+  PlayableWager playable_;
   std::uint64_t seed_;
   WagerPage page_;
   std::future<Result<WagerRound>> next_;

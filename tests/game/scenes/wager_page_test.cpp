@@ -17,6 +17,7 @@ WagerRound round_off(double off_cm3) {
                                      test::made_run("2", 21.23, {{Cause::parallax_final, off_cm3}}, true)});
   round.marked.ideal_titre_cm3 = 21.23;
   round.marked.mean_titre_cm3 = 21.23 + off_cm3;
+  round.truth = mean_truth(round.marked, 0.1).value();
   return round;
 }
 
@@ -44,8 +45,9 @@ TEST_CASE("the truth is not shown before a bet, and no bet is made before an ans
   CHECK_FALSE(page.revealed());
   press(page, sf::Keyboard::Left);
   press(page, sf::Keyboard::Up);
-  CHECK(page.bet().mean == MeanIs::too_low);
-  CHECK(page.bet().stake == 2);
+  REQUIRE(page.bet());
+  CHECK(page.bet()->mean == MeanIs::too_low);
+  CHECK(page.bet()->stake == 2);
   press(page, sf::Keyboard::Enter);
   CHECK(page.revealed());
   CHECK(page.points() == 2);
