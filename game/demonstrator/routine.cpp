@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/demonstrator/pipetting.h"
 #include "game/demonstrator/rinsing.h"
 
 namespace halfdrop {
@@ -55,9 +56,7 @@ void Routine::prepare_flask() {
   make_room_in_flask();
   if (habits_.rinses_flask_with_sample) bench_.act(Deed::rinse_flask_with_sample);
   if (!habits_.rinses_pipette) bench_.act(Deed::rinse_pipette_with_water);
-  bench_.act(Deed::fill_pipette);
-  bench_.act(Deed::deliver_aliquot);
-  if (!habits_.leaves_last_drop) bench_.act(Deed::blow_out_pipette);
+  pipette_aliquot(bench_, habits_);
   ++aliquots_in_flask_;
   const int drops =
       habits_.indicator_drops + habits_.more_indicator_each_run * static_cast<int>(done_.size());

@@ -33,6 +33,11 @@ bool handles_liquid(Deed deed) {
     case Deed::rinse_pipette_with_sample:
     case Deed::blow_out_pipette:
     case Deed::rinse_flask_with_sample:
+    case Deed::dip_pipette:
+    case Deed::lift_pipette:
+    case Deed::wipe_pipette:
+    case Deed::lean_pipette:
+    case Deed::hold_pipette_free:
       return true;
     default:
       return false;

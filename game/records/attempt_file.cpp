@@ -37,6 +37,7 @@ Json hands_json(const HandsChange& change) {
   put("tilt", change.tilt_degrees);
   put("card", change.card_mm);
   put("clamp", change.clamp_mm);
+  put("valve", change.valve);
   return hands;
 }
 

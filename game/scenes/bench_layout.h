@@ -57,6 +57,9 @@ inline constexpr Rect kTitrantBottle{536, 54, 104, 196};
 inline constexpr Rect kSampleBottle{652, 54, 104, 196};
 inline constexpr Rect kIndicator{768, 124, 64, 126};
 inline constexpr Rect kPipette{534, 265, 312, 24};
+inline constexpr Rect kPipetteDipped{535, 300, 24, 312};  ///< worked by hand: in the sample's beaker
+inline constexpr Rect kPipetteLifted{535, 246, 24, 312};  ///< ... above the waste
+inline constexpr Rect kPipetteBeaker{503, 562, 88, 74};
 inline constexpr Rect kWashBottle{204, 82, 76, 168};
 inline constexpr Rect kFunnelAside{296, 184, 66, 66};
 inline constexpr Rect kCloth{212, 268, 62, 82};

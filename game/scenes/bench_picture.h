@@ -57,10 +57,11 @@ void draw_still_bench(Canvas& canvas, const BenchPicture& picture);
 /// What lies over it, except the eye's picture and the paper.
 void draw_moving_bench(Canvas& canvas, const BenchPicture& picture);
 
-/// The pipette is held over the flask: filled, or running out.
+/// The pipette is in the hand: filled, running out, or dipped into the sample.
 [[nodiscard]] bool pipette_in_hand(const BenchPicture& picture);
-/// Where it is then, its tip against the wall of the flask's neck.
-[[nodiscard]] Rect pipette_in_flask(const BenchPicture& picture);
+/// Where it is then: over the flask, its tip against the wall of the neck unless it is held free; or, worked
+/// by hand, above or in a small beaker.
+[[nodiscard]] Rect held_pipette(const BenchPicture& picture);
 
 /// Flask's axis and foot as it stands, or would stand upright while it is swirled.
 [[nodiscard]] Point flask_foot(const BenchPicture& picture);

@@ -15,7 +15,7 @@ std::optional<Piece> piece_of_key(const sf::Event::KeyEvent& key) {
     case Key::J:
     case Key::O:
       return Piece::jet;
-    case Key::Z:
+    case Key::Home:
       return Piece::clamp;
     case Key::Up:
     case Key::Down:
@@ -26,6 +26,7 @@ std::optional<Piece> piece_of_key(const sf::Event::KeyEvent& key) {
     case Key::Y:
       return Piece::pipette;
     case Key::U:
+    case Key::Z:
       return Piece::filler;
     case Key::F:
     case Key::Space:

@@ -59,6 +59,10 @@ void PlayScene::begin_drag(const Thing& thing, Point at) {
     case Grip::burette:
       hold_by_button(Grasp::turn, 1.0);
       break;
+    case Grip::filler:
+      if (!runs_by_itself()) drag_.holds = Grasp::filler;
+      work_filler(shift_);
+      break;
     case Grip::wash:
       hold_by_button(Grasp::wash, 1.0);
       break;
@@ -135,6 +139,8 @@ void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point a
   if (button.button != sf::Mouse::Left) return;
   if (thing.grip != Grip::none) {
     begin_drag(thing, at);
+  } else if (thing.name == "pipette" && view_.pipette.by_hand) {
+    move_pipette(false);
   } else if (thing.deed) {
     act(*thing.deed);
   }
@@ -142,6 +148,11 @@ void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point a
 
 void PlayScene::right_pressed(const Thing& thing, Point at) {
   if (thing.other_deed) return act(*thing.other_deed);
+  if (thing.grip == Grip::filler) {
+    drag_ = {Grip::none, at, 0.0, {}};
+    if (!runs_by_itself()) drag_.holds = Grasp::filler;
+    return work_filler(true);
+  }
   const bool flask = thing.grip == Grip::flask, bottle = thing.grip == Grip::pour || thing.pours;
   if (flask || bottle) drag_ = {Grip::none, at, 0.0, {}};
   if (flask) hold_by_button(Grasp::swirl, kSwirlsWell);

@@ -101,6 +101,9 @@ class PlayScene {
   void move_clamp(double by_mm);
   [[nodiscard]] bool asks_for_piece() const;
   bool answer(std::optional<Piece> piece);
+  void move_pipette(bool other);
+  void work_filler(bool gently);
+  [[nodiscard]] bool runs_by_itself() const;
 
   void key_pressed(const sf::Event::KeyEvent& key);
   bool hand_key(const sf::Event::KeyEvent& key);

@@ -42,7 +42,12 @@ constexpr std::array<std::string_view, kDeeds> kDeedNames = {"put on coat",
                                                              "next picture",
                                                              "close volume",
                                                              "swing burette over edge",
-                                                             "swing burette back"};
+                                                             "swing burette back",
+                                                             "dip pipette",
+                                                             "lift pipette",
+                                                             "wipe pipette",
+                                                             "lean pipette on flask",
+                                                             "hold pipette free"};
 
 struct HandRange {
   std::string_view name;
@@ -50,7 +55,7 @@ struct HandRange {
   double low, high;
 };
 
-const std::array<HandRange, 10> kHandRanges = {
+const std::array<HandRange, 11> kHandRanges = {
     {{"tap", &HandsChange::tap, 0.0, 1.0},
      {"eye", &HandsChange::eye_mm, kEyeLowest_mm, kEyeHighest_mm},
      {"flask", &HandsChange::flask_x_cm, -kFlaskReach_cm, kFlaskReach_cm},
@@ -60,7 +65,8 @@ const std::array<HandRange, 10> kHandRanges = {
      {"pour", &HandsChange::pour, 0.0, 1.0},
      {"tilt", &HandsChange::tilt_degrees, 0.0, kFlat_degrees},
      {"card", &HandsChange::card_mm, kEyeLowest_mm, kEyeHighest_mm},
-     {"clamp", &HandsChange::clamp_mm, kClampLowest_mm, kClampHighest_mm}}};
+     {"clamp", &HandsChange::clamp_mm, kClampLowest_mm, kClampHighest_mm},
+     {"valve", &HandsChange::valve, -1.0, 1.0}}};
 
 std::string short_number(double value) {
   std::string text = std::to_string(value);
@@ -103,6 +109,27 @@ std::string_view jet_refusal_text(Refusal refusal) {
   }
 }
 
+std::string_view pipette_refusal_text(Refusal refusal) {
+  switch (refusal) {
+    case Refusal::pipette_full:
+      return "The pipette is full already.";
+    case Refusal::pipette_empty:
+      return "The pipette is empty: fill it from the sample first.";
+    case Refusal::pipette_by_hand:
+      return "This pipette is worked by hand: dip it into the sample and draw up with the filler.";
+    case Refusal::pipette_practised:
+      return "Practised hands work the pipette here: fill it, and let it run.";
+    case Refusal::pipette_in_use:
+      return "The pipette is in your hand: lift it away first.";
+    case Refusal::nothing_to_wipe:
+      return "Nothing clings to the outside of the pipette.";
+    case Refusal::pipette_over_flask:
+      return "The pipette is over the flask: lift it away first.";
+    default:
+      return "";
+  }
+}
+
 }  // namespace
 
 std::string_view deed_name(Deed deed) { return kDeedNames[static_cast<std::size_t>(deed)]; }
@@ -123,10 +150,6 @@ std::string_view refusal_text(Refusal refusal) {
       return "The flask is in the way: set it aside first.";
     case Refusal::beaker_in_the_way:
       return "The beaker is in the way: take it away first.";
-    case Refusal::pipette_full:
-      return "The pipette is full already.";
-    case Refusal::pipette_empty:
-      return "The pipette is empty: fill it from the sample first.";
     case Refusal::nothing_hangs:
       return "No drop hangs at the tip.";
     case Refusal::nothing_to_touch:
@@ -143,8 +166,10 @@ std::string_view refusal_text(Refusal refusal) {
       return "There is no further volume to deliver.";
     case Refusal::still_falls:
       return "Something still falls: shut the tap and wait for it.";
-    default:
-      return jet_refusal_text(refusal);
+    default: {
+      const std::string_view text = jet_refusal_text(refusal);
+      return text.empty() ? pipette_refusal_text(refusal) : text;
+    }
   }
 }
 

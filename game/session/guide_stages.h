@@ -61,6 +61,8 @@ std::string say(F) {
 [[nodiscard]] std::span<const GuideStep> steps_of_lowering();
 [[nodiscard]] std::span<const GuideStep> steps_of_rinsing();
 [[nodiscard]] std::span<const GuideStep> steps_before_a_run();
+/// Where the pipette is worked by hand.
+[[nodiscard]] std::span<const GuideStep> steps_with_pipette();
 [[nodiscard]] std::span<const GuideStep> steps_of_a_run();
 [[nodiscard]] std::span<const GuideStep> steps_on_paper();
 

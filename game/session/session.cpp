@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "physics/bench/clamp.h"
+#include "physics/bench/pipette_by_hand.h"
 #include "physics/bench/reach.h"
 #include "physics/bench/state_hash.h"
 
@@ -14,8 +15,9 @@ namespace {
 
 /// Hands are kept to 1e-4 of their unit: finer than any hand, and short to write.
 HandsChange rounded(HandsChange change) {
-  for (auto* value : {&change.tap, &change.eye_mm, &change.flask_x_cm, &change.flask_y_cm, &change.swirl,
-                      &change.wash, &change.pour, &change.tilt_degrees, &change.card_mm, &change.clamp_mm}) {
+  for (auto* value :
+       {&change.tap, &change.eye_mm, &change.flask_x_cm, &change.flask_y_cm, &change.swirl, &change.wash,
+        &change.pour, &change.tilt_degrees, &change.card_mm, &change.clamp_mm, &change.valve}) {
     if (*value) **value = std::round(**value * 1e4) / 1e4;
   }
   return change;
@@ -36,6 +38,7 @@ HandsChange news(HandsChange change, const Hands& hands) {
   drop_if_same(change.tilt_degrees, hands.tilt_degrees);
   drop_if_same(change.card_mm, hands.card_mm);
   drop_if_same(change.clamp_mm, hands.clamp_mm);
+  drop_if_same(change.valve, hands.valve);
   return change;
 }
 
@@ -45,6 +48,7 @@ std::optional<Refusal> blocks(const BenchSpec& spec, const BenchState& state, co
     if (const auto refusal = in_the_way_of_clamp(spec, state, *change.clamp_mm)) return refusal;
   }
   if (!change.flask_x_cm && !change.flask_y_cm) return std::nullopt;
+  if (pipette_over_flask(state)) return Refusal::pipette_over_flask;
   return in_the_way_of_flask(spec, state, change.flask_x_cm.value_or(state.hands.flask_x_cm),
                              change.flask_y_cm.value_or(state.hands.flask_y_cm));
 }

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "physics/bench/clamp.h"
+#include "physics/bench/pipette_by_hand.h"
 #include "physics/burette/column.h"
 #include "physics/burette/jet.h"
 #include "physics/burette/plug.h"
@@ -119,6 +120,23 @@ void view_colours(const BenchSpec& spec, const BenchState& state, View& v) {
   }
 }
 
+void view_pipette(const Session& session, View& v) {
+  const BenchSpec& spec = session.spec();
+  const BenchState& state = session.state();
+  PipetteView& p = v.pipette;
+  p.by_hand = spec.pipette.by_hand;
+  p.holds = !state.ledger.balance(Account::pipette).empty();
+  if (!p.by_hand) return;
+  p.place = state.pipette_place;
+  p.level_mm = pipette_level_mm(spec, state);
+  p.seen_mm = pipette_seen_mm(spec, state);
+  p.eye_above_mm = state.hands.eye_mm - kPipetteLine_mm;
+  p.flow_cm3_s = pipette_flow_cm3_s(spec, state);
+  p.outside_wet = !state.ledger.balance(Account::pipette_outside).empty();
+  p.drains = pipette_drains(state);
+  p.froths = state.pipette_air > 0;
+}
+
 void view_wall(const BenchState& state, View& v) {
   v.wall_cm3 = cm3_in(state, Account::flask_wall);
   v.swirl_turns = state.slosh.turns;
@@ -174,6 +192,7 @@ View view(const Session& session, std::size_t every) {
   view_touching(session, v);
   view_flask(session, every, v);
   view_wall(state, v);
+  view_pipette(session, v);
   v.beaker_cm3 = cm3_in(state, Account::beaker);
   v.spilt_cm3 = cm3_in(state, Account::bench_top);
   v.pipette_cm3 = cm3_in(state, Account::pipette);
@@ -204,6 +223,9 @@ Senses senses(const View& v) {
   s.over_edge = v.over_edge;
   s.wall_wet = v.wall_cm3 > 0.002;
   s.bench_wet = v.spilt_cm3 > 0.01;
+  s.pipette = v.pipette;
+  s.pipette.seen_mm = std::round(v.pipette.seen_mm * 10.0) / 10.0;
+  s.pipette.level_mm = s.pipette.seen_mm;
   return s;
 }
 

@@ -4,6 +4,7 @@
 
 #include "physics/bench/drill.h"
 #include "physics/bench/flight.h"
+#include "physics/bench/pipette_by_hand.h"
 #include "physics/burette/filling.h"
 #include "physics/burette/jet.h"
 #include "physics/burette/plug.h"
@@ -74,6 +75,7 @@ void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
     seep(spec, state);
     cling_and_run(spec, state, column_before);
   }
+  work_pipette(spec, state);
   fall(spec, state);
   slosh(spec, state);
   wash_down(spec, state, hands.wash);

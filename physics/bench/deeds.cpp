@@ -8,6 +8,7 @@
 #include "physics/bench/drill.h"
 #include "physics/bench/flight.h"
 #include "physics/bench/pipette.h"
+#include "physics/bench/pipette_by_hand.h"
 #include "physics/burette/jet.h"
 #include "physics/flask/liquid.h"
 #include "physics/flask/wall.h"
@@ -37,6 +38,7 @@ Answer check_touch_off(const BenchSpec& spec, const BenchState& state) {
 }
 
 Answer check_empty_flask(const BenchSpec& spec, const BenchState& state) {
+  if (pipette_over_flask(state)) return Refusal::pipette_over_flask;
   return refuse_if(flask_under_jet(spec, state), Refusal::flask_under_jet);
 }
 
@@ -227,6 +229,12 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
     case Deed::rinse_pipette_with_sample:
     case Deed::blow_out_pipette:
       return check_pipette(spec, state, deed);
+    case Deed::dip_pipette:
+    case Deed::lift_pipette:
+    case Deed::wipe_pipette:
+    case Deed::lean_pipette:
+    case Deed::hold_pipette_free:
+      return check_pipette_by_hand(spec, state, deed);
     case Deed::add_indicator:
       return check_indicator(spec, state);
     case Deed::touch_off_drop:
@@ -252,6 +260,7 @@ void apply(const BenchSpec& spec, BenchState& state, Deed deed) {
   move_apparatus(state, deed);
   move_liquid(spec, state, deed);
   use_pipette(spec, state, deed);
+  hold_pipette(state, deed);
   if (deed == Deed::next_picture) turn_picture(spec, state);
   if (deed == Deed::close_volume) ++state.drill_step;
 }

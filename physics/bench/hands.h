@@ -16,6 +16,9 @@ struct Hands {
       60.0;  ///< upper edge of the card's dark half above the zero mark, clipped to the tube; only seen
   double clamp_mm = 0.0;  ///< burette raised in its clamps from where it stands at first (negative: lowered)
 
+  double valve =
+      0.0;  ///< pipette's filler: -1 draws up .. 0 holds .. 1 lets air in, so that it runs (by hand)
+
   friend bool operator==(const Hands&, const Hands&) = default;
 };
 

@@ -7,6 +7,7 @@
 
 #include "game/demonstrator/moves.h"
 #include "game/demonstrator/pencil.h"
+#include "game/demonstrator/pipetting.h"
 #include "game/marking/calculation.h"
 #include "game/marking/marks.h"
 #include "game/session/guide.h"
@@ -112,6 +113,10 @@ class Novice {
     moves_.wash_down(1.0);
     mix();
   }
+  void draw_up() { draw_past_line(bench_); }
+  void eye_at_line() { look_at_line(bench_); }
+  void let_down() { let_down_to_line(bench_); }
+  void let_run() { bench_.hold(&HandsChange::valve, 1.0); }
   void read(const char* row) { bench_.write(facts_.run + row, hundredths_text(moves_.read_hundredths())); }
   void read_initial() { read("/initial"); }
   void read_final() { read("/final"); }
@@ -168,6 +173,12 @@ class Novice {
                                              {"flask-aside", &Novice::aside},
                                              {"flask-out", &Novice::aside},
                                              {"flask-under", &Novice::under},
+                                             {"pipette-aside", &Novice::aside},
+                                             {"pipette-draw", &Novice::draw_up},
+                                             {"pipette-eye", &Novice::eye_at_line},
+                                             {"pipette-line", &Novice::let_down},
+                                             {"pipette-run", &Novice::let_run},
+                                             {"pipette-drain", &Novice::wait},
                                              {"rinse-pour", &Novice::pour_a_little},
                                              {"rinse-turn", &Novice::turn_about},
                                              {"rinse-out", &Novice::run_out},
@@ -235,6 +246,12 @@ void check_full_marks(const Level& level, std::uint64_t seed) {
 }
 
 }  // namespace
+
+TEST_CASE("so does who works the pipette by hand as the guide says it") {
+  const auto level = with_values(coarse("01-spirit-vinegar"), R"({"pipette":{"by_hand":true}})");
+  REQUIRE(level.has_value());
+  check_full_marks(*level, 3);
+}
 
 TEST_CASE("who does each step as the guide says it gets every mark, or all but a band of the hand") {
   const auto seeds = static_cast<std::uint64_t>(test::rounds(1, 10));

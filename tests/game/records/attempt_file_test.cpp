@@ -93,7 +93,6 @@ constexpr BadLine kBadLines[] = {
     {"no hands", R"({"tick":1,"hands":{}})", "line 2 /hands", "found nothing"},
     {"an unknown hand", R"({"tick":1,"hands":{"tab":0.5}})", "line 2 /hands/tab", "did you mean \"tap\"?"},
     {"a clamp above its rod", R"({"tick":1,"hands":{"clamp":300}})", "line 2 /hands/clamp", "out of range"},
-    {"a hand not yet modelled", R"({"tick":1,"hands":{"valve":0.5}})", "line 2 /hands/valve", "not yet modelled"},
     {"a tap more than open", R"({"tick":1,"hands":{"tap":1.01}})", "line 2 /hands/tap", "found 1.01"},
     {"a tap as text", R"({"tick":1,"hands":{"tap":"open"}})", "line 2 /hands/tap", "found a text"},
     {"an eye on the moon", R"({"tick":1,"hands":{"eye":1e300}})", "line 2 /hands/eye", "out of range"},
