@@ -1,6 +1,7 @@
 #include <filesystem>
 #include <ostream>
 
+#include "game/demonstrator/wager_rounds.h"
 #include "game/desk/commands.h"
 #include "game/level/endpoint_checks.h"
 #include "game/level/text_catalogue.h"
@@ -32,6 +33,13 @@ int check_words(const std::string& path, Streams streams) {
   return kDone;
 }
 
+int check_wager(const std::string& path, Streams streams) {
+  const Result<PlayableWager> playable = read_playable_wager(path);
+  if (!playable) return report(playable.error(), streams);
+  streams.out << path << ": sound\n";
+  return kDone;
+}
+
 }  // namespace
 
 int check_levels(const std::vector<std::string>& levels, Streams streams) {
@@ -39,6 +47,10 @@ int check_levels(const std::vector<std::string>& levels, Streams streams) {
   for (const std::string& path : levels) {
     if (is_catalogue(path)) {
       statuses.push_back(check_words(path, streams));
+      continue;
+    }
+    if (is_wager(path)) {
+      statuses.push_back(check_wager(path, streams));
       continue;
     }
     const Result<Level> level = read_level(path);

@@ -66,9 +66,20 @@ std::vector<DrillFigure> figures_of(const FillingDrill& drill) {
           cm3("spilt_cm3", "figure.spilt", drill.spilt_cm3)};
 }
 
+std::vector<DrillFigure> figures_of(const KnowingDrill& drill) {
+  return {number("pieces_known", "figure.pieces_known", count(drill.known())),
+          number("wrong_answers", "figure.wrong_answers", count(drill.wrong())),
+          number("pieces_used", "figure.pieces_used", count(drill.used()))};
+}
+
+bool only_counts(const DrillFigure& figure) {
+  return figure.id == "readings" || figure.id == "delivered" || figure.id == "pieces_known" ||
+         figure.id == "pieces_used";
+}
+
 /// A difference of figures with standard errors is told from chance by theirs together.
 std::string verdict(const DrillFigure& first, const DrillFigure& second) {
-  if (!first.value || !second.value || first.id == "readings" || first.id == "delivered") return {};
+  if (!first.value || !second.value || only_counts(first)) return {};
   const double before = std::fabs(*first.value), after = std::fabs(*second.value);
   const double half_unit = 0.5 * std::pow(10.0, -first.decimals);
   if (first.error && second.error) {
@@ -89,14 +100,15 @@ std::vector<DrillFigure> key_figures(const DrillFigures& drill) {
 
 DrillKind kind_of(const DrillFigures& drill) {
   if (std::holds_alternative<ReadingDrill>(drill)) return DrillKind::read_meniscus;
+  if (std::holds_alternative<KnowingDrill>(drill)) return DrillKind::know_apparatus;
   return std::holds_alternative<DeliveryDrill>(drill) ? DrillKind::deliver_exactly
                                                       : DrillKind::fill_without_air;
 }
 
 std::vector<std::string> key_figure_ids() {
   std::vector<std::string> ids;
-  for (const DrillFigures& empty :
-       {DrillFigures(ReadingDrill{}), DrillFigures(DeliveryDrill{}), DrillFigures(FillingDrill{})}) {
+  for (const DrillFigures& empty : {DrillFigures(ReadingDrill{}), DrillFigures(DeliveryDrill{}),
+                                    DrillFigures(FillingDrill{}), DrillFigures(KnowingDrill{})}) {
     for (const DrillFigure& figure : key_figures(empty)) ids.push_back(figure.id);
   }
   return ids;

@@ -42,7 +42,7 @@ constexpr std::array kMends = {
     Mend{Cause::missed_flask, {"into-the-flask"}, "fix.missed_flask", {}},
     Mend{Cause::flask_wall, {"washed-down"}, "fix.flask_wall", {}},
     Mend{Cause::titrant_strength, {"burette-rinsed"}, "fix.titrant_strength", {}},
-    Mend{Cause::aliquot, {"one-aliquot", "pipette-rinsed", "last-drop-left"}, {}, {}},
+    Mend{Cause::aliquot, {"one-aliquot", "pipette-rinsed", "pipette-to-line", "pipette-wiped", "pipette-drained", "last-drop-left"}, {}, {}},
     Mend{Cause::flask_residue, {"flask-clean"}, "fix.flask_residue", {}},
     Mend{Cause::swirled_out, {"nothing-over-the-rim"}, "fix.swirled_out", {}},
     Mend{Cause::overshoot,

@@ -135,6 +135,8 @@ std::unique_ptr<DrillCard> drill_card(const Session& session, bool large) {
       return reading_card(session, large);
     case DrillKind::deliver_exactly:
       return delivery_card(session, large);
+    case DrillKind::know_apparatus:
+      return apparatus_card(session, large);
     case DrillKind::fill_without_air:
       break;
   }

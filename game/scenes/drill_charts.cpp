@@ -113,6 +113,7 @@ float draw_drill_charts(Canvas& canvas, Point top_left, float width, const Drill
     below(draw_reading_charts(canvas, at, width, charts, places));
   if (std::holds_alternative<DeliveryDrill>(charts.drill))
     below(draw_delivery_chart(canvas, at, width, charts));
+  if (std::holds_alternative<KnowingDrill>(charts.drill)) below(draw_pieces(canvas, at, width, charts));
   below(draw_key_figures(canvas, at, width, charts));
   below(draw_reading_goes(canvas, at, width, charts));
   return at.y - top_left.y;

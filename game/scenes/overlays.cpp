@@ -63,7 +63,19 @@ void card(Canvas& canvas, const Rect& rect) {
 }
 
 /// What a key needs to be of any use.
-enum class Needs { nothing, liquid, pouring, titration, reading, delivery, filling };
+enum class Needs {
+  nothing,
+  liquid,
+  pouring,
+  titration,
+  by_hand,
+  practised,
+  reading,
+  delivery,
+  filling,
+  glass,
+  funnel
+};
 
 struct HelpLine {
   Phrase keys, words;
@@ -78,25 +90,31 @@ constexpr std::array kHelp = {HelpLine{"keys.tap.keys", "keys.tap", Needs::liqui
                               HelpLine{"keys.eye_50.keys", "keys.eye_50"},
                               HelpLine{"keys.card.keys", "keys.card"},
                               HelpLine{"keys.swirl.keys", "keys.swirl", Needs::titration},
-                              HelpLine{"keys.wash.keys", "keys.wash", Needs::titration},
+                              HelpLine{"keys.wash.keys", "keys.wash", Needs::glass},
                               HelpLine{"keys.pour.keys", "keys.pour", Needs::pouring},
                               HelpLine{"keys.take_up.keys", "keys.take_up", Needs::titration},
                               HelpLine{"keys.aslant.keys", "keys.aslant", Needs::titration},
-                              HelpLine{"keys.flask.keys", "keys.flask", Needs::titration},
-                              HelpLine{"keys.funnel.keys", "keys.funnel", Needs::pouring},
+                              HelpLine{"keys.flask.keys", "keys.flask", Needs::glass},
+                              HelpLine{"keys.funnel.keys", "keys.funnel", Needs::funnel},
+                              HelpLine{"keys.clamp.keys", "keys.clamp", Needs::funnel},
+                              HelpLine{"keys.over_edge.keys", "keys.over_edge", Needs::funnel},
                               HelpLine{"keys.touch_off.keys", "keys.touch_off", Needs::liquid},
                               HelpLine{"keys.flick.keys", "keys.flick", Needs::liquid},
-                              HelpLine{"keys.tile.keys", "keys.tile", Needs::titration},
+                              HelpLine{"keys.tile.keys", "keys.tile", Needs::glass},
                               HelpLine{"keys.coat.keys", "keys.coat", Needs::liquid},
                               HelpLine{"keys.goggles.keys", "keys.goggles", Needs::liquid},
                               HelpLine{"keys.beaker.keys", "keys.beaker", Needs::liquid},
                               HelpLine{"keys.empty_beaker.keys", "keys.empty_beaker", Needs::liquid},
-                              HelpLine{"keys.pipette.keys", "keys.pipette", Needs::titration},
+                              HelpLine{"keys.pipette.keys", "keys.pipette", Needs::practised},
+                              HelpLine{"keys.pipette_place.keys", "keys.pipette_place", Needs::by_hand},
+                              HelpLine{"keys.filler.keys", "keys.filler", Needs::by_hand},
+                              HelpLine{"keys.pipette_tip.keys", "keys.pipette_tip", Needs::by_hand},
                               HelpLine{"keys.rinse_pipette.keys", "keys.rinse_pipette", Needs::titration},
                               HelpLine{"keys.blow_out.keys", "keys.blow_out", Needs::titration},
                               HelpLine{"keys.indicator.keys", "keys.indicator", Needs::titration},
                               HelpLine{"keys.empty_flask.keys", "keys.empty_flask", Needs::titration},
                               HelpLine{"keys.rinse_flask.keys", "keys.rinse_flask", Needs::titration},
+                              HelpLine{"keys.wipe_pipette.keys", "keys.wipe_pipette", Needs::by_hand},
                               HelpLine{"keys.mop.keys", "keys.mop", Needs::liquid},
                               HelpLine{"keys.write.keys", "keys.write", Needs::titration},
                               HelpLine{"keys.sheet.keys", "keys.sheet", Needs::titration},
@@ -120,6 +138,14 @@ bool has(const Outfit& outfit, Needs needs) {
       return outfit.pouring;
     case Needs::titration:
       return outfit.titration;
+    case Needs::glass:
+      return outfit.glass();
+    case Needs::funnel:
+      return outfit.funnel();
+    case Needs::by_hand:
+      return outfit.titration && outfit.pipette_by_hand;
+    case Needs::practised:
+      return outfit.titration && !outfit.pipette_by_hand;
     case Needs::reading:
       return !outfit.liquid;
     case Needs::delivery:

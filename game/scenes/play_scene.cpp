@@ -7,6 +7,7 @@
 #include "game/level/say.h"
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/eye_picture.h"
+#include "game/scenes/eye_stem.h"
 #include "game/scenes/overlays.h"
 #include "game/scenes/palette.h"
 
@@ -72,6 +73,11 @@ void PlayScene::look() {
   view_ = view(session_, kForAPicture);
   if (held_cm3 > 0.5 && view_.pipette_cm3 < 0.5) pipette_let_run_at_s_ = clock_s_;
   things_ = things(picture());
+  if (asks_for_piece()) {
+    for (Thing& thing : things_) {
+      if (piece_of(thing)) thing.says = say("drill.knowing.this_one");
+    }
+  }
   let_guide_look();
 }
 
@@ -195,6 +201,7 @@ void PlayScene::draw(Canvas& canvas) {
   still_.draw(canvas, still_key(now), [&now](Canvas& layer) { draw_still_bench(layer, now); });
   draw_moving_bench(canvas, now);
   EyePicture::draw(canvas, outfit_.eye, view_, session_.spec());
+  if (looks_at_stem(view_.pipette)) draw_eye_stem(canvas, outfit_.eye, view_.pipette, session_.spec());
   canvas.flush();
   paper_->draw(canvas, session_);
   canvas.flush();

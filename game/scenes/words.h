@@ -75,6 +75,7 @@ inline constexpr Phrase kSeeMarks{"handed_in.go_on"};
 inline constexpr Phrase kListSubtitle{"list.subtitle"};
 inline constexpr Phrase kListKeys{"list.keys"};
 inline constexpr Phrase kDrills{"list.drills"};
+inline constexpr Phrase kWagers{"list.wagers"};
 inline constexpr Phrase kUnfinished{"list.unfinished"};
 inline constexpr Phrase kBefore{"safety.before"};
 inline constexpr Phrase kHazardSource{"safety.source"};

@@ -6,6 +6,7 @@
 
 #include "game/level/nearest.h"
 #include "game/level/say.h"
+#include "game/session/apparatus.h"
 #include "physics/burette/rinsing.h"
 
 namespace halfdrop {
@@ -40,7 +41,14 @@ constexpr std::array<std::string_view, kDeeds> kDeedNames = {"put on coat",
                                                              "blow out pipette",
                                                              "rinse flask with sample",
                                                              "next picture",
-                                                             "close volume"};
+                                                             "close volume",
+                                                             "swing burette over edge",
+                                                             "swing burette back",
+                                                             "dip pipette",
+                                                             "lift pipette",
+                                                             "wipe pipette",
+                                                             "lean pipette on flask",
+                                                             "hold pipette free"};
 
 struct HandRange {
   std::string_view name;
@@ -48,7 +56,7 @@ struct HandRange {
   double low, high;
 };
 
-const std::array<HandRange, 9> kHandRanges = {
+const std::array<HandRange, 11> kHandRanges = {
     {{"tap", &HandsChange::tap, 0.0, 1.0},
      {"eye", &HandsChange::eye_mm, kEyeLowest_mm, kEyeHighest_mm},
      {"flask", &HandsChange::flask_x_cm, -kFlaskReach_cm, kFlaskReach_cm},
@@ -57,7 +65,9 @@ const std::array<HandRange, 9> kHandRanges = {
      {"wash", &HandsChange::wash, 0.0, 1.0},
      {"pour", &HandsChange::pour, 0.0, 1.0},
      {"tilt", &HandsChange::tilt_degrees, 0.0, kFlat_degrees},
-     {"card", &HandsChange::card_mm, kEyeLowest_mm, kEyeHighest_mm}}};
+     {"card", &HandsChange::card_mm, kEyeLowest_mm, kEyeHighest_mm},
+     {"clamp", &HandsChange::clamp_mm, kClampLowest_mm, kClampHighest_mm},
+     {"valve", &HandsChange::valve, -1.0, 1.0}}};
 
 std::string short_number(double value) {
   std::string text = std::to_string(value);
@@ -70,6 +80,55 @@ std::string short_number(double value) {
 std::size_t characters(std::string_view text) {
   const auto begins = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
   return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), begins));
+}
+
+bool asks_for_pieces(const Level& level) {
+  return level.drill && level.drill->kind == DrillKind::know_apparatus;
+}
+
+/// Of what the jet or the burette is in the way of, and the other way about.
+std::string_view jet_refusal_text(Refusal refusal) {
+  switch (refusal) {
+    case Refusal::jet_would_dip:
+      return say("refusal.jet_would_dip");
+    case Refusal::funnel_in_the_way:
+      return say("refusal.funnel_in_the_way");
+    case Refusal::burette_in_hand:
+      return say("refusal.burette_in_hand");
+    case Refusal::jet_in_the_way:
+      return say("refusal.jet_in_the_way");
+    case Refusal::burette_over_edge:
+      return say("refusal.burette_over_edge");
+    case Refusal::jet_too_low:
+      return say("refusal.jet_too_low");
+    case Refusal::bench_in_the_way:
+      return say("refusal.bench_in_the_way");
+    case Refusal::jet_would_dip_down:
+      return say("refusal.jet_would_dip_down");
+    default:
+      return "";
+  }
+}
+
+std::string_view pipette_refusal_text(Refusal refusal) {
+  switch (refusal) {
+    case Refusal::pipette_full:
+      return say("refusal.pipette_full");
+    case Refusal::pipette_empty:
+      return say("refusal.pipette_empty");
+    case Refusal::pipette_by_hand:
+      return say("refusal.pipette_by_hand");
+    case Refusal::pipette_practised:
+      return say("refusal.pipette_practised");
+    case Refusal::pipette_in_use:
+      return say("refusal.pipette_in_use");
+    case Refusal::nothing_to_wipe:
+      return say("refusal.nothing_to_wipe");
+    case Refusal::pipette_over_flask:
+      return say("refusal.pipette_over_flask");
+    default:
+      return "";
+  }
 }
 
 }  // namespace
@@ -92,10 +151,6 @@ std::string_view refusal_text(Refusal refusal) {
       return say("refusal.flask_in_the_way");
     case Refusal::beaker_in_the_way:
       return say("refusal.beaker_in_the_way");
-    case Refusal::pipette_full:
-      return say("refusal.pipette_full");
-    case Refusal::pipette_empty:
-      return say("refusal.pipette_empty");
     case Refusal::nothing_hangs:
       return say("refusal.nothing_hangs");
     case Refusal::nothing_to_touch:
@@ -112,16 +167,11 @@ std::string_view refusal_text(Refusal refusal) {
       return say("refusal.no_volume_left");
     case Refusal::still_falls:
       return say("refusal.still_falls");
-    case Refusal::jet_would_dip:
-      return say("refusal.jet_would_dip");
-    case Refusal::funnel_in_the_way:
-      return say("refusal.funnel_in_the_way");
-    case Refusal::burette_in_hand:
-      return say("refusal.burette_in_hand");
-    case Refusal::jet_in_the_way:
-      return say("refusal.jet_in_the_way");
+    default: {
+      const std::string_view text = jet_refusal_text(refusal);
+      return text.empty() ? pipette_refusal_text(refusal) : text;
+    }
   }
-  return "";
 }
 
 std::vector<std::string> run_names(const Level& level) {
@@ -139,6 +189,8 @@ std::vector<std::string> sheet_cells(const Level& level) {
   for (const CalculationStep& step : level.calculation) cells.push_back(step.cell);
   const int readings = level.drill ? drill_readings(*level.drill) : 0;
   for (int number = 1; number <= readings; ++number) cells.push_back(reading_cell(number));
+  const int pieces = asks_for_pieces(level) ? static_cast<int>(kPieces) : 0;
+  for (int number = 1; number <= pieces; ++number) cells.push_back(piece_cell(number));
   return cells;
 }
 
@@ -162,6 +214,8 @@ std::optional<std::string> check_writing(const Level& level, const Writing& writ
     const std::vector<std::string_view> known(cells.begin(), cells.end());
     return "the sheet has no cell \"" + writing.cell + "\"" + did_you_mean(writing.cell, known);
   }
+  if (asks_for_pieces(level) && writing.text != kDoNotKnow && !piece_from_name(writing.text))
+    return "no piece is called \"" + writing.text + "\"";
   if (writing.cell.ends_with("/counts") && !writing.text.empty() && writing.text != "yes") {
     return "\"" + writing.text + "\" is no tick: expected \"yes\", or nothing to clear it";
   }

@@ -26,27 +26,43 @@ bool of_titrations_only(Deed deed) {
     case Deed::rinse_pipette_with_sample:
     case Deed::blow_out_pipette:
     case Deed::rinse_flask_with_sample:
+    case Deed::dip_pipette:
+    case Deed::lift_pipette:
+    case Deed::wipe_pipette:
+    case Deed::lean_pipette:
+    case Deed::hold_pipette_free:
       return true;
     default:
       return false;
   }
 }
 
+/// All that moves a piece, and none that takes a liquid out of a bottle.
+bool moves_a_piece(Deed deed) {
+  if (deed == Deed::lay_tile || deed == Deed::take_tile_away) return true;
+  return !of_titrations_only(deed) && !of_drills_only(deed) && deed != Deed::touch_off_drop;
+}
+
 bool has_deed(DrillKind kind, Deed deed) {
+  if (kind == DrillKind::know_apparatus) return moves_a_piece(deed);
   if (kind == DrillKind::read_meniscus) return deed == Deed::next_picture;
   if (of_titrations_only(deed) || deed == Deed::next_picture) return false;
   const bool fills = kind == DrillKind::fill_without_air;
   if (deed == Deed::close_volume) return !fills;
-  return fills || (deed != Deed::put_in_funnel && deed != Deed::lift_out_funnel);
+  return fills || (deed != Deed::put_in_funnel && deed != Deed::lift_out_funnel &&
+                   deed != Deed::swing_over_edge && deed != Deed::swing_back);
 }
 
 /// The first hand that a drill has no use for; null when it has one for each.
 const char* foreign_hand(DrillKind kind, const HandsChange& change) {
+  if (kind == DrillKind::know_apparatus) return change.pour ? "pour" : change.tilt_degrees ? "tilt" : nullptr;
   if (change.flask_x_cm || change.flask_y_cm) return "flask";
   if (change.swirl) return "swirl";
   if (change.wash) return "wash";
   if (change.tilt_degrees) return "tilt";
+  if (change.valve) return "valve";
   if (change.pour && kind != DrillKind::fill_without_air) return "pour";
+  if (change.clamp_mm && kind != DrillKind::fill_without_air) return "clamp";
   if (change.tap && kind == DrillKind::read_meniscus) return "tap";
   return nullptr;
 }
@@ -68,7 +84,10 @@ std::optional<std::string> not_in_level(const Level& level, Deed deed) {
 }
 
 std::optional<std::string> not_in_level(const Level& level, const HandsChange& change) {
-  if (!level.drill) return std::nullopt;
+  if (!level.drill) {
+    if (!change.valve || level.pipette.by_hand) return std::nullopt;
+    return std::string(refusal_text(Refusal::pipette_practised));
+  }
   const char* const hand = foreign_hand(level.drill->kind, change);
   return hand == nullptr ? std::nullopt : std::optional(no_place(hand, *level.drill));
 }

@@ -25,6 +25,8 @@ struct GuideFacts {
   Senses seen;
   Hands hands;
   bool coat_on = false, goggles_on = false, funnel_in = false, tile_laid = false, pipette_full = false;
+  bool over_edge = false;            ///< the burette
+  bool top_below_eye = false;        ///< ... its top, of one who stands at the bench
   Bottle in_hand = Bottle::titrant;  ///< that is poured from
 
   // What was done, from the log.
@@ -32,10 +34,11 @@ struct GuideFacts {
   int rinses = 0;                         ///< times that liquid was turned about in the burette
   bool turned_about = false;              ///< ... what is in it now
   bool pipette_rinsed = false;            ///< with sample, or used
-  bool let_in = false;                    ///< the tap was open over this aliquot
-  bool flask_spent = false;               ///< a run was read off with it, and it was not rinsed since
-  double undisturbed_s = 0;    ///< since the tap was shut or a drop touched off; 0 while the tap is open
-  bool colour_lasted = false;  ///< stood for half a minute after the last titrant of this run (from Guide)
+  bool pipette_let_in = false;  ///< by hand: it was let run over the flask, and not lifted away since
+  bool let_in = false;          ///< the tap was open over this aliquot
+  bool flask_spent = false;     ///< a run was read off with it, and it was not rinsed since
+  double undisturbed_s = 0;     ///< since the tap was shut or a drop touched off; 0 while the tap is open
+  bool colour_lasted = false;   ///< stood for half a minute after the last titrant of this run (from Guide)
 
   // What was written. Readings count once they are plain numbers.
   std::string run;  ///< to be done or going on: "trial", "1" ...; empty: runs are over

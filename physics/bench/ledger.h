@@ -78,12 +78,13 @@ enum class Account : std::uint8_t {
   beaker,
   bench_top,
   sink,
-  air,         ///< what the air gives to the flask and takes from it; holds amounts, no volume
-  reactions,   ///< turns one component into another: takes the one and gives the other, so it owes what it
-               ///< gave
-  pipette_wet  ///< what clings inside an empty pipette
+  air,          ///< what the air gives to the flask and takes from it; holds amounts, no volume
+  reactions,    ///< turns one component into another: takes the one and gives the other, so it owes what it
+                ///< gave
+  pipette_wet,  ///< what clings inside an empty pipette
+  pipette_outside  ///< what clings outside to the tip of one that was dipped in
 };
-inline constexpr std::size_t kAccounts = 20;
+inline constexpr std::size_t kAccounts = 21;
 
 /// Balances of all accounts and, by pair, everything that ever moved. Plain data: copying it is a snapshot.
 class Ledger {
