@@ -22,12 +22,33 @@ void grant(Finding& finding, const std::string& seen) {
   finding.advice.clear();
 }
 
+/// One subtraction of the table: a reading less the initial one.
+struct Subtraction {
+  std::string run, reading_cell, titre_cell;
+  double recorded_cm3 = 0.0, meant_cm3 = 0.0;
+  std::optional<double> written_cm3;
+};
+
+std::vector<Subtraction> subtractions(const Case& marked) {
+  std::vector<Subtraction> all;
+  for (const TitreRow& row : marked.titres) {
+    if (never_measured(marked, row.run)) continue;
+    if (row.first && row.first->recorded_cm3)
+      all.push_back({row.run, row.run + "/first endpoint", row.run + "/first titre", *row.first->recorded_cm3,
+                     *row.first->recorded_cm3, row.first->written_titre_cm3});
+    if (row.recorded_cm3)
+      all.push_back({row.run, row.run + "/final", row.run + "/titre", *row.recorded_cm3,
+                     *titre_meant_cm3(marked, row), row.written_titre_cm3});
+  }
+  return all;
+}
+
 /// "47.755 − 24.20 = 23.555", in the player's own figures.
-std::string subtraction(const Case& marked, const TitreRow& row) {
-  const std::string first = marked.sheet.text(row.run + "/initial");
-  const std::string last = marked.sheet.text(row.run + "/final");
+std::string in_figures(const Case& marked, const Subtraction& one) {
+  const std::string first = marked.sheet.text(one.run + "/initial");
+  const std::string last = marked.sheet.text(one.reading_cell);
   const int decimals = std::clamp(std::max(decimals_written(first), decimals_written(last)), 2, 6);
-  const std::string difference = figure_text(*row.recorded_cm3, decimals);
+  const std::string difference = figure_text(one.recorded_cm3, decimals);
   return last + " − " + first + " = " +
          (difference.starts_with('-') ? "−" + difference.substr(1) : difference);
 }
@@ -36,20 +57,17 @@ Finding titres_subtracted(const Case& marked) {
   Finding finding = open_finding(marked, "titres-subtracted", 1.0);
   finding.advice = "Titre = final reading minus initial reading, with two decimals.";
   std::size_t right = 0;
-  for (const TitreRow& row : marked.titres) {
-    if (!row.recorded_cm3 || never_measured(marked, row.run)) continue;
-    const std::string cell = row.run + "/titre";
-    const std::string text = marked.sheet.text(cell);
-    const bool same = row.written_titre_cm3 &&
-                      std::fabs(*row.written_titre_cm3 - *titre_meant_cm3(marked, row)) < kSameFigure_cm3;
+  for (const Subtraction& one : subtractions(marked)) {
+    const std::string text = marked.sheet.text(one.titre_cell);
+    const bool same = one.written_cm3 && std::fabs(*one.written_cm3 - one.meant_cm3) < kSameFigure_cm3;
     if (same && decimals_written(text) == 2) {
       ++right;
       continue;
     }
-    finding.seen = sentence(run_text(row.run)) + ": " + subtraction(marked, row) + ", " +
+    finding.seen = sentence(run_text(one.run)) + ": " + in_figures(marked, one) + ", " +
                    (text.empty() ? std::string("no titre was written") : as_written(text) + " was written") +
                    ".";
-    finding.tick = text.empty() ? marked.end() : marked.sheet.written_at(cell);
+    finding.tick = text.empty() ? marked.end() : marked.sheet.written_at(one.titre_cell);
     return finding;
   }
   if (right == 0) {
@@ -69,19 +87,22 @@ std::string never_run(const Case& marked) {
   return {};
 }
 
-Finding mean_titre(const Case& marked) {
-  Finding finding = open_finding(marked, "mean-titre", 1.0);
+/// `cell`: of the whole titres, or of the first of two.
+Finding mean_titre(const Case& marked, const char* cell) {
+  const bool whole = std::string_view(cell) == kMeanTitre;
+  Finding finding = open_finding(marked, whole ? "mean-titre" : "mean-first-titre", 1.0);
   finding.advice = "Add the ticked titres and divide by their number; two decimals.";
-  const std::string text = marked.sheet.text(kMeanTitre);
-  const std::optional<double> written = marked.sheet.number(kMeanTitre);
-  const std::optional<double> mean = own_mean_cm3(marked.titres);
+  const std::string name = whole ? "mean titre" : "mean first titre";
+  const std::string text = marked.sheet.text(cell);
+  const std::optional<double> written = marked.sheet.number(cell);
+  const std::optional<double> mean = whole ? own_mean_cm3(marked.titres) : own_first_mean_cm3(marked.titres);
   if (!written) {
     finding.judged = !text.empty();
-    finding.seen = text.empty() ? "No mean titre was written."
-                                : "Mean titre: " + as_written(text) + " cannot be read as a number.";
+    finding.seen = text.empty() ? "No " + name + " was written."
+                                : sentence(name) + ": " + as_written(text) + " cannot be read as a number.";
     return finding;
   }
-  finding.tick = marked.sheet.written_at(kMeanTitre);
+  finding.tick = marked.sheet.written_at(cell);
   if (!mean) {
     finding.seen = "A mean of " + text + " was written, but no titre was ticked.";
     return finding;
@@ -90,8 +111,8 @@ Finding mean_titre(const Case& marked) {
     finding.seen = "The mean " + as_written(text) + " takes in " + run + ", which was never measured.";
     return finding;
   }
-  finding.seen =
-      "The ticked titres have the mean " + figure_text(*mean, 3) + "; " + as_written(text) + " was written.";
+  finding.seen = std::string("The ticked ") + (whole ? "titres" : "first titres") + " have the mean " +
+                 figure_text(*mean, 3) + "; " + as_written(text) + " was written.";
   if (mean_agrees(text, *written, *mean)) grant(finding, finding.seen);
   return finding;
 }
@@ -170,11 +191,19 @@ std::optional<double> own_titre_cm3(const TitreRow& row) {
   return row.written_titre_cm3 ? row.written_titre_cm3 : row.recorded_cm3;
 }
 
-std::optional<double> own_mean_cm3(const std::vector<TitreRow>& titres) {
+std::optional<double> own_first_titre_cm3(const TitreRow& row) {
+  if (!row.used || !row.first) return std::nullopt;
+  return row.first->written_titre_cm3 ? row.first->written_titre_cm3 : row.first->recorded_cm3;
+}
+
+namespace {
+
+std::optional<double> mean_of(const std::vector<TitreRow>& titres,
+                              std::optional<double> (*own_cm3)(const TitreRow&)) {
   double sum = 0.0;
   int count = 0;
   for (const TitreRow& row : titres) {
-    const std::optional<double> titre = own_titre_cm3(row);
+    const std::optional<double> titre = own_cm3(row);
     if (!titre) continue;
     sum += *titre;
     ++count;
@@ -182,13 +211,24 @@ std::optional<double> own_mean_cm3(const std::vector<TitreRow>& titres) {
   return count > 0 && std::isfinite(sum) ? std::optional(sum / count) : std::nullopt;
 }
 
+}  // namespace
+
+std::optional<double> own_mean_cm3(const std::vector<TitreRow>& titres) {
+  return mean_of(titres, own_titre_cm3);
+}
+
+std::optional<double> own_first_mean_cm3(const std::vector<TitreRow>& titres) {
+  return mean_of(titres, own_first_titre_cm3);
+}
+
 void mark_arithmetic(const Case& marked, std::vector<Finding>& findings) {
   std::vector<Finding> arithmetic;
   arithmetic.push_back(titres_subtracted(marked));
   if (!marked.level().calculation.empty()) {
-    arithmetic.push_back(mean_titre(marked));
-    const std::vector<WorkedStep> working =
-        check_working(marked.level(), marked.sheet, own_mean_cm3(marked.titres));
+    arithmetic.push_back(mean_titre(marked, kMeanTitre));
+    if (marked.level().then) arithmetic.push_back(mean_titre(marked, kMeanFirstTitre));
+    const std::vector<WorkedStep> working = check_working(
+        marked.level(), marked.sheet, own_mean_cm3(marked.titres), own_first_mean_cm3(marked.titres));
     for (const WorkedStep& worked : working) arithmetic.push_back(step_finding(marked, worked));
     arithmetic.push_back(figures(marked));
   }

@@ -16,9 +16,14 @@ double truly_cm3(const Case& marked, const ReadingMoment& moment) {
                            moment.bench.ledger.balance(Account::column).volume_cm3());
 }
 
+const char* name_of(const RunView& run, const ReadingMoment* moment) {
+  if (moment == run.initial) return "initial";
+  return moment == run.final ? "final" : "first endpoint";
+}
+
 std::optional<Slip> eye_level(const Case& marked, const RunView& run) {
   std::optional<Slip> worst;
-  for (const ReadingMoment* moment : {run.initial, run.final}) {
+  for (const ReadingMoment* moment : {run.initial, run.first_end, run.final}) {
     if (moment == nullptr) continue;
     const bool first = moment == run.initial;
     const double parallax_cm3 = moment->apparent_cm3 - truly_cm3(marked, *moment);
@@ -26,7 +31,7 @@ std::optional<Slip> eye_level(const Case& marked, const RunView& run) {
     if (size <= kLevelEye_cm3 || (worst && size <= worst->size)) continue;
     worst = Slip{size,
                  std::string("the eye was ") + (parallax_cm3 < 0.0 ? "above" : "below") +
-                     " the meniscus at the " + (first ? "initial" : "final") + " reading, which made it " +
+                     " the meniscus at the " + name_of(run, moment) + " reading, which made it " +
                      cm3_text(size) + (parallax_cm3 < 0.0 ? " low" : " high"),
                  moment->bench.tick, run.cost(first ? Cause::parallax_initial : Cause::parallax_final)};
   }
@@ -51,14 +56,14 @@ double off_cm3(const ReadingMoment& moment) {
 std::optional<Slip> readings_right(const Case& marked, const RunView& run) {
   if (readings_swapped(run)) return std::nullopt;  // read rightly, written into the wrong place
   std::optional<Slip> worst;
-  for (const ReadingMoment* moment : {run.initial, run.final}) {
+  for (const ReadingMoment* moment : {run.initial, run.first_end, run.final}) {
     if (moment == nullptr || off_cm3(*moment) == 0.0) continue;
     const double off = off_cm3(*moment);
     if (worst && std::fabs(off) <= worst->size) continue;
     const bool first = moment == run.initial;
     const bool edge = close(moment->written_cm3, moment->apparent_edge_cm3);
     worst = Slip{std::fabs(off),
-                 as_written(marked.sheet.text(run.name + (first ? "/initial" : "/final"))) +
+                 as_written(marked.sheet.text(run.name + "/" + name_of(run, moment))) +
                      " was written where the eye saw " + figure_text(moment->apparent_cm3, 2) +
                      (edge ? ": that is the upper edge of the meniscus" : ""),
                  moment->bench.tick, first ? -off : off};
@@ -70,7 +75,12 @@ std::optional<Slip> readings_right(const Case& marked, const RunView& run) {
 double reading_error_cm3(const RunView& run) {
   const TitreBreakdown& parts = *run.breakdown;
   const double written = readings_swapped(run) ? 0.0 : off_cm3(*run.final) - off_cm3(*run.initial);
-  return written + parts.of(Cause::parallax_initial) + parts.of(Cause::parallax_final);
+  const double whole = written + parts.of(Cause::parallax_initial) + parts.of(Cause::parallax_final);
+  if (run.first_breakdown == nullptr) return whole;
+  const TitreBreakdown& first_parts = *run.first_breakdown;
+  const double first = off_cm3(*run.first_end) - off_cm3(*run.initial) +
+                       first_parts.of(Cause::parallax_initial) + first_parts.of(Cause::parallax_final);
+  return std::fabs(first) > std::fabs(whole) ? first : whole;  // of two endpoints the worse one
 }
 
 const std::array<RunRule, 2> kRules = {{

@@ -46,8 +46,9 @@ std::vector<const TitreRow*> measured_rows(const Case& marked) {
 std::vector<std::string> written_readings(const Case& marked) {
   std::vector<std::string> cells;
   for (const TitreRow* row : measured_rows(marked)) {
-    for (const char* which : {"/initial", "/final"}) {
-      if (!marked.sheet.text(row->run + which).empty()) cells.push_back(row->run + which);
+    for (const std::string_view which : reading_rows(marked.level())) {
+      const std::string cell = row->run + std::string(which);
+      if (!marked.sheet.text(cell).empty()) cells.push_back(cell);
     }
   }
   return cells;
@@ -78,8 +79,8 @@ Finding two_decimals(const Case& marked) {
 /// What one run's line of the table lacks; empty when nothing.
 std::string lacking(const Case& marked, const TitreRow& row) {
   std::string lacks;
-  for (const char* which : {"/initial", "/final", "/titre"}) {
-    const std::string cell = row.run + which;
+  for (const std::string_view which : titre_rows(marked.level())) {
+    const std::string cell = row.run + std::string(which);
     if (marked.sheet.number(cell)) continue;
     const std::string text = marked.sheet.text(cell);
     lacks += (lacks.empty() ? "" : "; ") + cell_text(cell) +
@@ -148,13 +149,19 @@ std::vector<const TitreRow*> ticked_accurate(const Case& marked) {
   return rows;
 }
 
+double apart(const std::vector<double>& titres) {
+  const auto [low, high] = std::minmax_element(titres.begin(), titres.end());
+  return *high - *low;
+}
+
 /// Judged on final minus initial, so that a slip in a subtraction is not paid for twice.
 Finding concordance(const Case& marked) {
   Finding finding = open_finding(marked, "concordance", 2.0);
   finding.advice = "Repeat until two titres lie within 0.10 cm³ of each other, and tick those.";
-  std::vector<double> titres;
+  std::vector<double> titres, firsts;
   for (const TitreRow* row : ticked_accurate(marked)) {
     if (const auto titre = titre_meant_cm3(marked, *row)) titres.push_back(*titre);
+    if (row->first && row->first->recorded_cm3) firsts.push_back(*row->first->recorded_cm3);
     finding.tick = marked.sheet.written_at(row->run + "/counts");
   }
   if (titres.size() < 2) {
@@ -162,10 +169,13 @@ Finding concordance(const Case& marked) {
     finding.seen = titres.empty() ? "No accurate titre was ticked." : "Only one accurate titre was ticked.";
     return finding;
   }
-  const auto [low, high] = std::minmax_element(titres.begin(), titres.end());
-  const std::string spread = "The " + std::to_string(titres.size()) + " ticked titres lie within " +
-                             cm3_text(*high - *low) + " of each other.";
-  if (*high - *low <= kConcordant_cm3 + kSameFigure_cm3) {
+  const double apart_cm3 = apart(titres);
+  std::string spread = "The " + std::to_string(titres.size()) + " ticked titres lie within " +
+                       cm3_text(apart_cm3) + " of each other";
+  if (!firsts.empty()) spread += ", their first titres within " + cm3_text(apart(firsts));
+  spread += ".";
+  const double most_cm3 = firsts.empty() ? apart_cm3 : std::max(apart_cm3, apart(firsts));
+  if (most_cm3 <= kConcordant_cm3 + kSameFigure_cm3) {
     grant(finding, spread);
   } else {
     finding.seen = spread;

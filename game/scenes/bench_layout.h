@@ -54,6 +54,7 @@ inline constexpr Rect kReadingCard{808, 16, 458, 688};
 inline constexpr Rect kTitrantBottle{536, 54, 104, 196};
 inline constexpr Rect kSampleBottle{652, 54, 104, 196};
 inline constexpr Rect kIndicator{768, 124, 64, 126};
+inline constexpr Rect kSecondIndicator{768, 4, 64, 116};  ///< on the shelf's edge above the other
 inline constexpr Rect kPipette{534, 265, 312, 24};
 inline constexpr Rect kWashBottle{204, 82, 76, 168};
 inline constexpr Rect kFunnelAside{296, 184, 66, 66};

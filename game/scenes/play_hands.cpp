@@ -198,6 +198,10 @@ bool PlayScene::hold_key(const sf::Event::KeyEvent& key) {
 }
 
 bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
+  if (key.code == Key::I && key.shift && session_.level().then) {
+    act(Deed::add_second_indicator);
+    return true;
+  }
   if (const std::optional<Deed> deed = simple_deed(key.code)) {
     act(*deed);
     return true;

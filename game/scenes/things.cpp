@@ -159,6 +159,10 @@ void add_titration(const BenchPicture& picture, std::vector<Thing>& all) {
   all.push_back(sample(picture.view));
   all.push_back(clicked("indicator", layout::kIndicator, "Indicator: click adds one drop to the flask [I]",
                         Deed::add_indicator));
+  if (picture.spec.then)
+    all.push_back(clicked("second-indicator", layout::kSecondIndicator,
+                          "Second indicator: click adds one drop to the flask [Shift + I]",
+                          Deed::add_second_indicator));
   Thing water =
       held("water", layout::kWashBottle,
            "Wash bottle: hold the button or [W] to wash down; the right button pours water into the "

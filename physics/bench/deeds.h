@@ -36,9 +36,10 @@ enum class Deed : std::uint8_t {
   blow_out_pipette,
   rinse_flask_with_sample,
   next_picture,  ///< of a drill in reading
-  close_volume   ///< of a drill in delivering: what is in the beaker now is what was meant
+  close_volume,  ///< of a drill in delivering: what is in the beaker now is what was meant
+  add_second_indicator
 };
-inline constexpr int kDeeds = 27;
+inline constexpr int kDeeds = 28;
 
 /// Why a deed cannot be done now.
 enum class Refusal : std::uint8_t {

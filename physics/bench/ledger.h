@@ -14,11 +14,13 @@ enum class Component : std::uint8_t {
   titrant,
   analyte,
   indicator,
-  carbon_dioxide,  ///< dissolved, not yet met by water
-  carbonate,       ///< hydrogencarbonate and carbonate ion
-  faded_indicator  ///< colourless for now
+  carbon_dioxide,   ///< dissolved, not yet met by water
+  carbonate,        ///< hydrogencarbonate and carbonate ion
+  faded_indicator,  ///< colourless for now
+  second_indicator,
+  faded_second_indicator
 };
-inline constexpr std::size_t kComponents = 6;
+inline constexpr std::size_t kComponents = 8;
 
 /// A whole number of quanta of volume or of amount.
 using Quanta = std::int64_t;
@@ -78,12 +80,13 @@ enum class Account : std::uint8_t {
   beaker,
   bench_top,
   sink,
-  air,         ///< what the air gives to the flask and takes from it; holds amounts, no volume
-  reactions,   ///< turns one component into another: takes the one and gives the other, so it owes what it
-               ///< gave
-  pipette_wet  ///< what clings inside an empty pipette
+  air,          ///< what the air gives to the flask and takes from it; holds amounts, no volume
+  reactions,    ///< turns one component into another: takes the one and gives the other, so it owes what it
+                ///< gave
+  pipette_wet,  ///< what clings inside an empty pipette
+  second_indicator_bottle
 };
-inline constexpr std::size_t kAccounts = 20;
+inline constexpr std::size_t kAccounts = 21;
 
 /// Balances of all accounts and, by pair, everything that ever moved. Plain data: copying it is a snapshot.
 class Ledger {
