@@ -1,5 +1,7 @@
 #include "physics/random.h"
 
+#include <utility>
+
 namespace halfdrop {
 namespace {
 
@@ -30,6 +32,14 @@ double Random::uniform() { return static_cast<double>(next() >> 11) * 0x1p-53; }
 double Random::uniform(double low, double high) {
   const double value = low + (high - low) * uniform();
   return value < high ? value : low;
+}
+
+std::vector<std::size_t> shuffled(std::size_t count, Random& random) {
+  std::vector<std::size_t> order(count);
+  for (std::size_t i = 0; i < count; ++i) order[i] = i;
+  for (std::size_t i = count; i > 1; --i)
+    std::swap(order[i - 1], order[static_cast<std::size_t>(random.uniform() * static_cast<double>(i))]);
+  return order;
 }
 
 }  // namespace halfdrop

@@ -2,7 +2,9 @@
 // A small owned generator (SplitMix64, Steele, Lea and Flood 2014) with separate streams, so that one
 // mistake never shifts the draws of another purpose.
 
+#include <cstddef>
 #include <cstdint>
+#include <vector>
 
 namespace halfdrop {
 
@@ -13,6 +15,7 @@ enum class Purpose : std::uint64_t {
   pipette_glass = 3,
   titrant_strength = 4,
   drill = 5,
+  wager = 6,
   worked_example = 16
 };
 
@@ -27,5 +30,8 @@ struct Random {
   /// Uniform in [low, high).
   double uniform(double low, double high);
 };
+
+/// 0 .. count - 1 in an order drawn from a stream, each alike likely (Fisher and Yates).
+[[nodiscard]] std::vector<std::size_t> shuffled(std::size_t count, Random& random);
 
 }  // namespace halfdrop

@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
-# Installs what is missing, builds Halfdrop and runs every test.
+# Installs what is missing, builds Halfdrop and runs its tests.
 #   bash tests/run.sh [--no-install] [--quick | --long]
-# --quick: g++ only. --long: also window and criteria in the sanitized build, larger property tests, the same bits at
-# other optimisations, benchmarks, and clang-tidy.
+# --quick: g++ only. --long: also whole plays in every way, half the tick, window and whole attempts in the sanitized
+# build, larger property tests, the same bits at other optimisations, benchmarks, and clang-tidy.
 set -uo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 # shellcheck source=game/setup.sh
@@ -60,7 +60,7 @@ formatted() {
 stage "the form of the code"
 count "clang-format would change nothing" formatted
 
-stage "g++: build and every test"
+stage "g++: build and tests"
 long_tests=OFF
 [ "$extent" = long ] && long_tests=ON
 build_and_test test -DCMAKE_BUILD_TYPE=Release -DHALFDROP_LONG_TESTS=$long_tests
@@ -71,9 +71,9 @@ count "perform on g++ again" perform test g++-again
 count "g++ twice: the same bytes, state hash included" same_attempt g++ g++-again
 
 if [ "$extent" != quick ]; then
-  sanitized_window=OFF  # the scenes take two minutes to build: only with --long
-  [ "$extent" = long ] && sanitized_window=ON
-  stage "clang++ with AddressSanitizer, UndefinedBehaviorSanitizer and asserts: build and every test but the window's and attempts by the hundred"
+  sanitized_window=OFF but=" but the window's and attempts by the hundred"  # minutes each: only with --long
+  [ "$extent" = long ] && sanitized_window=ON but=
+  stage "clang++ with AddressSanitizer, UndefinedBehaviorSanitizer and asserts: build and every test$but"
   build_and_test sanitize -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_COMPILER=clang++-16 -DHALFDROP_SANITIZE=ON \
     -DCMAKE_CXX_FLAGS_DEBUG="-O1 -gline-tables-only -D_GLIBCXX_ASSERTIONS" -DHALFDROP_WINDOW=$sanitized_window
 

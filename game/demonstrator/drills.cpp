@@ -31,8 +31,9 @@ class DrillHands {
     const double too_high_mm = std::max(habits_.eye_too_high_at_start_mm, habits_.eye_too_high_at_end_mm);
     for (int number = 1; number <= drill.pictures && !bench_.gave_up(); ++number) {
       moves_.level_eye(too_high_mm);
-      bench_.hold(&HandsChange::card_mm, std::clamp(bench_.hands().eye_mm - too_high_mm - kCardBelow_mm,
-                                                    kEyeLowest_mm, kEyeHighest_mm));
+      bench_.hold(&HandsChange::card_mm,
+                  std::clamp(eye_above_zero_mm(bench_.hands()) - too_high_mm - kCardBelow_mm, kEyeLowest_mm,
+                             kEyeHighest_mm));
       bench_.wait(0.5);
       bench_.write(reading_cell(number), hundredths_text(reading_hundredths(drill.to_cm3)));
       if (number < drill.pictures) bench_.act(Deed::next_picture);
@@ -116,6 +117,7 @@ void perform_drill(AtBench& bench, const Habits& habits) {
       return hands.read_pictures();
     case DrillKind::deliver_exactly:
       return hands.deliver_all();
+    case DrillKind::know_apparatus:
     case DrillKind::fill_without_air:
       return hands.fill();
   }

@@ -34,9 +34,15 @@ struct Habits {
   bool wears_goggles = true;
   bool rinses_burette = true;               ///< where it stands wet, with what it is to hold
   bool rinses_burette_with_sample = false;  ///< with the wrong bottle
-  bool rinses_pipette = true;    ///< with what it is to measure; otherwise with water before every aliquot
-  bool leaves_last_drop = true;  ///< in the pipette; otherwise it is blown out
+  bool rinses_pipette = true;      ///< with what it is to measure; otherwise with water before every aliquot
+  bool leaves_last_drop = true;    ///< in the pipette; otherwise it is blown out
+  double eye_above_line_mm = 0.0;  ///< while a pipette is let down by hand
+  bool wipes_pipette = true;
+  bool leans_pipette = true;              ///< its tip on the flask's wall while it runs out
+  bool drains_pipette = true;             ///< waits until the film inside has run down
+  bool draws_air = false;                 ///< lifts its tip out of the liquid too soon, and draws on
   bool rinses_flask_with_sample = false;  ///< before every run
+  bool lowers_to_fill = true;             ///< the burette, over the bench's edge, where the level has it so
   bool fills_jet = true;                  ///< opens the tap after filling until no air is left in the jet
   bool fills_jet_slowly = false;          ///< only until it drips
   bool lifts_funnel_out = true;           ///< before the first reading

@@ -29,6 +29,9 @@ constexpr std::array kMistakes = {
               habits.fills_jet = false;
               habits.fills_for_every_run = true;
             }},
+    Mistake{"filled-above-eye",
+            "The burette is filled where it stands, with its top above the eyes of whoever pours.", "filling",
+            std::nullopt, "none", 0.0, [](Habits& habits) { habits.lowers_to_fill = false; }},
     Mistake{
         "bubble-left-in-jet",
         "The burette is filled afresh for every run, and its jet only until it drips: air stays under the "
@@ -137,6 +140,9 @@ bool has_room_in_titration(const Level& level, std::string_view mistake) {
   if (mistake == "thousand-left-out") return uses(1000.0);
   if (mistake == "aliquot-for-titre") return uses("aliquot_cm3");
   if (mistake == "fade-chased") return level.endpoint_gains_colour;
+  if (mistake == "filled-above-eye") return level.filling_below_eye;
+  const Mistake* const known = find_mistake(mistake);
+  if (known != nullptr && known->family == "pipetting") return level.pipette.by_hand;
   if (mistake == "burette-not-rinsed") return level.burette.wet_cm3 > 0.0;
   if (mistake == "old-alkali-trusted")
     return level.unknown_in_flask && level.titrant_substance.name == "sodium hydroxide";
@@ -148,7 +154,8 @@ bool has_room_in_titration(const Level& level, std::string_view mistake) {
 std::span<const Mistake> mistakes() {
   static const std::vector<Mistake> catalogue = [] {
     std::vector<Mistake> all(kMistakes.begin(), kMistakes.end());
-    for (const auto& part : {mistakes_of_reading(), mistakes_on_paper(), mistakes_of_safety()})
+    for (const auto& part :
+         {mistakes_of_pipetting(), mistakes_of_reading(), mistakes_on_paper(), mistakes_of_safety()})
       all.insert(all.end(), part.begin(), part.end());
     return all;
   }();
@@ -159,14 +166,16 @@ bool has_room_for(const Level& level, std::string_view mistake) {
   using std::string_view_literals::operator""sv;
   static constexpr std::array kReading = {"eye-too-high-at-start"sv, "eye-too-high-at-end"sv};
   static constexpr std::array kDelivering = {"drop-left-at-end"sv, "no-goggles"sv};
-  static constexpr std::array kFilling = {"jet-not-filled"sv, "funnel-left-in"sv, "eye-too-high-at-start"sv,
-                                          "no-goggles"sv};
+  static constexpr std::array kFilling = {"filled-above-eye"sv, "jet-not-filled"sv, "funnel-left-in"sv,
+                                          "eye-too-high-at-start"sv, "no-goggles"sv};
   const auto among = [mistake](const auto& names) {
     return std::find(names.begin(), names.end(), mistake) != names.end();
   };
   if (!level.drill) return has_room_in_titration(level, mistake);
   if (level.drill->kind == DrillKind::read_meniscus) return among(kReading);
-  return level.drill->kind == DrillKind::deliver_exactly ? among(kDelivering) : among(kFilling);
+  if (level.drill->kind == DrillKind::deliver_exactly) return among(kDelivering);
+  if (mistake == "filled-above-eye" && !level.filling_below_eye) return false;
+  return among(kFilling);
 }
 
 const Mistake* find_mistake(std::string_view name) {

@@ -15,7 +15,7 @@ struct Mistake {
   std::string_view name;       ///< as on the command line
   std::string_view title;      ///< what is done, a sentence
   std::string_view family;     ///< "solutions", "rinsing", "filling", "reading", "titrating", "flask",
-                               ///< "record", "arithmetic", "safety"
+                               ///< "pipetting", "record", "arithmetic", "safety"
   std::optional<Cause> cause;  ///< through which it reaches a titre; nothing when it reaches none
   std::string_view titre;      ///< what it does to a titre it reaches: "high", "low", "either" or "none"
   /// Size of that: what it changes the cause by in accurate runs of the vinegar level, at most in each

@@ -11,5 +11,7 @@ namespace halfdrop {
 /// Of record and arithmetic.
 [[nodiscard]] std::span<const Mistake> mistakes_on_paper();
 [[nodiscard]] std::span<const Mistake> mistakes_of_safety();
+/// With a pipette that is worked by hand.
+[[nodiscard]] std::span<const Mistake> mistakes_of_pipetting();
 
 }  // namespace halfdrop

@@ -20,6 +20,8 @@ constexpr double kDrip_per_s = 0.5;
 constexpr double kNothingHangs = 0.01;
 /// A reading from an eye this far off level is off by less than 0.04 cm3: good enough while it runs.
 constexpr double kNearLevel_mm = 20.0;
+/// The clamps, lowered so far that the rim is well below a standing eye, and the time that takes.
+constexpr double kLowered_mm = -290.0, kRaises_s = 2.0;
 
 int nearest_five(double seen_cm3) {
   const double twentieths = std::round(seen_cm3 * 100.0) / 5.0;
@@ -149,6 +151,22 @@ void Moves::look_at_flask_aside(double for_s) {
 void Moves::flask_aside() {
   stop_swirling();
   slide_flask(kAside_cm);
+}
+
+void Moves::lower_to_fill() {
+  if (!bench_.level().filling_below_eye || !habits_.lowers_to_fill || bench_.look().over_edge) return;
+  bench_.watch_until([](const Senses& seen) { return seen.falling == 0; }, 2.0);
+  bench_.act(Deed::swing_over_edge);
+  bench_.hold(&HandsChange::clamp_mm, kLowered_mm);
+  bench_.wait(kRaises_s);
+}
+
+void Moves::raise_again() {
+  if (!bench_.look().over_edge) return;
+  bench_.hold(&HandsChange::clamp_mm, 0.0);
+  bench_.wait(kRaises_s);
+  bench_.act(Deed::swing_back);
+  bench_.hold(&HandsChange::eye_mm, 0.0);  // at the zero mark again
 }
 
 }  // namespace halfdrop

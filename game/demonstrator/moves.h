@@ -45,6 +45,10 @@ class Moves {
   /// Draws the flask aside to look at it, and back.
   void look_at_flask_aside(double for_s);
   void flask_aside();
+  /// Where the level has it so: swings the burette over the bench's edge and lowers its top below eye level.
+  void lower_to_fill();
+  /// Raises it again and swings it back, if it hangs there.
+  void raise_again();
 
  private:
   void slide_flask(double to_cm);

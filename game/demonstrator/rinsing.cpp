@@ -15,7 +15,8 @@ constexpr double kTurned_s = 8.0;
 void pour_a_little(AtBench& bench) {
   const BuretteSpec& burette = bench.level().burette;
   const double mark_cm3 = burette.nominal_cm3 - kUpToMarks_cm3;
-  bench.hold(&HandsChange::eye_mm, -burette.scale_length_mm * mark_cm3 / burette.nominal_cm3);
+  bench.hold(&HandsChange::eye_mm,
+             bench.hands().clamp_mm - burette.scale_length_mm * mark_cm3 / burette.nominal_cm3);
   bench.act(Deed::put_in_funnel);
   bench.hold(&HandsChange::pour, 0.5);
   bench.watch_until(
@@ -45,7 +46,9 @@ void rinse_burette(AtBench& bench, Moves& moves, const Habits& habits) {
   if (habits.rinses_burette_with_sample) bench.act(Deed::take_up_sample);
   for (int i = 0; i < kRinses; ++i) {
     moves.shut_tap();
+    moves.lower_to_fill();
     pour_a_little(bench);
+    moves.raise_again();
     turn_about(bench);
     run_out(bench);
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/demonstrator/pipetting.h"
 #include "game/demonstrator/rinsing.h"
 
 namespace halfdrop {
@@ -57,9 +58,7 @@ void Routine::prepare_flask() {
   make_room_in_flask();
   if (habits_.rinses_flask_with_sample) bench_.act(Deed::rinse_flask_with_sample);
   if (!habits_.rinses_pipette) bench_.act(Deed::rinse_pipette_with_water);
-  bench_.act(Deed::fill_pipette);
-  bench_.act(Deed::deliver_aliquot);
-  if (!habits_.leaves_last_drop) bench_.act(Deed::blow_out_pipette);
+  pipette_aliquot(bench_, habits_);
   ++aliquots_in_flask_;
   const int drops =
       habits_.indicator_drops + habits_.more_indicator_each_run * static_cast<int>(done_.size());
@@ -75,7 +74,7 @@ void Routine::pour_above(double reading_cm3) {
   const auto above = [](double mark_cm3) {
     return [mark_cm3](const Senses& seen) { return seen.meniscus_in_sight && seen.reading_cm3 < mark_cm3; };
   };
-  bench_.hold(&HandsChange::eye_mm, 0.0);
+  bench_.hold(&HandsChange::eye_mm, bench_.hands().clamp_mm);  // at the zero mark
   bench_.hold(&HandsChange::pour, 1.0);
   if (bench_.hands().tap > 0.0) {
     bench_.watch_until(above(kSeenToRunAt_cm3), 60.0);
@@ -110,19 +109,23 @@ void Routine::fill_burette() {
   moves_.shut_tap();
   if (!filled_before_) rinse_burette(bench_, moves_, habits_);
   if (!filled_before_ && !habits_.shuts_tap_before_pouring) bench_.hold(&HandsChange::tap, 1.0);
+  moves_.lower_to_fill();
   if (habits_.uses_funnel && (!filled_before_ || habits_.lifts_funnel_out)) bench_.act(Deed::put_in_funnel);
   filled_before_ = true;
   if (habits_.fills_jet_slowly) {
     pour_above(habits_.starts_at_cm3 - kSlowFillingTakes_cm3);
+    moves_.raise_again();
     drip_jet_full();
   } else if (habits_.fills_jet) {
     // A short tube would run over.
     pour_above(
         std::max(habits_.starts_at_cm3 - kAboveStart_cm3, -0.5 * bench_.level().burette.above_zero_cm3));
+    moves_.raise_again();
     fill_jet();
     drain_to(habits_.starts_at_cm3);
   } else {
     pour_above(habits_.starts_at_cm3);
+    moves_.raise_again();
   }
   if (habits_.uses_funnel && habits_.lifts_funnel_out) bench_.act(Deed::lift_out_funnel);
   clear_tip();

@@ -1,5 +1,6 @@
 #include <ostream>
 
+#include "game/demonstrator/wager_rounds.h"
 #include "game/desk/commands.h"
 #include "game/level/endpoint_checks.h"
 
@@ -19,11 +20,22 @@ int check_endpoint_of(const Level& level, const std::string& path, Streams strea
   return kDone;
 }
 
+int check_wager(const std::string& path, Streams streams) {
+  const Result<PlayableWager> playable = read_playable_wager(path);
+  if (!playable) return report(playable.error(), streams);
+  streams.out << path << ": sound\n";
+  return kDone;
+}
+
 }  // namespace
 
 int check_levels(const std::vector<std::string>& levels, Streams streams) {
   std::vector<int> statuses;
   for (const std::string& path : levels) {
+    if (is_wager(path)) {
+      statuses.push_back(check_wager(path, streams));
+      continue;
+    }
     const Result<Level> level = read_level(path);
     statuses.push_back(level ? check_endpoint_of(*level, path, streams) : report(level.error(), streams));
   }

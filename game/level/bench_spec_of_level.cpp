@@ -32,7 +32,7 @@ void draw_scale(BuretteSpec& burette, double tolerance_cm3, std::uint64_t seed) 
 
 PipetteSpec draw_pipette(double nominal_cm3, double tolerance_cm3, std::uint64_t seed) {
   Random random = Random::stream(seed, 0, Purpose::pipette_glass);
-  return {nominal_cm3, nominal_cm3 + random.uniform(-tolerance_cm3, tolerance_cm3), 0.0};
+  return {nominal_cm3, nominal_cm3 + random.uniform(-tolerance_cm3, tolerance_cm3), 0.0, false};
 }
 
 /// A carbonate's own carbon is kept with that of the air: it too turns into gas, and slowly.
@@ -97,6 +97,8 @@ std::string_view drill_name(DrillKind kind) {
       return "deliver exactly";
     case DrillKind::fill_without_air:
       return "fill without air";
+    case DrillKind::know_apparatus:
+      return "know your apparatus";
   }
   return "";
 }
@@ -116,6 +118,7 @@ BenchSpec drawn_bench_spec(const Level& level, std::uint64_t seed) {
   spec.tap = level.tap;
   spec.pipette = draw_pipette(level.aliquot_cm3, level.pipette_tolerance_cm3, seed);
   spec.pipette.wet_cm3 = level.pipette.wet_cm3;
+  spec.pipette.by_hand = level.pipette.by_hand;
   spec.flask = level.flask;
   spec.tip_above_bench_cm = level.flask.height_cm - kTipInsideNeck_cm;
   if (level.drill) spec.drill = drill_spec(level, seed);

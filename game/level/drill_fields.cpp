@@ -106,6 +106,10 @@ void read_drill_fields(Fields& fields, Level& level, FaultList& faults) {
   if (*kind == DrillKind::read_meniscus) read_pictures(drill, *level.drill);
   if (*kind == DrillKind::deliver_exactly) read_deliveries(drill, *level.drill, faults);
   drill.finish();
+  if (*kind == DrillKind::fill_without_air)
+    read_filling(fields, level);
+  else
+    refuse(fields, "filling", "nothing is filled in this drill: leave this key out");
   read_drill_bands(fields, *kind, level, faults);
 }
 

@@ -1,7 +1,6 @@
 #include "game/level/drill_of_level.h"
 
 #include <algorithm>
-#include <utility>
 
 #include "game/level/level_fields.h"
 #include "physics/bench/hands.h"
@@ -26,17 +25,6 @@ double either_side(Random& random, double least, double most) {
   return random.uniform() < 0.5 ? -size : size;
 }
 
-/// 0 ... count - 1 in any order (Fisher and Yates).
-std::vector<int> shuffled(int count, Random& random) {
-  std::vector<int> order;
-  for (int i = 0; i < count; ++i) order.push_back(i);
-  for (int i = count - 1; i > 0; --i) {
-    const int other = static_cast<int>(random.uniform() * (i + 1));
-    std::swap(order[static_cast<std::size_t>(i)], order[static_cast<std::size_t>(other)]);
-  }
-  return order;
-}
-
 MeniscusPicture draw_picture(const BuretteSpec& burette, double reading_cm3, bool card_out, Random& random) {
   const double mm_per_cm3 = burette.scale_length_mm / burette.nominal_cm3;
   const double level_mm = -reading_cm3 * mm_per_cm3;
@@ -49,11 +37,11 @@ MeniscusPicture draw_picture(const BuretteSpec& burette, double reading_cm3, boo
 
 std::vector<MeniscusPicture> draw_pictures(const Level& level, Random& random) {
   const int count = level.drill->pictures;
-  const std::vector<int> order = shuffled(count, random);
+  const std::vector<std::size_t> order = shuffled(static_cast<std::size_t>(count), random);
   const double low = kFromTheEnds_cm3, high = level.burette.nominal_cm3 - kFromTheEnds_cm3;
   std::vector<MeniscusPicture> pictures;
-  for (const int part : order) {
-    const double reading_cm3 = low + (high - low) * (part + random.uniform()) / count;
+  for (const std::size_t part : order) {
+    const double reading_cm3 = low + (high - low) * (static_cast<double>(part) + random.uniform()) / count;
     const bool card_out = static_cast<int>(random.uniform() * kCardOutEvery) == 0;
     pictures.push_back(draw_picture(level.burette, reading_cm3, card_out, random));
   }

@@ -1,12 +1,9 @@
 #include "game/level/glass_keys.h"
-
-#include "physics/bench/hands.h"
-
 namespace halfdrop {
 namespace {
 
-/// An eye must get down to the last mark.
-constexpr double kLongestScale_mm = -kEyeLowest_mm;
+/// As far as the eye's rail beside its picture reaches down.
+constexpr double kLongestScale_mm = 700.0;
 
 constexpr NumberKey<BuretteSpec> kBurette[] = {
     {"nominal_cm3", &BuretteSpec::nominal_cm3, {10.0, 100.0}},

@@ -79,7 +79,7 @@ struct Band {
 };
 
 /// A short exercise of one skill; its level has no titration. The burette holds water.
-enum class DrillKind : std::uint8_t { read_meniscus, deliver_exactly, fill_without_air };
+enum class DrillKind : std::uint8_t { read_meniscus, deliver_exactly, fill_without_air, know_apparatus };
 
 /// Something to let into the beaker.
 struct Delivery {
@@ -120,6 +120,7 @@ struct Level {
   double burette_tolerance_cm3 = 0.05;       ///< class limit, ISO 385
   double pipette_tolerance_cm3 = 0.03;       ///< class limit, ISO 648
   int accurate_runs = 5;                     ///< columns on the sheet beside the trial
+  bool filling_below_eye = false;            ///< the burette is to be filled with its top below eye level
   std::vector<Constant> constants;           ///< story or prompts say them
   std::vector<CalculationStep> calculation;  ///< the last one is the result
   std::vector<Band> hand_bands;              ///< |true volume - equivalence|, cm3

@@ -150,10 +150,21 @@ void read_glass(Fields& fields, std::string_view key, std::span<const NumberKey<
   glass.finish();
 }
 
+void read_pipette(Fields& fields, Level& level, FaultList& faults) {
+  const Json* const entry = fields.object("pipette", Need::optional);
+  if (entry == nullptr) return;
+  Fields pipette(*entry, fields.place_of("pipette"), faults);
+  for (const NumberKey<PipetteSpec>& one : pipette_keys())
+    pipette.number(one.key, level.pipette.*one.member, one.range, Need::optional);
+  pipette.number("tolerance_cm3", level.pipette_tolerance_cm3, kTolerance_cm3, Need::optional);
+  pipette.flag("by_hand", level.pipette.by_hand, Need::optional);
+  pipette.finish();
+}
+
 void read_all_glass(Fields& fields, Level& level, FaultList& faults) {
   read_burette_and_tap(fields, level, faults);
   read_glass(fields, "flask", flask_keys(), &level.flask, nullptr, faults);
-  read_glass(fields, "pipette", pipette_keys(), &level.pipette, &level.pipette_tolerance_cm3, faults);
+  read_pipette(fields, level, faults);
 }
 
 void read_factors(Fields& fields, std::string_view key, Need need, std::vector<Factor>& factors,
@@ -239,12 +250,22 @@ void read_exercise_fields(Fields& fields, Level& level, const std::string& place
   read_then(fields, level, faults);
   read_all_glass(fields, level, faults);
   fields.whole("accurate_runs", level.accurate_runs, 2, 8);
+  read_filling(fields, level);
   read_constants(fields, level.constants, faults);
   read_calculation(fields, level.calculation, faults);
   read_all_bands(fields, level, faults);
 }
 
 }  // namespace
+
+void read_filling(Fields& fields, Level& level) {
+  constexpr std::string_view kBelowEye = "below eye level";
+  std::string word;
+  fields.text("filling", word, kLongestName, Need::optional);
+  level.filling_below_eye = word == kBelowEye;
+  if (!word.empty() && !level.filling_below_eye)
+    fields.fault("filling", "expected \"below eye level\", found " + in_quotes(word));
+}
 
 void read_burette_and_tap(Fields& fields, Level& level, FaultList& faults) {
   read_glass(fields, "burette", burette_keys(), &level.burette, &level.burette_tolerance_cm3, faults);

@@ -24,6 +24,8 @@ void read_level_fields(const Json& json, IdPlace id, const std::string& place, L
 void read_drill_fields(Fields& fields, Level& level, FaultList& faults);
 /// Burette and tap; in an exercise flask and pipette too.
 void read_burette_and_tap(Fields& fields, Level& level, FaultList& faults);
+/// The optional rule of how the burette is filled.
+void read_filling(Fields& fields, Level& level);
 void read_bands(Fields& fields, std::string_view key, std::vector<Band>& bands, FaultList& faults);
 
 /// A drill in delivering starts with its burette filled to between the zero mark and this.

@@ -41,9 +41,13 @@ void append_findings(Score score, std::vector<Finding> of_score, std::vector<Fin
 
 /// Appends this score's findings.
 void mark_safety(const Case& marked, std::vector<Finding>& findings);
+/// Of a level that asks for it: whether the burette's top was below eye level whenever it was filled.
+[[nodiscard]] Finding filled_below_eye(const Evidence& evidence, Tick end);
 void mark_hand(const Case& marked, std::vector<Finding>& findings);
 /// A part of the hand: whether burette and pipette were rinsed, and the pipette's last drop.
 void mark_rinsing(const Case& marked, std::vector<Finding>& hand);
+/// A part of the hand, where the pipette is worked by hand: its line, its outside, its draining.
+void mark_pipette(const Case& marked, std::vector<Finding>& hand);
 /// A part of the hand: how runs came to their ends.
 void mark_endpoint(const Case& marked, std::vector<Finding>& hand);
 /// A part of the hand: the first of two endpoints, and the second indicator.

@@ -80,6 +80,8 @@ MarkedAttempt mark_drill(const Attempt& attempt) {
     find_in_delivery(*delivery, attempt.level, marked.findings);
   if (const auto* filling = std::get_if<FillingDrill>(&*marked.drill))
     find_in_filling(*filling, attempt.level, marked.findings);
+  if (attempt.level.filling_below_eye)
+    marked.findings.push_back(filled_below_eye(witness.evidence, session.state().tick));
   marked.findings.push_back(closing_line(replayed.outcome, session.state().tick));
   marked.marks = add_up(marked.findings);
   return marked;

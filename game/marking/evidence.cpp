@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "physics/bench/clamp.h"
+
 namespace halfdrop {
 
 namespace {
@@ -32,6 +34,11 @@ bool handles_liquid(Deed deed) {
     case Deed::rinse_pipette_with_sample:
     case Deed::blow_out_pipette:
     case Deed::rinse_flask_with_sample:
+    case Deed::dip_pipette:
+    case Deed::lift_pipette:
+    case Deed::wipe_pipette:
+    case Deed::lean_pipette:
+    case Deed::hold_pipette_free:
       return true;
     default:
       return false;
@@ -80,11 +87,24 @@ void Evidence::watch_pouring(const Session& session) {
   const Quanta through = news(through_tap_, moved(books, Account::column, Account::jet));
   const Quanta poured = news(poured_, moved(books, Account::titrant_bottle, Account::column) +
                                           moved(books, Account::titrant_bottle, Account::funnel));
+  watch_top(session);
   if (poured <= 0) return;
   poured_cm3 += cm3(poured);
   if (through <= 0) return;
   if (!poured_tap_open) poured_tap_open = session.state().tick;
   ran_through_cm3 += cm3(through);
+}
+
+/// Whatever is poured: what runs over comes down from the top.
+void Evidence::watch_top(const Session& session) {
+  const Ledger& books = session.state().ledger;
+  Quanta into_tube = 0;
+  for (const Account bottle : {Account::titrant_bottle, Account::sample_bottle, Account::wash_bottle})
+    into_tube += moved(books, bottle, Account::column) + moved(books, bottle, Account::funnel);
+  if (news(into_tube_, into_tube) <= 0) return;
+  poured_top_mm = std::max(poured_top_mm, top_above_bench_mm(session.spec(), session.hands()));
+  if (!poured_above_eye && !top_below_eye(session.spec(), session.hands()))
+    poured_above_eye = session.state().tick;
 }
 
 void Evidence::watch_tip(const BenchState& bench) {

@@ -29,6 +29,9 @@ class Evidence {
   double poured_cm3 = 0.0;              ///< into the burette or its funnel
   std::optional<Tick> poured_tap_open;  ///< first moment of pouring with an open tap
   double ran_through_cm3 = 0.0;         ///< out of the tube while that went on
+  std::optional<Tick>
+      poured_above_eye;        ///< first moment of pouring with the burette's top not below eye level
+  double poured_top_mm = 0.0;  ///< ... its top at its highest then, above the bench
   std::optional<Tick> first_spill;
   bool ended = false;  ///< handed in; an attempt that was left is not
   std::vector<FallenDrop> drops;
@@ -39,13 +42,14 @@ class Evidence {
   void liquid_handled(const BenchState& bench);
   [[nodiscard]] bool books_changed(const Ledger& books);
   void watch_pouring(const Session& session);
+  void watch_top(const Session& session);
   void watch_tip(const BenchState& bench);
   void deed_done(const BenchState& bench, Deed deed);
 
   std::optional<Tick> goggles_off_;  ///< since the last liquid, first moment
   Quanta titrant_in_bottle_ = -1, sample_in_bottle_ = -1, water_in_bottle_ = -1, in_tube_ = -1,
          in_flight_ = -1;
-  Quanta poured_ = 0, through_tap_ = 0, fallen_ = 0, touched_off_ = 0;
+  Quanta poured_ = 0, through_tap_ = 0, fallen_ = 0, touched_off_ = 0, into_tube_ = 0;
 };
 
 }  // namespace halfdrop

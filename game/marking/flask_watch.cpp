@@ -4,6 +4,8 @@
 #include <utility>
 
 #include "physics/bench/bench.h"
+#include "physics/bench/pipette.h"
+#include "physics/bench/pipette_by_hand.h"
 #include "physics/flask/liquid.h"
 
 namespace halfdrop {
@@ -48,11 +50,49 @@ void FlaskWatch::after_tick(const Session& session) {
     use.last_entered = bench.tick;
     use.last_on_tile = flask_on_tile(bench);
   }
+  watch_pipette(session);
   stir(session, cm3(fell));
   const double on_wall_cm3 = bench.ledger.balance(Account::flask_wall).volume_cm3();
   if (on_wall_cm3 > 0.0 && use.most_on_wall_cm3 <= 0.0) use.wall_wet = bench.tick;
   use.most_on_wall_cm3 = std::max(use.most_on_wall_cm3, on_wall_cm3);
   if (session.hands().wash > 0.0 && use.entered_cm3 > 0.0) use.washed_down = bench.tick;
+}
+
+/// By hand an aliquot is in once some of what was drawn up has run in.
+void FlaskWatch::watch_pipette(const Session& session) {
+  const BenchState& bench = session.state();
+  if (!session.spec().pipette.by_hand) return;
+  if (bench.hands.valve != 0.0 && !pipette_over_flask(bench))
+    eye_above_line_mm_ = bench.hands.eye_mm - kPipetteLine_mm;
+  if (bench.pipette_place == PipettePlace::dipped && bench.hands.valve < 0.0) filled_ = true;
+  const Quanta ran_in = news(from_pipette_, bench.ledger, Account::pipette);
+  if (!filled_ || ran_in <= 0) return;
+  filled_ = false;
+  aliquot_in(flask_liquid(bench.ledger).volume_cm3() - cm3(ran_in));
+}
+
+void FlaskWatch::pipette_held(const Session& session, Deed deed) {
+  const BenchState& bench = session.state();
+  PipetteUse& use = now_.use.pipette;
+  const double holds_cm3 = bench.ledger.balance(Account::pipette).volume_cm3();
+  if (deed == Deed::lift_pipette) {
+    const bool from_flask = std::exchange(pipette_over_, false);
+    if (!from_flask || filled_) return;
+    const double clings_cm3 = bench.ledger.balance(Account::pipette_wet).volume_cm3();
+    use.not_given_cm3 = holds_cm3 + clings_cm3 - kPipetteKeeps_cm3;
+    use.taken_away = bench.tick;
+    return;
+  }
+  pipette_over_ = true;
+  const double outside_cm3 = cm3(news(from_outside_, bench.ledger, Account::pipette_outside));
+  if (filled_) {
+    use = {};
+    use.at_flask = std::max<Tick>(bench.tick, 1);
+    use.air_cm3 = cm3(bench.pipette_air);
+    use.off_line_cm3 = holds_cm3 + use.air_cm3 - pipette_line_cm3(session.spec());
+    use.eye_above_mm = eye_above_line_mm_;
+  }
+  use.outside_cm3 += outside_cm3;
 }
 
 void FlaskWatch::stir(const Session& session, double fell_cm3) {
@@ -90,7 +130,11 @@ void FlaskWatch::after_deed(const Session& session, Deed deed) {
       ++now_.use.second_indicator_drops;
       return;
     case Deed::deliver_aliquot:
-      return aliquot_in(session);
+      return aliquot_in(flask_liquid(session.state().ledger).volume_cm3() - session.spec().pipette.true_cm3);
+    case Deed::lift_pipette:
+    case Deed::lean_pipette:
+    case Deed::hold_pipette_free:
+      return pipette_held(session, deed);
     default:
       return;
   }
@@ -108,12 +152,9 @@ void FlaskWatch::emptied(const Session& session, FlaskUse::Before before) {
   waiting_cm3_ = 0.0;
 }
 
-void FlaskWatch::aliquot_in(const Session& session) {
+void FlaskWatch::aliquot_in(double before_cm3) {
   FlaskUse& use = now_.use;
-  const double in_flask_cm3 = flask_liquid(session.state().ledger).volume_cm3();
-  if (use.untouched() && use.before == FlaskUse::Before::rinsed) {
-    use.wet_at_aliquot = in_flask_cm3 > session.spec().pipette.true_cm3 + 0.1;
-  }
+  if (use.untouched() && use.before == FlaskUse::Before::rinsed) use.wet_at_aliquot = before_cm3 > 0.1;
   ++use.aliquots;
 }
 

@@ -7,6 +7,17 @@
 
 namespace halfdrop {
 
+/// How an aliquot was pipetted by hand; all nought where practised hands did it.
+struct PipetteUse {
+  Tick at_flask = 0;           ///< when it was first held over the flask with this filling; 0: never
+  double off_line_cm3 = 0.0;   ///< its level then, above the line
+  double eye_above_mm = 0.0;   ///< eye over the line when it was last let down or drawn up
+  double air_cm3 = 0.0;        ///< of what stood in it
+  double outside_cm3 = 0.0;    ///< rode over on the outside of its tip
+  double not_given_cm3 = 0.0;  ///< left in it beyond what it keeps, when it was taken away
+  Tick taken_away = 0;
+};
+
 /// What was done with the flask since it was last emptied (for a run: since its own liquid began to go in).
 struct FlaskUse {
   enum class Before { first_use, rinsed, only_emptied, not_emptied, rinsed_with_sample };
@@ -21,6 +32,7 @@ struct FlaskUse {
   bool last_on_tile = false;      ///< it stood on the tile when titrant last entered
   double most_on_wall_cm3 = 0.0;  ///< clinging above the liquid, at its worst
   Tick wall_wet = 0;              ///< when first
+  PipetteUse pipette;             ///< the last that was held over it
   Tick washed_down = 0;           ///< when last, after titrant had come in; 0: never
 
   [[nodiscard]] bool untouched() const { return aliquots == 0 && entered_cm3 <= 0.0; }
@@ -69,13 +81,18 @@ class FlaskWatch {
   void stir(const Session& session, double fell_cm3);
   [[nodiscard]] FlaskUse::Before left_by_emptying() const;
   void emptied(const Session& session, FlaskUse::Before before);
-  void aliquot_in(const Session& session);
+  void aliquot_in(double before_cm3);
+  void watch_pipette(const Session& session);
+  void pipette_held(const Session& session, Deed deed);
 
   FlaskLook now_;
   std::vector<PouredAway> poured_away_;  ///< at most one
   std::vector<Wasted> wasted_;
-  Quanta landed_ = 0, from_wall_ = 0;
-  double waiting_cm3_ = 0.0;  ///< fell into a still flask
+  Quanta landed_ = 0, from_wall_ = 0, from_pipette_ = 0, from_outside_ = 0;
+  bool filled_ = false;           ///< by hand, and nothing of it has run into the flask yet
+  bool pipette_over_ = false;     ///< held over the flask
+  double eye_above_line_mm_ = 0;  ///< when the pipette's valve was last open, not over the flask
+  double waiting_cm3_ = 0.0;      ///< fell into a still flask
   Tick waiting_since_ = 0;
 };
 

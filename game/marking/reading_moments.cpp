@@ -36,7 +36,8 @@ FlaskStory story_of(const Ledger& begun, const ReadingMoment* initial, const Led
   const auto since = [&](Account from, Account to) { return final.moved(from, to) - begun.moved(from, to); };
   FlaskStory story;
   story.blown_out = since(Account::pipette_wet, Account::flask);
-  story.from_pipette = since(Account::pipette, Account::flask) + story.blown_out;
+  story.from_pipette = since(Account::pipette, Account::flask) +
+                       since(Account::pipette_outside, Account::flask) + story.blown_out;
   story.lost = since(Account::flask, Account::bench_top);
   if (initial == nullptr) return story;
   const Parcel before_begun = into_the_flask(begun) - into_the_flask(initial->bench.ledger);
@@ -77,7 +78,7 @@ void ReadingMoments::look_at_poured_away(const Session& session, Cell& cell) con
     return look.flask.number == gone->flask.number;
   });
   if (read_before && !meniscus_stands) return;
-  if (meniscus_stands) then.hands.eye_mm = session.hands().eye_mm;
+  if (meniscus_stands) then.hands.eye_mm = eye_above_zero_mm(session.hands()) + then.hands.clamp_mm;
   cell.looks.push_back(Look{look_now(session.spec(), then), gone->flask, true});
 }
 

@@ -36,6 +36,8 @@ Json hands_json(const HandsChange& change) {
   put("pour", change.pour);
   put("tilt", change.tilt_degrees);
   put("card", change.card_mm);
+  put("clamp", change.clamp_mm);
+  put("valve", change.valve);
   return hands;
 }
 

@@ -82,6 +82,8 @@ void App::handle(const sf::Event& event) {
   if (marking_.valid()) return;
   if (moment_) {
     moment_->event(event, pointer_);
+  } else if (wager_) {
+    wager_->page().event(event, pointer_);
   } else if (marks_) {
     marks_->event(event, pointer_);
   } else if (bench_) {
@@ -95,6 +97,8 @@ void App::frame(double wall_s) {
   if (moment_) {
     moment_->advance(wall_s);
     if (moment_->take_wish() != PlayScene::Wish::none) moment_.reset();
+  } else if (wager_) {
+    follow_wager();
   } else if (marks_) {
     follow_marks();
   } else if (handed_in_) {
@@ -119,6 +123,8 @@ void App::draw() {
   canvas_.begin();
   if (moment_) {
     moment_->draw(canvas_);
+  } else if (wager_) {
+    wager_->page().draw(canvas_);
   } else if (marks_) {
     marks_->draw(canvas_);
   } else if (handed_in_) {
@@ -136,12 +142,14 @@ void App::draw() {
 void App::show_list() {
   bench_.reset();
   marks_.reset();
+  wager_.reset();
   list_.emplace(LevelList::read(options_.folder));
   list_->propose(proposed_way());
 }
 
 /// A level named on the command line: its cautions come first, as from the list.
 void App::show_level(const std::string& path) {
+  if (is_wager(path)) return begin_wager(path);
   auto level = read_level(path);
   if (!level) {
     status_ = report(level.error());
@@ -172,6 +180,9 @@ void App::follow_list() {
     case LevelList::Wish::Kind::go_on:
       level_path_.clear();
       show(go_on_with_attempt(wish->path, options_.play));
+      break;
+    case LevelList::Wish::Kind::wager:
+      begin_wager(wish->path);
       break;
     case LevelList::Wish::Kind::quit:
       window_.close();
@@ -204,7 +215,7 @@ void App::follow_marks() {
       show_list();
       break;
     case MarksPage::Wish::replay:
-      look_at(marks_->replay_tick());
+      look_at(*attempt_, marks_->replay_tick(), "your marks");
       break;
     case MarksPage::Wish::none:
       break;
@@ -249,9 +260,32 @@ void App::begin_marking() {
   });
 }
 
-void App::look_at(Tick tick) {
-  moment_ = std::make_unique<PlayScene>(replay(*attempt_, {}, tick).session, std::nullopt, options_.play);
-  moment_->only_look("The bench as it stood at " + words::clock(tick) + "   ·   any key: back to your marks");
+void App::look_at(const Attempt& attempt, Tick tick, const std::string& back) {
+  moment_ = std::make_unique<PlayScene>(replay(attempt, {}, tick).session, std::nullopt, options_.play);
+  moment_->only_look("The bench as it stood at " + words::clock(tick) + "   ·   any key: back to " + back);
+}
+
+/// From the list; where it was asked for by name and cannot be shown, nothing else can.
+void App::begin_wager(const std::string& path) {
+  auto play = WagerPlay::begin(path, seeds_.next(Way::independent));
+  if (play) {
+    wager_ = std::move(*play);
+  } else if (list_) {
+    list_->tell(play.error());
+  } else {
+    status_ = report(play.error());
+    window_.close();
+  }
+}
+
+void App::follow_wager() {
+  const std::vector<Fault> faults = wager_->advance();
+  const WagerPage::Wish wish = wager_->page().take_wish();
+  if (wish == WagerPage::Wish::look)
+    look_at(wager_->page().attempt(), wager_->page().look_tick(), "the paper");
+  if (wish != WagerPage::Wish::leave && faults.empty()) return;
+  show_list();
+  if (!faults.empty()) list_->tell(faults);
 }
 
 }  // namespace halfdrop

@@ -12,6 +12,7 @@
 #include "game/scenes/level_list.h"
 #include "game/scenes/marks_page.h"
 #include "game/scenes/options.h"
+#include "game/scenes/wager_play.h"
 
 namespace halfdrop {
 
@@ -36,7 +37,9 @@ class App {
   [[nodiscard]] Way proposed_way() const;
   void show(Result<std::unique_ptr<PlayScene>> scene);
   void begin_marking();
-  void look_at(Tick tick);
+  void look_at(const Attempt& attempt, Tick tick, const std::string& back);
+  void begin_wager(const std::string& path);
+  void follow_wager();
 
   Options options_;
   sf::RenderWindow window_;
@@ -54,6 +57,7 @@ class App {
   std::future<Marking> marking_;
   std::optional<HandedInPage> handed_in_;  ///< after an assessed attempt, before its marks
   std::unique_ptr<MarksPage> marks_;
+  std::unique_ptr<WagerPlay> wager_;
   std::string level_path_;
   std::optional<Way> last_way_;  ///< as chosen last
   Seeds seeds_;

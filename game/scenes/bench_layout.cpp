@@ -20,10 +20,12 @@ Point near_point(double x_cm, double height_cm) {
           kFootY - static_cast<float>(height_cm) * kNearUnits_cm};
 }
 
-float tip_y(const BenchSpec& spec) { return near_point(0, spec.tip_above_bench_cm).y; }
+float tip_y(const BenchSpec& spec, double clamp_mm) {
+  return near_point(0, spec.tip_above_bench_cm + clamp_mm / 10).y;
+}
 
-float tap_y(const BenchSpec& spec) {
-  return near_point(0, spec.tip_above_bench_cm + spec.burette.jet_length_mm / 10).y;
+float tap_y(const BenchSpec& spec, double clamp_mm) {
+  return near_point(0, spec.tip_above_bench_cm + (clamp_mm + spec.burette.jet_length_mm) / 10).y;
 }
 
 float flask_x(double flask_x_cm) {
@@ -39,15 +41,15 @@ double flask_x_cm_at(float x) {
   return std::clamp(std::copysign(real, drawn), -kFlaskReach_cm, kFlaskReach_cm);
 }
 
-FarScale::FarScale(const BenchSpec& spec) {
+FarScale::FarScale(const BenchSpec& spec, double clamp_mm) {
   const BuretteSpec& b = spec.burette;
   const double above_mm = b.above_zero_cm3 * b.scale_length_mm / b.nominal_cm3;
   const double total_mm =
       spec.tip_above_bench_cm * 10 + b.jet_length_mm + b.below_scale_mm + b.scale_length_mm + above_mm;
   foot_y = kFarFoot;
   units_mm = (kFarFoot - kFarTop) / static_cast<float>(total_mm);
-  rim_y = kFarTop;
-  zero_y = kFarTop + static_cast<float>(above_mm) * units_mm;
+  rim_y = kFarTop - static_cast<float>(clamp_mm) * units_mm;
+  zero_y = rim_y + static_cast<float>(above_mm) * units_mm;
   last_y = y_of_mm(-b.scale_length_mm);
   tap_y = y_of_mm(-b.scale_length_mm - b.below_scale_mm);
   tip_y = tap_y + static_cast<float>(b.jet_length_mm) * units_mm;

@@ -19,8 +19,9 @@ inline constexpr Rect kEyeLarge{190, 16, 594, 644};  ///< where reading is all t
 
 /// Near picture: cm to the right of the jet, cm above the foot of the flask.
 [[nodiscard]] Point near_point(double x_cm, double height_cm);
-[[nodiscard]] float tip_y(const BenchSpec& spec);
-[[nodiscard]] float tap_y(const BenchSpec& spec);
+/// `clamp_mm` as Hands::clamp_mm.
+[[nodiscard]] float tip_y(const BenchSpec& spec, double clamp_mm);
+[[nodiscard]] float tap_y(const BenchSpec& spec, double clamp_mm);
 
 /// The flask's axis for a hand's flask position, and back. True to scale near the jet, drawn together beyond.
 [[nodiscard]] float flask_x(double flask_x_cm);
@@ -36,7 +37,8 @@ struct FarScale {
   float rim_y = 60.0F, tap_y = 470.0F, tip_y = 530.0F, last_y = 430.0F;
   float half_width = 4.0F;
 
-  explicit FarScale(const BenchSpec& spec);
+  /// Lengths on the tube are where the clamps hold it.
+  explicit FarScale(const BenchSpec& spec, double clamp_mm = 0.0);
   [[nodiscard]] float y_of_mm(double above_zero_mm) const {
     return zero_y - static_cast<float>(above_zero_mm) * units_mm;
   }
@@ -56,6 +58,9 @@ inline constexpr Rect kSampleBottle{652, 54, 104, 196};
 inline constexpr Rect kIndicator{768, 124, 64, 126};
 inline constexpr Rect kSecondIndicator{768, 4, 64, 116};  ///< on the shelf's edge above the other
 inline constexpr Rect kPipette{534, 265, 312, 24};
+inline constexpr Rect kPipetteDipped{535, 300, 24, 312};  ///< worked by hand: in the sample's beaker
+inline constexpr Rect kPipetteLifted{535, 246, 24, 312};  ///< ... above the waste
+inline constexpr Rect kPipetteBeaker{503, 562, 88, 74};
 inline constexpr Rect kWashBottle{204, 82, 76, 168};
 inline constexpr Rect kFunnelAside{296, 184, 66, 66};
 inline constexpr Rect kCloth{212, 268, 62, 82};

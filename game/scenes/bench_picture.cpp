@@ -32,7 +32,7 @@ Rect beaker_under(const BenchPicture& picture) {
   Rect beaker = layout::kBeakerUnder;
   const float held = touching(picture.view);
   beaker.x -= held * (beaker.w / 2 - 7);
-  beaker.y -= held * (beaker.y + 16 - layout::tip_y(picture.spec));
+  beaker.y -= held * (beaker.y + 16 - layout::tip_y(picture.spec, picture.view.hands.clamp_mm));
   return beaker;
 }
 
@@ -84,14 +84,50 @@ void draw_washing(Canvas& canvas, const BenchPicture& picture) {
   draw_wash_bottle(canvas, held);
 }
 
+namespace {
+
+/// The sample's beaker that it is dipped into, or the waste's that it is let down over.
+void draw_pipette_beaker(Canvas& canvas, const BenchPicture& picture) {
+  const bool dipped = picture.view.pipette.place == PipettePlace::dipped;
+  draw_beaker(canvas, layout::kPipetteBeaker, dipped ? 0.6F : 0.12F, dipped ? "sample" : "waste");
+}
+
+void draw_pipette_in_hand(Canvas& canvas, const BenchPicture& picture) {
+  const PipetteView& by_hand = picture.view.pipette;
+  const Rect held = held_pipette(picture);
+  if (!by_hand.by_hand) {
+    const double left =
+        picture.view.pipette_cm3 > 0.5 ? 1.0 : 1.0 - picture.pipette_let_run_s / kPipetteRuns_s;
+    draw_held_pipette(canvas, held, static_cast<float>(left));
+    canvas.flush();
+    return;
+  }
+  const bool over_beaker = by_hand.place == PipettePlace::aside || by_hand.place == PipettePlace::dipped;
+  const float left =
+      pipette_filled(by_hand.level_mm, picture.view.pipette_cm3 / picture.spec.pipette.true_cm3);
+  draw_held_pipette(canvas, held, left);
+  draw_pipette_tip(canvas, {held.centre().x, held.bottom()},
+                   {by_hand.outside_wet, by_hand.flow_cm3_s > 0.0 || by_hand.drains, by_hand.froths});
+  if (over_beaker) draw_pipette_beaker(canvas, picture);
+  canvas.flush();
+}
+
+}  // namespace
+
 bool pipette_in_hand(const BenchPicture& picture) {
+  const PipetteView& by_hand = picture.view.pipette;
+  if (by_hand.by_hand) return by_hand.place != PipettePlace::aside || by_hand.holds;
   return picture.view.pipette_cm3 > 0.5 || picture.pipette_let_run_s < kPipetteRuns_s;
 }
 
-Rect pipette_in_flask(const BenchPicture& picture) {
+Rect held_pipette(const BenchPicture& picture) {
+  const PipetteView& by_hand = picture.view.pipette;
+  if (by_hand.by_hand && by_hand.place == PipettePlace::dipped) return layout::kPipetteDipped;
+  if (by_hand.by_hand && by_hand.place == PipettePlace::aside) return layout::kPipetteLifted;
   const Point foot = flask_foot(picture);
   const float neck = foot.y - static_cast<float>(picture.spec.flask.height_cm) * layout::kNearUnits_cm;
-  const float tip = neck + 34, x = foot.x + 13;  // against the neck's wall
+  const float tip = neck + 34,
+              x = foot.x + (by_hand.place == PipettePlace::over_flask ? 0 : 13);  // against the neck's wall
   return {x - 12, tip - layout::kPipette.w, 24, layout::kPipette.w};
 }
 
@@ -141,17 +177,14 @@ void draw_moving_bench(Canvas& canvas, const BenchPicture& picture) {
   if (!picture.outfit.liquid) return;
   if (view.tile_laid) draw_laid_tile(canvas, layout::kTileLaid);
   draw_spilt(canvas, view);
-  if (!view.held_aslant) draw_tap_and_jet(canvas, picture);
+  const bool stands = !view.held_aslant, in_front = stands && view.over_edge;
+  if (stands && !in_front) draw_tap_and_jet(canvas, picture);
   if (view.beaker_under) draw_beaker(canvas, beaker_under(picture), beaker_fill(view), beaker_word(picture));
-  if (pipette_in_hand(picture)) {
-    const double left =
-        picture.view.pipette_cm3 > 0.5 ? 1.0 : 1.0 - picture.pipette_let_run_s / kPipetteRuns_s;
-    draw_held_pipette(canvas, pipette_in_flask(picture), static_cast<float>(left));
-    canvas.flush();
-  }
+  if (pipette_in_hand(picture)) draw_pipette_in_hand(canvas, picture);
   if (picture.outfit.titration) draw_flask(canvas, picture);
   draw_washing(canvas, picture);
-  if (!view.held_aslant) {
+  if (in_front) draw_tap_and_jet(canvas, picture);
+  if (stands) {
     draw_tap_handle(canvas, picture);
     draw_leak(canvas, picture);
   }

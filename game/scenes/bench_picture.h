@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "game/scenes/bench_layout.h"
 #include "game/scenes/canvas.h"
 #include "game/scenes/outfit.h"
 #include "game/session/view.h"
@@ -33,6 +34,10 @@ inline constexpr double kPipetteRuns_s = 2.2;
 void draw_far_stand(Canvas& canvas, const BenchPicture& picture);
 /// The whole burette in its clamps, with liquid, funnel, the bottle while pouring, and the eye beside it.
 void draw_far(Canvas& canvas, const BenchPicture& picture);
+/// The far picture's lengths as the burette stands: where the clamps hold it, over the bench or its edge.
+[[nodiscard]] layout::FarScale far_scale(const BenchPicture& picture);
+/// Where the upper clamp holds it there, to be dragged.
+[[nodiscard]] Rect far_clamp(const BenchPicture& picture);
 /// Where the eye's marker stands in the far picture.
 [[nodiscard]] Rect far_eye(const BenchSpec& spec, double eye_mm);
 
@@ -54,10 +59,11 @@ void draw_still_bench(Canvas& canvas, const BenchPicture& picture);
 /// What lies over it, except the eye's picture and the paper.
 void draw_moving_bench(Canvas& canvas, const BenchPicture& picture);
 
-/// The pipette is held over the flask: filled, or running out.
+/// The pipette is in the hand: filled, running out, or dipped into the sample.
 [[nodiscard]] bool pipette_in_hand(const BenchPicture& picture);
-/// Where it is then, its tip against the wall of the flask's neck.
-[[nodiscard]] Rect pipette_in_flask(const BenchPicture& picture);
+/// Where it is then: over the flask, its tip against the wall of the neck unless it is held free; or, worked
+/// by hand, above or in a small beaker.
+[[nodiscard]] Rect held_pipette(const BenchPicture& picture);
 
 /// Flask's axis and foot as it stands, or would stand upright while it is swirled.
 [[nodiscard]] Point flask_foot(const BenchPicture& picture);

@@ -136,6 +136,7 @@ std::unique_ptr<DrillCard> drill_card(const Session& session, bool large) {
     case DrillKind::deliver_exactly:
       return delivery_card(session, large);
     case DrillKind::fill_without_air:
+    case DrillKind::know_apparatus:
       break;
   }
   return filling_card(session, large);

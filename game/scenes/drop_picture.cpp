@@ -86,7 +86,7 @@ void draw_falling_drop(Canvas& canvas, Point centre, double volume_cm3) {
 void draw_leak(Canvas& canvas, const BenchPicture& picture) {
   const View& view = picture.view;
   if (picture.spec.tap.leak_cm3_min <= 0.0 || view.plug_drop_cm3 <= 0.0) return;
-  const Point axis{kJetX, layout::tap_y(picture.spec)};
+  const Point axis{kJetX, layout::tap_y(picture.spec, view.hands.clamp_mm)};
   Points wet;
   for (int i = 0; i <= 12; ++i) {
     const float angle = 1.65F + 0.13F * static_cast<float>(i);  // from under the axis round to the left

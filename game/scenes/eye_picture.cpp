@@ -15,9 +15,10 @@ namespace halfdrop {
 namespace {
 
 constexpr float kRailWidth = 62.0F;
-constexpr float kFrame = 8.0F;          ///< width of the frame
-constexpr double kLeastSeen_mm = 18.0;  ///< of the tube's length, top to bottom
-constexpr double kTubeShare = 0.86;     ///< of the picture's width
+constexpr double kRailTop_mm = 300.0, kRailFoot_mm = -700.0;  ///< of the eye, over the zero mark
+constexpr float kFrame = 8.0F;                                ///< width of the frame
+constexpr double kLeastSeen_mm = 18.0;                        ///< of the tube's length, top to bottom
+constexpr double kTubeShare = 0.86;                           ///< of the picture's width
 constexpr float kBenchBegins = 500.0F;  ///< a rail that reaches the dark bench has a plate behind it
 const sf::Color kDarkCard = rgb(0x27343a);
 
@@ -100,7 +101,7 @@ void draw_rail(Canvas& canvas, const Rect& area, const View& view, const BenchSp
   }
   canvas.flush();
   draw_card_handle(canvas, EyePicture::card_handle(area, view.hands.card_mm));
-  draw_eye(canvas, {x, EyePicture::rail_y(area, view.hands.eye_mm)}, look_down);
+  draw_eye(canvas, {x, EyePicture::rail_y(area, eye_above_zero_mm(view.hands))}, look_down);
 }
 
 }  // namespace
@@ -113,14 +114,14 @@ Rect EyePicture::rail(const Rect& area) {
 
 float EyePicture::rail_y(const Rect& area, double eye_mm) {
   const Rect r = rail(area);
-  const double share = (kEyeHighest_mm - eye_mm) / (kEyeHighest_mm - kEyeLowest_mm);
+  const double share = (kRailTop_mm - eye_mm) / (kRailTop_mm - kRailFoot_mm);
   return r.y + r.h * static_cast<float>(std::clamp(share, 0.0, 1.0));
 }
 
 double EyePicture::eye_mm_at(const Rect& area, float y) {
   const Rect r = rail(area);
   const double share = std::clamp(static_cast<double>((y - r.y) / r.h), 0.0, 1.0);
-  return kEyeHighest_mm - share * (kEyeHighest_mm - kEyeLowest_mm);
+  return kRailTop_mm - share * (kRailTop_mm - kRailFoot_mm);
 }
 
 Rect EyePicture::eye_handle(const Rect& area, double eye_mm) {

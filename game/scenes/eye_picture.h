@@ -16,6 +16,7 @@ class EyePicture {
   /// Where the rail can be grabbed.
   [[nodiscard]] static Rect rail(const Rect& area);
   /// Height of the eye on the rail, design units, and back (mm above the zero mark, within the hand's range).
+  /// Heights along the rail are over the burette's zero mark, wherever the clamps hold that.
   [[nodiscard]] static float rail_y(const Rect& area, double eye_mm);
   [[nodiscard]] static double eye_mm_at(const Rect& area, float y);
   /// Where eye and card can be grabbed on the rail.

@@ -19,8 +19,8 @@ constexpr double kBelowRim_mm = 4.0;     ///< the tube's end stays in the pictur
 
 EyeScene::EyeScene(const View& view, const BenchSpec& spec)
     : sight_(sight_geometry(spec)),
-      look_(view.column_empty ? look_at_empty(view.hands.eye_mm)
-                              : look_at(sight_, view.hands.eye_mm, view.meniscus_cm3)),
+      look_(view.column_empty ? look_at_empty(eye_above_zero_mm(view.hands))
+                              : look_at(sight_, eye_above_zero_mm(view.hands), view.meniscus_cm3)),
       foot_mm_(-spec.burette.scale_length_mm - spec.burette.below_scale_mm),
       nominal_cm3_(spec.burette.nominal_cm3),
       card_mm_(view.hands.card_mm),

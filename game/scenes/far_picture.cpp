@@ -34,6 +34,19 @@ void stand(Canvas& canvas, const FarScale& far) {
   canvas.rounded_rect({x - 4, 20, 8, far.foot_y - 20}, 3, rod(x - 4, x + 4));
 }
 
+/// Where the two clamps hold the tube.
+float clamp_y(const FarScale& far, bool upper) {
+  return far.zero_y + (far.last_y - far.zero_y) * (upper ? 0.345F : 0.745F);
+}
+
+/// The bench's front edge, which the burette hangs over, and the floor far below.
+void edge_of_bench(Canvas& canvas, const FarScale& far) {
+  const float y = 676;
+  canvas.polygon({{far.tube_x - 74, y}, {far.tube_x + 62, y}, {far.tube_x + 78, 724}, {far.tube_x - 92, 724}},
+                 Paint::vertical(y, 724, {{0, rgb(0x17120d)}, {1, rgb(0x2b241c)}}));
+  canvas.line({far.tube_x - 74, y}, {far.tube_x + 62, y}, 3, palette::bench_edge);
+}
+
 void clamp(Canvas& canvas, const FarScale& far, float y) {
   constexpr float x = 44;
   const float tube = far.tube_x;
@@ -61,8 +74,9 @@ void graduations(Canvas& canvas, const FarScale& far, const BenchSpec& spec) {
     canvas.line({left, y}, {left + far.half_width * (long_mark ? 2.0F : 1.1F), y}, long_mark ? 1.0F : 0.55F,
                 faded(palette::scale_print, 0.9));
     if (long_mark)
-      canvas.text_middle(std::to_string(mark), {far.tube_x + far.half_width + 6, y},
-                         {13, palette::scale_print, Face::semibold});
+      canvas.text_middle(
+          std::to_string(mark), {far.tube_x + far.half_width + 6, y},
+          {13, y > layout::kHorizon ? palette::pill_text : palette::scale_print, Face::semibold});
   }
 }
 
@@ -182,6 +196,19 @@ void bottle_pouring(Canvas& canvas, const FarScale& far, const View& view) {
 
 }  // namespace
 
+FarScale far_scale(const BenchPicture& picture) {
+  constexpr float kSwungOut = 20.0F;
+  FarScale far(picture.spec, picture.view.hands.clamp_mm);
+  if (picture.view.over_edge) far.tube_x += kSwungOut;
+  return far;
+}
+
+Rect far_clamp(const BenchPicture& picture) {
+  const FarScale far = far_scale(picture);
+  const float left = 24, y = clamp_y(far, true);
+  return {left, y - 13, far.tube_x + 12 - left, 26};
+}
+
 Rect far_eye(const BenchSpec& spec, double eye_mm) {
   const FarScale far(spec);
   const float y = std::clamp(far.y_of_mm(eye_mm), 16.0F, far.foot_y - 20);
@@ -191,21 +218,20 @@ Rect far_eye(const BenchSpec& spec, double eye_mm) {
 void draw_far_stand(Canvas& canvas, const BenchPicture& picture) { stand(canvas, FarScale(picture.spec)); }
 
 void draw_far(Canvas& canvas, const BenchPicture& picture) {
-  const FarScale far(picture.spec);
+  const FarScale far = far_scale(picture), stood(picture.spec);
   const View& view = picture.view;
-  if (view.tile_laid) canvas.rect({far.tube_x - 40, far.foot_y - 8, 80, 4}, palette::tile);
+  if (view.tile_laid) canvas.rect({stood.tube_x - 40, far.foot_y - 8, 80, 4}, palette::tile);
+  if (view.over_edge) edge_of_bench(canvas, far);
   if (!view.held_aslant) {
     tube(canvas, far, picture);
     canvas.flush();
     graduations(canvas, far, picture.spec);
   }
-  const float span = far.last_y - far.zero_y;
-  clamp(canvas, far, far.zero_y + span * 0.345F);
-  clamp(canvas, far, far.zero_y + span * 0.745F);
-  receiver(canvas, far, picture);
+  for (const bool upper : {true, false}) clamp(canvas, far, clamp_y(far, upper));
+  receiver(canvas, stood, picture);
   if (view.funnel_in) draw_funnel(canvas, {far.tube_x, far.rim_y - 21}, 17, 15, 22, false);
-  if (picture.outfit.liquid)
-    frame(canvas, {far.tube_x - 42, far.tap_y - 18, 84, far.foot_y - far.tap_y + 20});
+  if (picture.outfit.liquid && !view.over_edge)
+    frame(canvas, {stood.tube_x - 42, stood.tap_y - 18, 84, stood.foot_y - stood.tap_y + 20});
   eye_marker(canvas, far, picture);
   if (view.hands.pour > 0 && !view.held_aslant) bottle_pouring(canvas, far, view);
 }

@@ -42,6 +42,13 @@ void draw_funnel(Canvas& canvas, Point rim_centre, float rim_half, float cone, f
 void draw_pipette_rack(Canvas& canvas, const Rect& rect);
 /// Upright, tip below; `left` is the share of its volume still in it.
 void draw_held_pipette(Canvas& canvas, const Rect& rect, float left);
+/// `left` of one whose level stands so far above its line, or that is filled to a share below its stem.
+[[nodiscard]] float pipette_filled(double level_mm, double share);
+/// What is to be seen at the tip of one that is worked by hand.
+struct PipetteTip {
+  bool outside_wet = false, runs = false, froths = false;
+};
+void draw_pipette_tip(Canvas& canvas, Point tip, const PipetteTip& look);
 void draw_cloth(Canvas& canvas, const Rect& rect);
 void draw_leaning_tile(Canvas& canvas, const Rect& rect);
 void draw_laid_tile(Canvas& canvas, const Rect& rect);

@@ -6,7 +6,7 @@ namespace halfdrop {
 
 namespace {
 
-constexpr std::array kAll = {Grasp::swirl, Grasp::wash, Grasp::pour, Grasp::turn};
+constexpr std::array kAll = {Grasp::swirl, Grasp::wash, Grasp::pour, Grasp::turn, Grasp::filler};
 
 void set(HandsChange& change, Grasp grasp, double strength) {
   switch (grasp) {
@@ -21,6 +21,9 @@ void set(HandsChange& change, Grasp grasp, double strength) {
       break;
     case Grasp::turn:
       change.tilt_degrees = strength * kHeldAslant_degrees;
+      break;
+    case Grasp::filler:
+      change.valve = strength;
       break;
   }
 }
@@ -59,6 +62,7 @@ HandsChange Grasps::release_all(const Hands& hands) {
   if (hands.wash > 0.0) set(change, Grasp::wash, 0.0);
   if (hands.pour > 0.0) set(change, Grasp::pour, 0.0);
   if (hands.tilt_degrees > 0.0) set(change, Grasp::turn, 0.0);
+  if (hands.valve != 0.0) set(change, Grasp::filler, 0.0);
   return change;
 }
 

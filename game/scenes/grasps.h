@@ -1,5 +1,6 @@
 #pragma once
-// Swirl, wash, pour and turning the burette about: what lasts only while a key or a button is held.
+// Swirl, wash, pour, turning the burette about and the pipette's filler: what lasts only while a key or a
+// button is held.
 
 #include <array>
 #include <optional>
@@ -12,11 +13,11 @@ namespace halfdrop {
 /// at intervals, and a quick touch must not be lost between two (a key tap lasts 50 to 100 ms).
 inline constexpr Tick kShortestHold = kTicksPerSecond / 20;
 
-enum class Grasp { swirl, wash, pour, turn };
+enum class Grasp { swirl, wash, pour, turn, filler };
 
 class Grasps {
  public:
-  /// Takes hold with `strength` 0…1; returns what the hands do.
+  /// Takes hold with `strength` 0…1 (filler −1…1); returns what the hands do.
   [[nodiscard]] HandsChange take(Grasp grasp, double strength, Tick now);
   /// Lets go; empty when the hold was too short to be noticed: `due` gives it later.
   [[nodiscard]] HandsChange release(Grasp grasp, Tick now);
@@ -32,7 +33,7 @@ class Grasps {
     bool released = false;
   };
   Hold& hold(Grasp grasp) { return holds_[static_cast<std::size_t>(grasp)]; }
-  std::array<Hold, 4> holds_;
+  std::array<Hold, 5> holds_;
 };
 
 }  // namespace halfdrop

@@ -12,15 +12,19 @@ using namespace list_layout;
 constexpr float kWheelStep = 60.0F, kPageStep = 420.0F;
 constexpr std::size_t kLetters = 96;  ///< that surely fit a line of a card
 
-float card_height(const Level& level) {
-  const std::size_t lines = std::max<std::size_t>(1, (level.why.size() + kLetters - 1) / kLetters);
+float card_height(const std::string& why) {
+  const std::size_t lines = std::max<std::size_t>(1, (why.size() + kLetters - 1) / kLetters);
   return 54.0F + kLine * static_cast<float>(lines);
 }
 
 }  // namespace
 
-LevelList::LevelList(std::vector<Entry> levels, std::vector<Unfinished> unfinished, std::vector<Fault> faults)
-    : levels_(std::move(levels)), unfinished_(std::move(unfinished)), faults_(std::move(faults)) {}
+LevelList::LevelList(std::vector<Entry> levels, std::vector<Unfinished> unfinished, std::vector<Fault> faults,
+                     std::vector<WagerEntry> wagers)
+    : levels_(std::move(levels)),
+      unfinished_(std::move(unfinished)),
+      faults_(std::move(faults)),
+      wagers_(std::move(wagers)) {}
 
 std::optional<LevelList::Wish> LevelList::take_wish() { return std::exchange(wish_, std::nullopt); }
 
@@ -40,8 +44,10 @@ bool LevelList::heads_drills(std::size_t level) const {
 void LevelList::open(std::size_t row) {
   if (row < unfinished_.size()) {
     wish_ = Wish{Wish::Kind::go_on, unfinished_[row].path, {}};
-  } else if (row < rows()) {
+  } else if (row < first_wager()) {
     show_cautions(row - unfinished_.size());
+  } else if (row < rows()) {
+    wish_ = Wish{Wish::Kind::wager, wagers_[row - first_wager()].path, {}};
   }
 }
 
@@ -52,8 +58,14 @@ Rect LevelList::row_rect(std::size_t row) const {
   if (!unfinished_.empty()) y += 54 * static_cast<float>(unfinished_.size()) + 14;
   for (std::size_t i = 0; i < levels_.size(); ++i) {
     if (heads_drills(i)) y += kHeading;
-    const float height = card_height(levels_[i].level);
+    const float height = card_height(levels_[i].level.why);
     if (unfinished_.size() + i == row) return {kLeft, y, kWidth, height};
+    y += height + 12;
+  }
+  if (!wagers_.empty()) y += kHeading;
+  for (std::size_t i = 0; i < wagers_.size(); ++i) {
+    const float height = card_height(wagers_[i].wager.why);
+    if (first_wager() + i == row) return {kLeft, y, kWidth, height};
     y += height + 12;
   }
   return {kLeft, y, kWidth, 0};
@@ -75,6 +87,12 @@ void LevelList::show_focus() {
   scroll(std::min(0.0F, row.y - 48 - scroll_ - kTop));
 }
 
+std::string LevelList::place_of(std::size_t row) const {
+  if (row < unfinished_.size()) return "unfinished/" + std::to_string(row);
+  if (row < first_wager()) return "level/" + levels_[row - unfinished_.size()].level.id;
+  return "wager/" + wagers_[row - first_wager()].wager.id;
+}
+
 std::vector<std::pair<std::string, Rect>> LevelList::places() const {
   if (page_) return page_->places();
   std::vector<std::pair<std::string, Rect>> places;
@@ -84,9 +102,7 @@ std::vector<std::pair<std::string, Rect>> LevelList::places() const {
     if (bottom - top < 8) continue;
     at.y = top;
     at.h = bottom - top;
-    places.emplace_back(row < unfinished_.size() ? "unfinished/" + std::to_string(row)
-                                                 : "level/" + levels_[row - unfinished_.size()].level.id,
-                        at);
+    places.emplace_back(place_of(row), at);
   }
   return places;
 }
@@ -103,11 +119,11 @@ bool LevelList::choose_on_page(const std::string& place) {
 bool LevelList::choose(const std::string& place) {
   message_.clear();
   if (page_) return choose_on_page(place);
-  for (std::size_t i = 0; i < unfinished_.size(); ++i) {
-    if (place == "unfinished/" + std::to_string(i)) open(i);
-  }
-  for (std::size_t i = 0; i < levels_.size(); ++i) {
-    if (place == "level/" + levels_[i].level.id) open(unfinished_.size() + i);
+  for (std::size_t row = 0; row < rows(); ++row) {
+    if (place == place_of(row)) {
+      open(row);
+      break;
+    }
   }
   return true;
 }

@@ -57,6 +57,7 @@ void LevelList::draw_row(Canvas& canvas, std::size_t row) const {
                        {at.x + 20, at.centre().y}, {18, palette::print, Face::semibold});
     return;
   }
+  if (row >= first_wager()) return draw_wager(canvas, at, row - first_wager());
   const std::size_t number = row - unfinished_.size();
   const Level& l = levels_[number].level;
   if (heads_drills(number))
@@ -64,6 +65,15 @@ void LevelList::draw_row(Canvas& canvas, std::size_t row) const {
   draw_number(canvas, {at.x + 38, at.y + 36}, number);
   canvas.text(l.title, {at.x + kText, at.y + 32}, {21, palette::print, Face::bold});
   canvas.paragraph(l.why, {at.x + kText, at.y + 58}, at.w - kText - 20, kLine, {17, palette::print});
+}
+
+void LevelList::draw_wager(Canvas& canvas, const Rect& at, std::size_t wager) const {
+  const Wager& w = wagers_[wager].wager;
+  if (wager == 0) canvas.text(words::kWagers, {kLeft, at.y - 10}, {16, palette::print_soft, Face::semibold});
+  canvas.text(std::to_string(wager + 1), {at.x + 38, at.y + 36},
+              {26, palette::accent, Face::bold, Align::centre});
+  canvas.text(w.title, {at.x + kText, at.y + 32}, {21, palette::print, Face::bold});
+  canvas.paragraph(w.why, {at.x + kText, at.y + 58}, at.w - kText - 20, kLine, {17, palette::print});
 }
 
 /// Titrations and drills are numbered apart.

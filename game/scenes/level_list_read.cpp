@@ -45,7 +45,16 @@ LevelList LevelList::read(const std::string& attempts_folder) {
       faults.insert(faults.end(), level.error().begin(), level.error().end());
     }
   }
-  return {std::move(levels), unfinished_attempts(attempts_folder), std::move(faults)};
+  std::vector<WagerEntry> wagers;
+  for (const auto& path : files_of(data_folder() + "/levels/demonstrations", ".json")) {
+    auto wager = read_wager(path.string());
+    if (wager) {
+      wagers.push_back({path.string(), std::move(*wager)});
+    } else {
+      faults.insert(faults.end(), wager.error().begin(), wager.error().end());
+    }
+  }
+  return {std::move(levels), unfinished_attempts(attempts_folder), std::move(faults), std::move(wagers)};
 }
 
 }  // namespace halfdrop

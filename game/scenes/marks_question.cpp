@@ -10,9 +10,7 @@ namespace {
 constexpr float kTop = 148.0F, kRow = 41.0F, kLeft = 150.0F, kColumn = 494.0F;
 
 void draw_choice(Canvas& canvas, const Rect& at, const std::string& text, bool chosen) {
-  canvas.rounded_rect(at, 7, chosen ? rgb(0xfbe9b7) : rgb(0xffffff, 0.7));
-  canvas.stroke(rounded_rect_points(at, 7), {chosen ? 2.2F : 1.0F, true},
-                chosen ? palette::accent : palette::paper_line);
+  draw_choice_ground(canvas, at, chosen);
   const Point dot{at.x + 20, at.centre().y};
   canvas.circle(dot, 7, palette::print_soft);
   canvas.circle(dot, 5.4F, rgb(0xffffff));

@@ -7,6 +7,7 @@ namespace halfdrop {
 Outfit outfit_of(const Level& level) {
   Outfit outfit;
   outfit.eye = layout::kEye;
+  outfit.pipette_by_hand = !level.drill && level.pipette.by_hand;
   if (!level.drill) return outfit;
   outfit.titration = false;
   outfit.pouring = level.drill->kind == DrillKind::fill_without_air;

@@ -12,6 +12,7 @@ struct Outfit {
   bool pouring = true;           ///< bottle of titrant, funnel
   bool liquid = true;            ///< tap, beaker, cloth, coat and goggles: otherwise one only reads
   bool beaker_takes_it = false;  ///< what is delivered; otherwise the beaker is for waste
+  bool pipette_by_hand = false;  ///< worked with its filler
   Rect eye;                      ///< the eye's picture with its rail
 };
 

@@ -61,7 +61,7 @@ void card(Canvas& canvas, const Rect& rect) {
 }
 
 /// What a key needs to be of any use.
-enum class Needs { nothing, liquid, pouring, titration, reading, delivery, filling };
+enum class Needs { nothing, liquid, pouring, titration, by_hand, practised, reading, delivery, filling };
 
 struct HelpLine {
   const char *keys, *words;
@@ -83,6 +83,8 @@ constexpr std::array kHelp = {
     HelpLine{"E (hold)", "burette aslant, turned about", Needs::titration},
     HelpLine{"F", "flask under the jet, aside", Needs::titration},
     HelpLine{"N", "funnel in, out", Needs::pouring},
+    HelpLine{"Ctrl + \u2191 \u2193", "raise, lower the burette", Needs::pouring},
+    HelpLine{"Home", "burette over the bench's edge, back", Needs::pouring},
     HelpLine{"O", "touch off what hangs (half drops)", Needs::liquid},
     HelpLine{"J", "flick the jet with a finger", Needs::liquid},
     HelpLine{"L", "white tile", Needs::titration},
@@ -90,12 +92,16 @@ constexpr std::array kHelp = {
     HelpLine{"G", "eye protection on, off", Needs::liquid},
     HelpLine{"B", "beaker under the jet, away", Needs::liquid},
     HelpLine{"Shift + B", "pour the beaker out", Needs::liquid},
-    HelpLine{"A", "pipette: fill, let out", Needs::titration},
+    HelpLine{"A", "pipette: fill, let out", Needs::practised},
+    HelpLine{"A", "pipette: dip, lift, to the flask, away", Needs::by_hand},
+    HelpLine{"Z (hold)", "its filler (Shift: gently)", Needs::by_hand},
+    HelpLine{"Shift + A", "its tip off the flask, or on", Needs::by_hand},
     HelpLine{"Y", "rinse the pipette", Needs::titration},
     HelpLine{"U", "blow out the pipette's last drop", Needs::titration},
     HelpLine{"I, Shift + I", "a drop of indicator: first, second", Needs::titration},
     HelpLine{"X", "empty the flask", Needs::titration},
     HelpLine{"V, Shift + V", "rinse the flask: water, sample", Needs::titration},
+    HelpLine{"M", "wipe the pipette while it is wet outside", Needs::by_hand},
     HelpLine{"M", "mop the bench", Needs::liquid},
     HelpLine{"R", "write the next result", Needs::titration},
     HelpLine{"T", "results sheet to the front", Needs::titration},
@@ -119,6 +125,10 @@ bool has(const Outfit& outfit, Needs needs) {
       return outfit.pouring;
     case Needs::titration:
       return outfit.titration;
+    case Needs::by_hand:
+      return outfit.titration && outfit.pipette_by_hand;
+    case Needs::practised:
+      return outfit.titration && !outfit.pipette_by_hand;
     case Needs::reading:
       return !outfit.liquid;
     case Needs::delivery:

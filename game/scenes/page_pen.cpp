@@ -21,6 +21,12 @@ void draw_page_button(Canvas& canvas, const Rect& at, const std::string& text, b
                      {size, strong ? palette::pill_text : palette::accent, Face::semibold, Align::centre});
 }
 
+void draw_choice_ground(Canvas& canvas, const Rect& at, bool chosen) {
+  canvas.rounded_rect(at, 7, chosen ? rgb(0xfbe9b7) : rgb(0xffffff, 0.7));
+  canvas.stroke(rounded_rect_points(at, 7), {chosen ? 2.2F : 1.0F, true},
+                chosen ? palette::accent : palette::paper_line);
+}
+
 void draw_paper_ground(Canvas& canvas, const Rect& p, bool forward) {
   canvas.soft_rect({p.x + 3, p.y + (forward ? 14.0F : 6.0F), p.w, p.h}, 4, forward ? 22.0F : 9.0F,
                    faded(palette::shadow, forward ? 0.42 : 0.34));

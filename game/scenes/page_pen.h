@@ -11,6 +11,8 @@ namespace halfdrop {
 void draw_page_ground(Canvas& canvas);
 void draw_page_button(Canvas& canvas, const Rect& at, const std::string& text, bool strong,
                       float size = 17.0F);
+/// What an answer's words stand on; one is chosen of several.
+void draw_choice_ground(Canvas& canvas, const Rect& at, bool chosen);
 /// A sheet cut by hand, with a dog's ear; `forward`: held over the bench.
 void draw_paper_ground(Canvas& canvas, const Rect& paper, bool forward);
 /// Where a page of `content` height stands when `shown` of it are seen from `scroll` on; nothing when all is

@@ -2,6 +2,7 @@
 
 #include "game/scenes/glassware.h"
 #include "game/scenes/palette.h"
+#include "physics/bench/pipette_by_hand.h"
 
 namespace halfdrop {
 
@@ -90,6 +91,35 @@ void draw_pipette_rack(Canvas& canvas, const Rect& r) {
   }
   canvas.soft_rect({r.x + 8, y + 9, r.w - 40, 5}, 2, 5, faded(palette::shadow, 0.14));
   Pipette(canvas, r).draw(0);
+}
+
+float pipette_filled(double level_mm, double share) {
+  constexpr float long_units = 312, line = long_units - kLineBeforeEnd, top = long_units - kFillerLong;
+  const auto above = static_cast<float>(level_mm);
+  const auto in_stem = static_cast<float>(kStemBelowLine_mm),
+             over_line = static_cast<float>(kStemAboveLine_mm);
+  if (above >= 0) return (line + (top - line) * above / over_line) / line;
+  if (above >= -in_stem) return (line + (line - kBulbTo) * above / in_stem) / line;
+  constexpr float lower_stem = 0.1F, bulb = 0.97F;  // shares of its volume
+  const auto filled = static_cast<float>(share);
+  if (filled < lower_stem) return kBulbFrom * filled / lower_stem / line;
+  return (kBulbFrom + (kBulbTo - kBulbFrom) * std::min(1.0F, (filled - lower_stem) / (bulb - lower_stem))) /
+         line;
+}
+
+void draw_pipette_tip(Canvas& canvas, Point tip, const PipetteTip& look) {
+  if (look.outside_wet) {
+    for (const float side : {-2.6F, 2.6F}) {
+      canvas.ellipse({tip.x + side, tip.y - 12}, 2.4F, 5, faded(palette::water_edge, 0.95));
+      canvas.ellipse({tip.x + side - 0.6F, tip.y - 13}, 0.9F, 2, faded(sf::Color::White, 0.9));
+    }
+  }
+  if (look.runs) canvas.line(tip, {tip.x, tip.y + 14}, 1.8F, palette::water_edge);
+  if (!look.froths) return;
+  for (int i = 0; i < 7; ++i) {
+    const float across = static_cast<float>((i * 5) % 13) - 6, up = static_cast<float>((i * 7) % 12);
+    canvas.circle({tip.x + across, tip.y - kBulbTo + 6 + up}, 2.0F, faded(sf::Color::White, 0.8));
+  }
 }
 
 void draw_held_pipette(Canvas& canvas, const Rect& r, float left) { Pipette(canvas, r).draw(left); }

@@ -17,6 +17,7 @@ using Key = sf::Keyboard;
 constexpr double kTapStep = 0.005, kTapFine = 0.0005, kTapCoarse = 0.05;
 // An arrow that is held turns on after a moment, in positions a second.
 constexpr double kTurnsAfter_s = 0.30, kTurn_per_s = 0.20, kFineTurn_per_s = 0.01, kCoarseTurn_per_s = 0.8;
+constexpr double kClampStep_mm = 5.0;
 constexpr double kCardBelowEye_mm = 3.0;  ///< two or three divisions
 
 HandsChange tap_to(double tap) {
@@ -40,8 +41,6 @@ std::optional<Deed> simple_deed(Key::Key key) {
       return Deed::empty_flask;
     case Key::U:
       return Deed::blow_out_pipette;
-    case Key::M:
-      return Deed::wipe_bench;
     default:
       return std::nullopt;
   }
@@ -85,6 +84,31 @@ void PlayScene::take_up_next() {
   }
 }
 
+/// What comes next with the pipette; `other` takes its tip off the flask's wall, or puts it there.
+void PlayScene::move_pipette(bool other) {
+  const PipetteView& pipette = view_.pipette;
+  if (other)
+    return act(pipette.place == PipettePlace::over_flask ? Deed::lean_pipette : Deed::hold_pipette_free);
+  if (session_.hands().valve != 0.0) {
+    HandsChange shut;
+    shut.valve = 0.0;
+    move_hands(shut);
+  }
+  act(next_of_pipette(pipette));
+}
+
+/// Over the flask the valve stays as it is put: half a minute is long to hold a key.
+bool PlayScene::runs_by_itself() const {
+  return view_.pipette.place == PipettePlace::at_wall || view_.pipette.place == PipettePlace::over_flask;
+}
+
+void PlayScene::work_filler(bool gently) {
+  if (!runs_by_itself()) return take(Grasp::filler, filler_strength(view_.pipette, gently));
+  HandsChange change;
+  change.valve = session_.hands().valve > 0.0 ? 0.0 : filler_strength(view_.pipette, gently);
+  move_hands(change);
+}
+
 void PlayScene::set_tap(double tap) {
   // The hand remembers where it last left the tap open.
   if (tap <= 0.0 && session_.hands().tap > 0.0) last_open_tap_ = session_.hands().tap;
@@ -113,9 +137,16 @@ void PlayScene::move_eye(double by_mm) {
   move_hands(change);
 }
 
+void PlayScene::move_clamp(double by_mm) {
+  HandsChange change;
+  change.clamp_mm = std::clamp(session_.hands().clamp_mm + by_mm, kClampLowest_mm, kClampHighest_mm);
+  move_hands(change);
+}
+
 void PlayScene::hold_card_below_eye() {
   HandsChange change;
-  change.card_mm = std::clamp(session_.hands().eye_mm - kCardBelowEye_mm, kEyeLowest_mm, kEyeHighest_mm);
+  change.card_mm =
+      std::clamp(eye_above_zero_mm(session_.hands()) - kCardBelowEye_mm, kEyeLowest_mm, kEyeHighest_mm);
   move_hands(change);
 }
 
@@ -155,16 +186,16 @@ bool PlayScene::hand_key(const sf::Event::KeyEvent& key) {
       set_tap(last_open_tap_);
       return true;
     case Key::Up:
-      move_eye(eye_step);
+      key.control ? move_clamp(kClampStep_mm) : move_eye(eye_step);
       return true;
     case Key::Down:
-      move_eye(-eye_step);
+      key.control ? move_clamp(-kClampStep_mm) : move_eye(-eye_step);
       return true;
     case Key::PageUp:
-      move_eye(50.0);
+      key.control ? move_clamp(50.0) : move_eye(50.0);
       return true;
     case Key::PageDown:
-      move_eye(-50.0);
+      key.control ? move_clamp(-50.0) : move_eye(-50.0);
       return true;
     case Key::F:
       move_flask(!view_.flask_under_jet);
@@ -192,14 +223,33 @@ bool PlayScene::hold_key(const sf::Event::KeyEvent& key) {
     case Key::E:
       take(Grasp::turn, 1.0);
       return true;
+    case Key::Z:
+      work_filler(key.shift);
+      return true;
     default:
       return false;
   }
 }
 
+/// One key for a deed and its undoing.
+struct Either {
+  sf::Keyboard::Key key;
+  Deed deed, undoing;
+  bool View::*done;
+};
+constexpr Either kEither[] = {{Key::G, Deed::put_on_goggles, Deed::take_off_goggles, &View::goggles_on},
+                              {Key::N, Deed::put_in_funnel, Deed::lift_out_funnel, &View::funnel_in},
+                              {Key::L, Deed::lay_tile, Deed::take_tile_away, &View::tile_laid},
+                              {Key::Home, Deed::swing_over_edge, Deed::swing_back, &View::over_edge}};
+
 bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
   if (key.code == Key::I && key.shift && session_.level().then) {
     act(Deed::add_second_indicator);
+    return true;
+  }
+  for (const Either& either : kEither) {
+    if (either.key != key.code) continue;
+    act_either(either.deed, either.undoing, view_.*either.done);
     return true;
   }
   if (const std::optional<Deed> deed = simple_deed(key.code)) {
@@ -207,21 +257,12 @@ bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
     return true;
   }
   switch (key.code) {
-    case Key::G:
-      act_either(Deed::put_on_goggles, Deed::take_off_goggles, view_.goggles_on);
-      return true;
-    case Key::N:
-      act_either(Deed::put_in_funnel, Deed::lift_out_funnel, view_.funnel_in);
-      return true;
     case Key::B:
       if (key.shift) {
         act(Deed::empty_beaker);
       } else {
         act_either(Deed::put_beaker_under, Deed::take_beaker_away, view_.beaker_under);
       }
-      return true;
-    case Key::L:
-      act_either(Deed::lay_tile, Deed::take_tile_away, view_.tile_laid);
       return true;
     case Key::V:
       act(key.shift ? Deed::rinse_flask_with_sample : Deed::rinse_flask);
@@ -232,7 +273,11 @@ bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
     case Key::Q:
       take_up_next();
       return true;
+    case Key::M:
+      act_either(Deed::wipe_bench, Deed::wipe_pipette, view_.pipette.outside_wet);
+      return true;
     case Key::A:
+      if (view_.pipette.by_hand) return move_pipette(key.shift), true;
       act_either(Deed::fill_pipette, Deed::deliver_aliquot, view_.pipette_cm3 > 0.5);
       return true;
     default:
@@ -266,6 +311,7 @@ void PlayScene::key_released(const sf::Event::KeyEvent& key) {
   if (key.code == Key::W) release(Grasp::wash);
   if (key.code == Key::P) release(Grasp::pour);
   if (key.code == Key::E) release(Grasp::turn);
+  if (key.code == Key::Z && !runs_by_itself()) release(Grasp::filler);
 }
 
 void PlayScene::choose(std::size_t button) {

@@ -13,7 +13,26 @@ namespace {
 
 constexpr double kWheelTap = 0.002;
 constexpr float kLiftsFromUnits = 30.0F;  ///< dragged up so far it leaves the bench
+constexpr double kClampSnap_mm = 6.0;     ///< ... and the burette its own height
 constexpr float kSnapUnits = 16.0F;       ///< the flask finds its places within this
+
+HandsChange flask_dragged(double x, float up) {
+  HandsChange change;
+  double place = layout::flask_x_cm_at(static_cast<float>(x));
+  for (const double home : {0.0, layout::kParked_cm}) {
+    if (std::abs(static_cast<float>(x) - layout::flask_x(home)) < kSnapUnits) place = home;
+  }
+  change.flask_x_cm = place;
+  change.flask_y_cm =
+      std::clamp(static_cast<double>((up - kLiftsFromUnits) / layout::kNearUnits_cm), 0.0, kFlaskLift_cm);
+  return change;
+}
+
+double clamp_dragged_mm(const BenchSpec& spec, double from_mm, float down) {
+  const layout::FarScale far(spec);
+  const double clamp_mm = from_mm - static_cast<double>(down / far.units_mm);
+  return std::fabs(clamp_mm) < kClampSnap_mm ? 0.0 : std::clamp(clamp_mm, kClampLowest_mm, kClampHighest_mm);
+}
 
 }  // namespace
 
@@ -27,6 +46,9 @@ void PlayScene::begin_drag(const Thing& thing, Point at) {
     case Grip::far_eye:
       drag_.start = hands.eye_mm;
       break;
+    case Grip::clamp:
+      drag_.start = hands.clamp_mm;
+      break;
     case Grip::eye_rail:
     case Grip::card:
       drag_to(at);
@@ -36,6 +58,10 @@ void PlayScene::begin_drag(const Thing& thing, Point at) {
       break;
     case Grip::burette:
       hold_by_button(Grasp::turn, 1.0);
+      break;
+    case Grip::filler:
+      if (!runs_by_itself()) drag_.holds = Grasp::filler;
+      work_filler(shift_);
       break;
     case Grip::wash:
       hold_by_button(Grasp::wash, 1.0);
@@ -70,32 +96,28 @@ void PlayScene::drag_to(Point at) {
   switch (drag_.grip) {
     case Grip::tap: {
       // The handle follows the hand round its axis: level is shut, upright is open.
-      const Point d = at - Point{layout::kJetX, layout::tap_y(session_.spec())};
+      const Point d = at - Point{layout::kJetX, layout::tap_y(session_.spec(), session_.hands().clamp_mm)};
       if (std::hypot(d.x, d.y) < 10) return;
       change.tap = std::clamp(
           std::atan2(static_cast<double>(-d.y), static_cast<double>(std::max(d.x, 0.0F))) * 2 / kPi, 0.0,
           1.0);
       break;
     }
-    case Grip::flask: {
-      const float x = static_cast<float>(drag_.start) + at.x - drag_.from.x;
-      double place = layout::flask_x_cm_at(x);
-      for (const double home : {0.0, layout::kParked_cm}) {
-        if (std::abs(x - layout::flask_x(home)) < kSnapUnits) place = home;
-      }
-      change.flask_x_cm = place;
-      const float lift = drag_.from.y - at.y - kLiftsFromUnits;
-      change.flask_y_cm = std::clamp(static_cast<double>(lift / layout::kNearUnits_cm), 0.0, kFlaskLift_cm);
+    case Grip::flask:
+      change = flask_dragged(drag_.start + static_cast<double>(at.x - drag_.from.x), drag_.from.y - at.y);
       break;
-    }
     case Grip::far_eye: {
       const layout::FarScale far(session_.spec());
       change.eye_mm = std::clamp(drag_.start - static_cast<double>((at.y - drag_.from.y) / far.units_mm),
                                  kEyeLowest_mm, kEyeHighest_mm);
       break;
     }
+    case Grip::clamp:
+      change.clamp_mm = clamp_dragged_mm(session_.spec(), drag_.start, at.y - drag_.from.y);
+      break;
     case Grip::eye_rail:
-      change.eye_mm = std::clamp(EyePicture::eye_mm_at(outfit_.eye, at.y), kEyeLowest_mm, kEyeHighest_mm);
+      change.eye_mm = std::clamp(EyePicture::eye_mm_at(outfit_.eye, at.y) + session_.hands().clamp_mm,
+                                 kEyeLowest_mm, kEyeHighest_mm);
       break;
     case Grip::card:
       change.card_mm = std::clamp(EyePicture::eye_mm_at(outfit_.eye, at.y), kEyeLowest_mm, kEyeHighest_mm);
@@ -116,6 +138,8 @@ void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point a
   if (button.button != sf::Mouse::Left) return;
   if (thing.grip != Grip::none) {
     begin_drag(thing, at);
+  } else if (thing.name == "pipette" && view_.pipette.by_hand) {
+    move_pipette(false);
   } else if (thing.deed) {
     act(*thing.deed);
   }
@@ -123,6 +147,11 @@ void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point a
 
 void PlayScene::right_pressed(const Thing& thing, Point at) {
   if (thing.other_deed) return act(*thing.other_deed);
+  if (thing.grip == Grip::filler) {
+    drag_ = {Grip::none, at, 0.0, {}};
+    if (!runs_by_itself()) drag_.holds = Grasp::filler;
+    return work_filler(true);
+  }
   const bool flask = thing.grip == Grip::flask, bottle = thing.grip == Grip::pour || thing.pours;
   if (flask || bottle) drag_ = {Grip::none, at, 0.0, {}};
   if (flask) hold_by_button(Grasp::swirl, kSwirlsWell);

@@ -6,6 +6,7 @@
 
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/eye_picture.h"
+#include "game/scenes/eye_stem.h"
 #include "game/scenes/overlays.h"
 #include "game/scenes/palette.h"
 
@@ -187,6 +188,7 @@ void PlayScene::draw(Canvas& canvas) {
   still_.draw(canvas, still_key(now), [&now](Canvas& layer) { draw_still_bench(layer, now); });
   draw_moving_bench(canvas, now);
   EyePicture::draw(canvas, outfit_.eye, view_, session_.spec());
+  if (looks_at_stem(view_.pipette)) draw_eye_stem(canvas, outfit_.eye, view_.pipette, session_.spec());
   canvas.flush();
   paper_->draw(canvas, session_);
   canvas.flush();

@@ -98,6 +98,10 @@ class PlayScene {
   void move_eye(double by_mm);
   void hold_card_below_eye();
   void move_flask(bool under);
+  void move_clamp(double by_mm);
+  void move_pipette(bool other);
+  void work_filler(bool gently);
+  [[nodiscard]] bool runs_by_itself() const;
 
   void key_pressed(const sf::Event::KeyEvent& key);
   bool hand_key(const sf::Event::KeyEvent& key);

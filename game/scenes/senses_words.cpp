@@ -40,6 +40,26 @@ std::string formatted(const char* format, double value) {
   return text;
 }
 
+/// Of one that is worked by hand: where its tip is, what clings outside, what it does.
+std::string pipette_words(const PipetteView& pipette) {
+  if (!pipette.by_hand) return {};
+  const char* const tip = pipette.place == PipettePlace::dipped    ? "dipped"
+                          : pipette.place == PipettePlace::at_wall ? "wall"
+                          : pipette.place == PipettePlace::aside   ? "aside"
+                                                                   : "free";
+  std::string words = std::string(" tip=") + tip + " outside=" + (pipette.outside_wet ? "wet" : "dry");
+  words += std::string(" pipetteruns=") + (pipette.flow_cm3_s > 0.0 ? "yes"
+                                           : pipette.drains         ? "drains"
+                                                                    : "no");
+  return words + (pipette.holds ? " holds=yes" : " holds=no");
+}
+
+std::string line_words(const PipetteView& pipette) {
+  if (!pipette.by_hand) return {};
+  return " line=" + (pipette.holds ? formatted("%+.1fmm", pipette.seen_mm) : std::string("none")) +
+         " lineeye=" + formatted("%+.1fmm", pipette.eye_above_mm);
+}
+
 std::string events_words(const View& view, const Senses& s) {
   std::string words = " jet=";
   words += s.jet_full ? "full" : (view.jet_fill < 0.02 ? "empty" : "air");
@@ -51,6 +71,7 @@ std::string events_words(const View& view, const Senses& s) {
   words += std::string(" tile=") + yes_no(view.tile_laid) + " funnel=" + yes_no(view.funnel_in);
   words += std::string(" hand=") + bottle_word(view.in_hand) + " aslant=" + yes_no(view.held_aslant);
   words += std::string(" pipette=") + (view.pipette_cm3 > 0.5 ? "full" : "empty");
+  words += pipette_words(s.pipette);
   words += std::string(" wall=") + (s.wall_wet ? "wet" : "dry") + " bench=" + (s.bench_wet ? "wet" : "dry");
   return words;
 }
@@ -77,6 +98,7 @@ std::string senses_line(const View& view) {
   line += " reading=" + (s.meniscus_in_sight ? formatted("%.2f", s.reading_cm3) : std::string("none"));
   line += " level=" + formatted("%+.1fmm", s.eye_above_level_mm);
   line += " drops=" + formatted("%.1f/s", s.drops_per_s) + " hanging=" + formatted("%.2f", s.hanging_share);
+  line += line_words(s.pipette);
   return line + events_words(view, s) + " tap=" + formatted("%.4f", view.hands.tap);
 }
 

@@ -17,9 +17,9 @@ using layout::kNearUnits_cm;
 
 struct TapPlaces {
   float tap, tip, tube_half, tip_half;
-  explicit TapPlaces(const BenchSpec& spec)
-      : tap(layout::tap_y(spec)),
-        tip(layout::tip_y(spec)),
+  TapPlaces(const BenchSpec& spec, double clamp_mm)
+      : tap(layout::tap_y(spec, clamp_mm)),
+        tip(layout::tip_y(spec, clamp_mm)),
         tube_half(static_cast<float>(spec.burette.outer_half_width_mm) / 10 * kNearUnits_cm),
         tip_half(static_cast<float>(spec.tap.tip_outer_mm) / 20 * kNearUnits_cm) {}
 };
@@ -50,6 +50,31 @@ Points jet_outline(const TapPlaces& at, float inset) {
           .points());
 }
 
+float last_mark_y(const BuretteSpec& b, const TapPlaces& at) {
+  return at.tap - static_cast<float>(b.below_scale_mm) / 10 * kNearUnits_cm;
+}
+
+float mark_y(const BuretteSpec& b, const TapPlaces& at, double reading_cm3) {
+  const double above_mm = (b.nominal_cm3 - reading_cm3) / b.nominal_cm3 * b.scale_length_mm;
+  return last_mark_y(b, at) - static_cast<float>(above_mm) / 10 * kNearUnits_cm;
+}
+
+/// Whole cubic centimetres, where the tube hangs so low that they come into the picture.
+void near_marks(Canvas& canvas, const BuretteSpec& b, const TapPlaces& at) {
+  const double mm_per_cm3 = b.scale_length_mm / b.nominal_cm3;
+  const double first = b.nominal_cm3 - (last_mark_y(b, at) + 20) / kNearUnits_cm * 10 / mm_per_cm3;
+  for (int mark = std::max(0, static_cast<int>(std::ceil(first))); mark <= std::lround(b.nominal_cm3);
+       ++mark) {
+    const float y = mark_y(b, at, mark);
+    if (y > 740) return;
+    canvas.line({kJetX - at.tube_half, y}, {kJetX + at.tube_half * 0.7F, y}, 1.1F,
+                faded(palette::scale_print, 0.8));
+    canvas.text_middle(
+        std::to_string(mark), {kJetX + at.tube_half + 5, y},
+        {13, y > layout::kHorizon ? palette::pill_text : palette::scale_print, Face::semibold});
+  }
+}
+
 void tube(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at) {
   const float l = kJetX - at.tube_half, r = kJetX + at.tube_half;
   const Points outer = tube_outline(at, 0);
@@ -58,9 +83,10 @@ void tube(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at) {
   const BuretteSpec& b = picture.spec.burette;
   if (!view.column_empty) {
     const double below = std::clamp((view.meniscus_cm3 - b.nominal_cm3) / b.below_scale_cm3, 0.0, 1.0);
-    const float last = at.tap - static_cast<float>(b.below_scale_mm) / 10 * kNearUnits_cm;
-    const float level =
-        view.meniscus_cm3 <= b.nominal_cm3 ? -20 : last + (at.tap - 18 - last) * static_cast<float>(below);
+    const float last = last_mark_y(b, at);
+    const float level = view.meniscus_cm3 <= b.nominal_cm3
+                            ? std::max(-20.0F, mark_y(b, at, view.meniscus_cm3))
+                            : last + (at.tap - 18 - last) * static_cast<float>(below);
     Points liquid;
     for (const Point& p : tube_outline(at, 3)) liquid.emplace_back(p.x, std::max(p.y, level));
     canvas.polygon(liquid, water_shading(l + 3, r - 3, 0.9));
@@ -70,6 +96,7 @@ void tube(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at) {
   canvas.stroke(left, {1.5F}, palette::glass_edge);
   canvas.stroke(mirrored_in_x(left, kJetX), {1.5F}, palette::glass_edge);
   canvas.rounded_rect({l + 6, -10, 4, at.tap - 44}, 2, faded(sf::Color::White, 0.75));
+  if (last_mark_y(b, at) > -20) near_marks(canvas, b, at);
 }
 
 /// Heights in the jet by what its bore holds above the tip.
@@ -157,6 +184,7 @@ void tap_body(Canvas& canvas, const TapPlaces& at) {
 
 float landing_y(const BenchPicture& picture) {
   const View& view = picture.view;
+  if (view.over_edge) return 740;  // the floor is below the picture
   if (view.beaker_under) return layout::kBeakerUnder.bottom() - 30;
   if (view.flask_under_jet)
     return flask_foot(picture).y - static_cast<float>(std::max(0.15, view.flask_depth_cm)) * kNearUnits_cm;
@@ -184,7 +212,7 @@ void on_the_way(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at
 }  // namespace
 
 void draw_tap_and_jet(Canvas& canvas, const BenchPicture& picture) {
-  const TapPlaces at(picture.spec);
+  const TapPlaces at(picture.spec, picture.view.hands.clamp_mm);
   tube(canvas, picture, at);
   jet(canvas, picture, at);
   on_the_way(canvas, picture, at);
@@ -192,7 +220,7 @@ void draw_tap_and_jet(Canvas& canvas, const BenchPicture& picture) {
 }
 
 void draw_tap_handle(Canvas& canvas, const BenchPicture& picture) {
-  const TapPlaces at(picture.spec);
+  const TapPlaces at(picture.spec, picture.view.hands.clamp_mm);
   tap_body(canvas, at);
   const double degrees = -90 * std::clamp(picture.view.plug, 0.0, 1.0);
   const Point axis{kJetX, at.tap};

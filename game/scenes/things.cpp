@@ -31,13 +31,14 @@ Thing held(std::string name, const Rect& rect, std::string says, Grip grip) {
 
 Thing tap(const BenchPicture& picture) {
   return held(
-      "tap", {kJetX - 22, layout::tap_y(picture.spec) - 92, 116, 116},
+      "tap", {kJetX - 22, layout::tap_y(picture.spec, picture.view.hands.clamp_mm) - 92, 116, 116},
       "Tap: drag the handle, or [←] shut and [→] open (finely with Shift); [S] snaps it shut, [D] goes back",
       Grip::tap);
 }
 
 Thing jet(const BenchPicture& picture) {
-  const float top = layout::tap_y(picture.spec) + 26, tip = layout::tip_y(picture.spec);
+  const float top = layout::tap_y(picture.spec, picture.view.hands.clamp_mm) + 26,
+              tip = layout::tip_y(picture.spec, picture.view.hands.clamp_mm);
   const bool hangs = picture.view.hanging_cm3 > 0;
   const bool flask = picture.view.flask_under_jet && !picture.view.beaker_under;
   const std::string drop =
@@ -81,7 +82,7 @@ Thing tile(const View& view) {
 }
 
 Thing funnel(const BenchPicture& picture) {
-  const layout::FarScale far(picture.spec);
+  const layout::FarScale far = far_scale(picture);
   if (picture.view.funnel_in) {
     return clicked("funnel", {far.tube_x - 20, far.rim_y - 30, 40, 40},
                    "Funnel in the burette: click lifts it out [N]", Deed::lift_out_funnel);
@@ -102,6 +103,66 @@ Thing pipette(const View& view, const Rect& rect) {
                  Deed::fill_pipette, pipette_rinse(view));
 }
 
+std::string words_by_hand(const PipetteView& pipette) {
+  switch (pipette.place) {
+    case PipettePlace::dipped:
+      return "Pipette, its tip in the sample: click lifts it out [A]";
+    case PipettePlace::at_wall:
+      return "Pipette, its tip on the neck's wall: click takes it away [A]; right button holds it free";
+    case PipettePlace::over_flask:
+      return "Pipette, its tip free: click takes it away [A]; right button leans it on the wall";
+    case PipettePlace::aside:
+      break;
+  }
+  if (pipette.outside_wet)
+    return "Pipette, wet outside: right button wipes it [M]; click holds it over the flask [A]";
+  if (pipette.holds) return "Pipette: click leans it on the flask's neck [A]; let it down at the filler [Z]";
+  return "Pipette: click dips it into the sample [A]; right button rinses it [Y]";
+}
+
+Deed other_by_hand(const View& view) {
+  const PipetteView& pipette = view.pipette;
+  if (pipette.place == PipettePlace::at_wall) return Deed::hold_pipette_free;
+  if (pipette.place == PipettePlace::over_flask) return Deed::lean_pipette;
+  return pipette.holds ? Deed::wipe_pipette : pipette_rinse(view);
+}
+
+Thing sample_by_hand(const View& view) {
+  const bool dipped = view.pipette.place == PipettePlace::dipped;
+  Thing bottle =
+      clicked("sample", layout::kSampleBottle,
+              dipped ? "Sample: click lifts the pipette out [A]; the right button pours it into the burette"
+                     : "Sample: click dips the pipette in [A]; the right button pours it into the burette",
+              dipped ? Deed::lift_pipette : Deed::dip_pipette);
+  bottle.pours = Deed::take_up_sample;
+  return bottle;
+}
+
+/// Held: draws up, lets down, and over the flask lets run until it is held again.
+Thing filler_by_hand(const PipetteView& pipette, const Rect& place) {
+  const bool over = pipette.place == PipettePlace::at_wall || pipette.place == PipettePlace::over_flask;
+  const bool dipped = pipette.place == PipettePlace::dipped;
+  const Rect rect = place.h > place.w ? Rect{place.x - 6, place.y, place.w + 12, 50}
+                                      : Rect{place.right() - 50, place.y, 50, place.h};
+  Thing filler =
+      held("filler", rect,
+           dipped ? "Filler: hold the button or [Z] to draw up; gently with Shift or the right button"
+           : over ? "Filler: click or [Z] lets it run, or stops it; [U] would blow the last drop out"
+                  : "Filler: hold the button or [Z] to let it down; gently with Shift or the right button",
+           Grip::filler);
+  return filler;
+}
+
+void add_pipette_by_hand(const BenchPicture& picture, std::vector<Thing>& all) {
+  const View& view = picture.view;
+  const bool in_hand = pipette_in_hand(picture);
+  const Rect where = in_hand ? held_pipette(picture) : layout::kPipette.grown(6);
+  if (in_hand) all.push_back(filler_by_hand(view.pipette, where));
+  all.push_back(clicked("pipette", where, words_by_hand(view.pipette), next_of_pipette(view.pipette),
+                        other_by_hand(view)));
+  all.push_back(sample_by_hand(view));
+}
+
 Thing sample(const View& view) {
   Thing bottle = clicked("sample", layout::kSampleBottle,
                          "Sample: click fills the pipette [A]; the right button pours it into the burette",
@@ -120,10 +181,21 @@ Thing filler(const Rect& pipette) {
 }
 
 Thing burette(const BenchPicture& picture) {
-  const layout::FarScale far(picture.spec);
+  const layout::FarScale far = far_scale(picture);
   return held("burette", {far.tube_x - 16, far.rim_y, 32, far.tap_y - far.rim_y},
               "Burette: hold the button or [E] to take it out, aslant, and turn it about: so it is rinsed",
               Grip::burette);
+}
+
+Thing clamp(const BenchPicture& picture) {
+  const bool out = picture.view.over_edge;
+  Thing thing =
+      held("clamp", far_clamp(picture),
+           std::string("Clamps: drag to raise or lower the burette [Ctrl+↑] [Ctrl+↓]; right button ") +
+               (out ? "swings it back over the bench [Z]" : "swings it out over the bench's edge [Z]"),
+           Grip::clamp);
+  thing.other_deed = out ? Deed::swing_back : Deed::swing_over_edge;
+  return thing;
 }
 
 Thing goggles(const View& view) {
@@ -151,12 +223,19 @@ void add_bottle(const BenchPicture& picture, std::vector<Thing>& all) {
   all.push_back(std::move(bottle));
 }
 
-void add_titration(const BenchPicture& picture, std::vector<Thing>& all) {
-  const bool in_hand = pipette_in_hand(picture);
-  const Rect where = in_hand ? pipette_in_flask(picture) : layout::kPipette.grown(6);
+void add_practised_pipette(const BenchPicture& picture, std::vector<Thing>& all) {
+  const Rect where = pipette_in_hand(picture) ? held_pipette(picture) : layout::kPipette.grown(6);
   if (picture.view.pipette_cm3 < 0.5) all.push_back(filler(where));
   all.push_back(pipette(picture.view, where));
   all.push_back(sample(picture.view));
+}
+
+void add_titration(const BenchPicture& picture, std::vector<Thing>& all) {
+  if (picture.view.pipette.by_hand) {
+    add_pipette_by_hand(picture, all);
+  } else {
+    add_practised_pipette(picture, all);
+  }
   all.push_back(clicked("indicator", layout::kIndicator, "Indicator: click adds one drop to the flask [I]",
                         Deed::add_indicator));
   if (picture.spec.then)
@@ -203,6 +282,18 @@ void add_eye(const BenchPicture& picture, std::vector<Thing>& all) {
 
 }  // namespace
 
+Deed next_of_pipette(const PipetteView& pipette) {
+  constexpr double kTooLow_mm = -0.5;
+  if (pipette.place != PipettePlace::aside) return Deed::lift_pipette;
+  return pipette.holds && pipette.seen_mm >= kTooLow_mm ? Deed::lean_pipette : Deed::dip_pipette;
+}
+
+double filler_strength(const PipetteView& pipette, bool gently) {
+  if (pipette.place == PipettePlace::dipped) return gently ? -0.1 : -1.0;
+  if (pipette.place == PipettePlace::aside) return gently ? 0.015 : 0.1;
+  return gently ? 0.2 : 1.0;
+}
+
 Deed pipette_rinse(const View& view) {
   return view.in_hand == Bottle::water ? Deed::rinse_pipette_with_water : Deed::rinse_pipette_with_sample;
 }
@@ -223,6 +314,7 @@ std::vector<Thing> things(const BenchPicture& picture) {
   }
   add_eye(picture, all);
   if (outfit.pouring) all.push_back(funnel(picture));
+  if (outfit.pouring) all.push_back(clamp(picture));
   if (outfit.titration) all.push_back(burette(picture));
   return all;
 }

@@ -11,7 +11,7 @@
 
 namespace halfdrop {
 
-enum class Grip { none, tap, flask, far_eye, eye_rail, card, pour, wash, burette };
+enum class Grip { none, tap, flask, far_eye, eye_rail, card, pour, wash, burette, clamp, filler };
 
 struct Thing {
   std::string name;  ///< one word, for driving by mouse and for tests
@@ -25,6 +25,10 @@ struct Thing {
   std::optional<Deed> pours = {};
 };
 
+/// What comes next with a pipette that is worked by hand: dip, lift, lean on the flask, lift away.
+[[nodiscard]] Deed next_of_pipette(const PipetteView& pipette);
+/// How far its filler is worked by a hand there, gently or not: draws up, lets down, lets run.
+[[nodiscard]] double filler_strength(const PipetteView& pipette, bool gently);
 /// The pipette is rinsed with the water in hand, else with the sample.
 [[nodiscard]] Deed pipette_rinse(const View& view);
 /// Things as they lie now, nearest to the viewer first.

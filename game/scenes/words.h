@@ -95,6 +95,7 @@ inline constexpr const char* kSeeMarks = "See how it went (Enter)";
 inline constexpr const char* kListSubtitle = "Burette technique, rehearsed";
 inline constexpr const char* kListKeys = "Up and Down choose, Enter opens, Esc leaves";
 inline constexpr const char* kDrills = "Drills, a minute or two each: one skill, with water";
+inline constexpr const char* kWagers = "What others did: look through it, and bet";
 inline constexpr const char* kUnfinished = "Not finished";
 inline constexpr const char* kBefore = "Before you begin";
 inline constexpr const char* kHazardSource =

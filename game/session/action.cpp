@@ -40,6 +40,13 @@ constexpr std::array<std::string_view, kDeeds> kDeedNames = {"put on coat",
                                                              "rinse flask with sample",
                                                              "next picture",
                                                              "close volume",
+                                                             "swing burette over edge",
+                                                             "swing burette back",
+                                                             "dip pipette",
+                                                             "lift pipette",
+                                                             "wipe pipette",
+                                                             "lean pipette on flask",
+                                                             "hold pipette free",
                                                              "add second indicator"};
 
 struct HandRange {
@@ -48,7 +55,7 @@ struct HandRange {
   double low, high;
 };
 
-const std::array<HandRange, 9> kHandRanges = {
+const std::array<HandRange, 11> kHandRanges = {
     {{"tap", &HandsChange::tap, 0.0, 1.0},
      {"eye", &HandsChange::eye_mm, kEyeLowest_mm, kEyeHighest_mm},
      {"flask", &HandsChange::flask_x_cm, -kFlaskReach_cm, kFlaskReach_cm},
@@ -57,7 +64,9 @@ const std::array<HandRange, 9> kHandRanges = {
      {"wash", &HandsChange::wash, 0.0, 1.0},
      {"pour", &HandsChange::pour, 0.0, 1.0},
      {"tilt", &HandsChange::tilt_degrees, 0.0, kFlat_degrees},
-     {"card", &HandsChange::card_mm, kEyeLowest_mm, kEyeHighest_mm}}};
+     {"card", &HandsChange::card_mm, kEyeLowest_mm, kEyeHighest_mm},
+     {"clamp", &HandsChange::clamp_mm, kClampLowest_mm, kClampHighest_mm},
+     {"valve", &HandsChange::valve, -1.0, 1.0}}};
 
 std::string short_number(double value) {
   std::string text = std::to_string(value);
@@ -70,6 +79,51 @@ std::string short_number(double value) {
 std::size_t characters(std::string_view text) {
   const auto begins = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
   return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), begins));
+}
+
+/// Of what the jet or the burette is in the way of, and the other way about.
+std::string_view jet_refusal_text(Refusal refusal) {
+  switch (refusal) {
+    case Refusal::jet_would_dip:
+      return "No higher: the jet would dip into the flask's liquid.";
+    case Refusal::funnel_in_the_way:
+      return "The funnel is in the way: lift it out first.";
+    case Refusal::burette_in_hand:
+      return "The burette is in your hand: put it back into its clamps first.";
+    case Refusal::jet_in_the_way:
+      return "The jet is in the way of the flask: set it down first.";
+    case Refusal::burette_over_edge:
+      return "The burette hangs over the bench's edge: swing it back first.";
+    case Refusal::jet_too_low:
+      return "The jet hangs too low for that: raise the burette in its clamps first.";
+    case Refusal::bench_in_the_way:
+      return "No lower: the jet would knock on the bench. Over the bench's edge there is room.";
+    case Refusal::jet_would_dip_down:
+      return "No lower: the jet would dip into the liquid below it.";
+    default:
+      return "";
+  }
+}
+
+std::string_view pipette_refusal_text(Refusal refusal) {
+  switch (refusal) {
+    case Refusal::pipette_full:
+      return "The pipette is full already.";
+    case Refusal::pipette_empty:
+      return "The pipette is empty: fill it from the sample first.";
+    case Refusal::pipette_by_hand:
+      return "This pipette is worked by hand: dip it into the sample and draw up with the filler.";
+    case Refusal::pipette_practised:
+      return "Practised hands work the pipette here: fill it, and let it run.";
+    case Refusal::pipette_in_use:
+      return "The pipette is in your hand: lift it away first.";
+    case Refusal::nothing_to_wipe:
+      return "Nothing clings to the outside of the pipette.";
+    case Refusal::pipette_over_flask:
+      return "The pipette is over the flask: lift it away first.";
+    default:
+      return "";
+  }
 }
 
 }  // namespace
@@ -92,10 +146,6 @@ std::string_view refusal_text(Refusal refusal) {
       return "The flask is in the way: set it aside first.";
     case Refusal::beaker_in_the_way:
       return "The beaker is in the way: take it away first.";
-    case Refusal::pipette_full:
-      return "The pipette is full already.";
-    case Refusal::pipette_empty:
-      return "The pipette is empty: fill it from the sample first.";
     case Refusal::nothing_hangs:
       return "No drop hangs at the tip.";
     case Refusal::nothing_to_touch:
@@ -112,16 +162,11 @@ std::string_view refusal_text(Refusal refusal) {
       return "There is no further volume to deliver.";
     case Refusal::still_falls:
       return "Something still falls: shut the tap and wait for it.";
-    case Refusal::jet_would_dip:
-      return "No higher: the jet would dip into the flask's liquid.";
-    case Refusal::funnel_in_the_way:
-      return "The funnel is in the way: lift it out first.";
-    case Refusal::burette_in_hand:
-      return "The burette is in your hand: put it back into its clamps first.";
-    case Refusal::jet_in_the_way:
-      return "The jet is in the way of the flask: set it down first.";
+    default: {
+      const std::string_view text = jet_refusal_text(refusal);
+      return text.empty() ? pipette_refusal_text(refusal) : text;
+    }
   }
-  return "";
 }
 
 std::vector<std::string> run_names(const Level& level) {

@@ -14,6 +14,8 @@ void HandsChange::apply_to(Hands& hands) const {
   hands.pour = pour.value_or(hands.pour);
   hands.tilt_degrees = tilt_degrees.value_or(hands.tilt_degrees);
   hands.card_mm = card_mm.value_or(hands.card_mm);
+  hands.clamp_mm = clamp_mm.value_or(hands.clamp_mm);
+  hands.valve = valve.value_or(hands.valve);
 }
 
 bool has_ended(const Attempt& attempt) {

@@ -26,6 +26,11 @@ bool of_titrations_only(Deed deed) {
     case Deed::rinse_pipette_with_sample:
     case Deed::blow_out_pipette:
     case Deed::rinse_flask_with_sample:
+    case Deed::dip_pipette:
+    case Deed::lift_pipette:
+    case Deed::wipe_pipette:
+    case Deed::lean_pipette:
+    case Deed::hold_pipette_free:
       return true;
     default:
       return false;
@@ -37,7 +42,8 @@ bool has_deed(DrillKind kind, Deed deed) {
   if (of_titrations_only(deed) || deed == Deed::next_picture) return false;
   const bool fills = kind == DrillKind::fill_without_air;
   if (deed == Deed::close_volume) return !fills;
-  return fills || (deed != Deed::put_in_funnel && deed != Deed::lift_out_funnel);
+  return fills || (deed != Deed::put_in_funnel && deed != Deed::lift_out_funnel &&
+                   deed != Deed::swing_over_edge && deed != Deed::swing_back);
 }
 
 /// The first hand that a drill has no use for; null when it has one for each.
@@ -46,7 +52,9 @@ const char* foreign_hand(DrillKind kind, const HandsChange& change) {
   if (change.swirl) return "swirl";
   if (change.wash) return "wash";
   if (change.tilt_degrees) return "tilt";
+  if (change.valve) return "valve";
   if (change.pour && kind != DrillKind::fill_without_air) return "pour";
+  if (change.clamp_mm && kind != DrillKind::fill_without_air) return "clamp";
   if (change.tap && kind == DrillKind::read_meniscus) return "tap";
   return nullptr;
 }
@@ -70,7 +78,10 @@ std::optional<std::string> not_in_level(const Level& level, Deed deed) {
 }
 
 std::optional<std::string> not_in_level(const Level& level, const HandsChange& change) {
-  if (!level.drill) return std::nullopt;
+  if (!level.drill) {
+    if (!change.valve || level.pipette.by_hand) return std::nullopt;
+    return std::string(refusal_text(Refusal::pipette_practised));
+  }
   const char* const hand = foreign_hand(level.drill->kind, change);
   return hand == nullptr ? std::nullopt : std::optional(no_place(hand, *level.drill));
 }

@@ -24,7 +24,8 @@ bool is_hands(const Change& change) { return std::holds_alternative<HandsChange>
 
 /// Liquid moves, or the step is to wait.
 bool goes_forward(const GuideStep& step, const GuideFacts& facts) {
-  return facts.seen.drops_per_s > 0.0 || facts.hands.pour > 0.0 || step.id == "wait";
+  return facts.seen.drops_per_s > 0.0 || facts.hands.pour > 0.0 || facts.hands.valve != 0.0 ||
+         step.id == "wait" || step.id == "pipette-drain";
 }
 
 /// A run's endpoint, the second one apart.
@@ -37,7 +38,8 @@ std::string endpoint_name(const GuideFacts& facts) {
 std::span<const GuideStep> guide_steps() {
   static const std::vector<GuideStep> steps = [] {
     std::vector<GuideStep> all;
-    for (const auto part : {guide::steps_before_a_run(), guide::steps_of_a_run(), guide::steps_on_paper()})
+    for (const auto part : {guide::steps_before_a_run(), guide::steps_with_pipette(), guide::steps_of_a_run(),
+                            guide::steps_on_paper()})
       all.insert(all.end(), part.begin(), part.end());
     return all;
   }();

@@ -25,6 +25,8 @@ struct GuideFacts {
   Senses seen;
   Hands hands;
   bool coat_on = false, goggles_on = false, funnel_in = false, tile_laid = false, pipette_full = false;
+  bool over_edge = false;            ///< the burette
+  bool top_below_eye = false;        ///< ... its top, of one who stands at the bench
   Bottle in_hand = Bottle::titrant;  ///< that is poured from
 
   // What was done, from the log.
@@ -33,6 +35,7 @@ struct GuideFacts {
   int rinses = 0;               ///< times that liquid was turned about in the burette
   bool turned_about = false;    ///< ... what is in it now
   bool pipette_rinsed = false;  ///< with sample, or used
+  bool pipette_let_in = false;  ///< by hand: it was let run over the flask, and not lifted away since
   bool let_in = false;          ///< the tap was open over this aliquot
   bool flask_spent = false;     ///< a run was read off with it, and it was not rinsed since
   double undisturbed_s = 0;     ///< since the tap was shut or a drop touched off; 0 while the tap is open

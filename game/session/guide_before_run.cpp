@@ -18,6 +18,21 @@ bool too_little(F f) {
   return !f.seen.meniscus_in_sight || f.seen.reading_cm3 > std::max(latest_cm3, kRefilled_cm3);
 }
 
+namespace {
+
+bool jet_full(F f) { return f.seen.jet_full; }
+bool filled(F f) {
+  constexpr double kAboveZero_cm3 = -0.1;
+  return f.seen.meniscus_in_sight && f.seen.reading_cm3 < (jet_full(f) ? kRefilled_cm3 : kAboveZero_cm3);
+}
+
+}  // namespace
+
+bool to_be_poured(F f) {
+  if (rinse_to_be_poured(f)) return true;
+  return !rinsing(f) && (f.funnel_in ? !filled(f) : too_little(f));
+}
+
 std::string one_decimal(double value) {
   std::array<char, 32> text{};
   std::snprintf(text.data(), text.size(), "%.1f", value);
@@ -28,13 +43,8 @@ namespace {
 
 bool always(F) { return true; }
 bool no_flask(F f) { return !f.seen.flask_under_jet; }
-bool jet_full(F f) { return f.seen.jet_full; }
 bool beaker_under(F f) { return f.seen.beaker_under; }
 
-bool filled(F f) {
-  constexpr double kAboveZero_cm3 = -0.1;
-  return f.seen.meniscus_in_sight && f.seen.reading_cm3 < (jet_full(f) ? kRefilled_cm3 : kAboveZero_cm3);
-}
 /// The tap is open for a purpose.
 bool lets_out(F f) { return beaker_under(f) && f.seen.meniscus_in_sight && !f.funnel_in && to_be_let_out(f); }
 bool jet_is_done(F f) { return preparing(f) && beaker_under(f) && !too_little(f) && !to_be_let_out(f); }
@@ -214,6 +224,7 @@ std::span<const GuideStep> steps_before_a_run() {
       all.insert(all.end(), more.begin(), more.end());
     };
     add(kFlaskReady);
+    add(steps_of_lowering());
     add(steps_of_rinsing());
     add(kBefore);
     return all;

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "game/session/guide.h"
+#include "physics/bench/clamp.h"
 #include "physics/burette/rinsing.h"
 
 namespace halfdrop {
@@ -43,11 +44,13 @@ struct Log {
   double quiet_since_s = 0.0;
   bool tap_open = true;  // a bench left overnight
   bool beaker_under = false;
+  bool pipette_over_flask = false;
   std::set<std::string> finals{};  ///< cells that have held a final reading
 
   void operator()(double at_s, const HandsChange& change) {
     if (change.pour.value_or(0.0) > 0.0) facts.turned_about = false;
     if (change.tilt_degrees) tilted(at_s, *change.tilt_degrees >= kRolls_degrees);
+    if (pipette_over_flask && change.valve.value_or(0.0) > 0.0) facts.pipette_let_in = true;
     if (!change.tap) return;
     if (tap_open && *change.tap <= 0.0) quiet_since_s = at_s;
     tap_open = *change.tap > 0.0;
@@ -62,7 +65,19 @@ struct Log {
     }
     aslant_since_s = -1.0;
   }
+  /// Of a pipette that is worked by hand: lifted away after it was let run, it has brought its aliquot.
+  void pipette_held(Deed deed) {
+    if (deed == Deed::lean_pipette || deed == Deed::hold_pipette_free) pipette_over_flask = true;
+    if (deed != Deed::lift_pipette) return;
+    if (facts.pipette_let_in) {
+      ++facts.aliquots;
+      facts.pipette_rinsed = true;
+      facts.let_in = false;
+    }
+    pipette_over_flask = facts.pipette_let_in = false;
+  }
   void operator()(double at_s, Deed deed) {
+    pipette_held(deed);
     if (deed == Deed::rinse_pipette_with_sample || deed == Deed::deliver_aliquot) facts.pipette_rinsed = true;
     if (deed == Deed::rinse_flask_with_sample) facts.flask_spent = true;
     if (deed == Deed::touch_off_drop) quiet_since_s = at_s;
@@ -152,6 +167,8 @@ GuideFacts guide_facts(const Session& session, const View& seen) {
   facts.funnel_in = seen.funnel_in;
   facts.in_hand = seen.in_hand;
   facts.tile_laid = seen.tile_laid;
+  facts.over_edge = seen.over_edge;
+  facts.top_below_eye = top_below_eye(session.spec(), seen.hands);
   facts.pipette_full = seen.pipette_cm3 > kFullPipette_cm3;
   read_log(session, facts);
   read_sheet(session, facts);

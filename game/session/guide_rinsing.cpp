@@ -20,10 +20,6 @@ bool liquid_in_tube(F f) {
 /// What was turned about is still in the tube.
 bool to_be_thrown_away(F f) { return f.turned_about && liquid_in_tube(f); }
 
-bool rinsing(F f) {
-  if (!preparing(f) || f.expected_cm3 || f.level->burette.wet_cm3 <= 0.0) return false;
-  return f.rinses < kRinses || to_be_thrown_away(f);
-}
 bool not_turned(F f) { return rinsing(f) && !to_be_thrown_away(f); }
 bool poured_in(F f) {
   return aslant(f) ||
@@ -43,7 +39,7 @@ const std::vector<GuideStep> kRinsing = {
      {},
      ""},
     {"rinse-beaker",
-     rinsing,
+     [](F f) { return rinsing(f) && !f.over_edge; },
      [](F f) { return f.seen.beaker_under; },
      say<"Stand the waste beaker under the jet.">,
      say<"It takes what the burette is rinsed with.">,
@@ -102,7 +98,14 @@ const std::vector<GuideStep> kRinsing = {
 
 }  // namespace
 
+bool rinsing(F f) {
+  if (!preparing(f) || f.expected_cm3 || f.level->burette.wet_cm3 <= 0.0) return false;
+  return f.rinses < kRinses || to_be_thrown_away(f);
+}
+
 bool rinses_out(F f) { return rinsing(f) && to_be_thrown_away(f) && f.seen.beaker_under; }
+
+bool rinse_to_be_poured(F f) { return not_turned(f) && (f.funnel_in ? !poured_in(f) : !liquid_in_tube(f)); }
 
 std::span<const GuideStep> steps_of_rinsing() { return kRinsing; }
 

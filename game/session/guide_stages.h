@@ -51,8 +51,18 @@ std::string say(F) {
 /// What the burette was rinsed with runs out: the tap is open for a purpose.
 [[nodiscard]] bool rinses_out(F f);
 
+/// The burette is still to be rinsed, or what it was rinsed with to be thrown away.
+[[nodiscard]] bool rinsing(F f);
+/// ... and what is turned about next is not in it yet.
+[[nodiscard]] bool rinse_to_be_poured(F f);
+/// Something is to be poured into the burette next, or is being poured.
+[[nodiscard]] bool to_be_poured(F f);
+
+[[nodiscard]] std::span<const GuideStep> steps_of_lowering();
 [[nodiscard]] std::span<const GuideStep> steps_of_rinsing();
 [[nodiscard]] std::span<const GuideStep> steps_before_a_run();
+/// Where the pipette is worked by hand.
+[[nodiscard]] std::span<const GuideStep> steps_with_pipette();
 [[nodiscard]] std::span<const GuideStep> steps_of_a_run();
 [[nodiscard]] std::span<const GuideStep> steps_on_paper();
 

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <utility>
 
+#include "physics/bench/clamp.h"
+#include "physics/bench/pipette_by_hand.h"
 #include "physics/bench/reach.h"
 #include "physics/bench/state_hash.h"
 
@@ -13,8 +15,9 @@ namespace {
 
 /// Hands are kept to 1e-4 of their unit: finer than any hand, and short to write.
 HandsChange rounded(HandsChange change) {
-  for (auto* value : {&change.tap, &change.eye_mm, &change.flask_x_cm, &change.flask_y_cm, &change.swirl,
-                      &change.wash, &change.pour, &change.tilt_degrees, &change.card_mm}) {
+  for (auto* value :
+       {&change.tap, &change.eye_mm, &change.flask_x_cm, &change.flask_y_cm, &change.swirl, &change.wash,
+        &change.pour, &change.tilt_degrees, &change.card_mm, &change.clamp_mm, &change.valve}) {
     if (*value) **value = std::round(**value * 1e4) / 1e4;
   }
   return change;
@@ -34,12 +37,18 @@ HandsChange news(HandsChange change, const Hands& hands) {
   drop_if_same(change.pour, hands.pour);
   drop_if_same(change.tilt_degrees, hands.tilt_degrees);
   drop_if_same(change.card_mm, hands.card_mm);
+  drop_if_same(change.clamp_mm, hands.clamp_mm);
+  drop_if_same(change.valve, hands.valve);
   return change;
 }
 
 std::optional<Refusal> blocks(const BenchSpec& spec, const BenchState& state, const HandsChange& change) {
   if (change.tilt_degrees.value_or(0.0) > 0.0 && state.funnel_in) return Refusal::funnel_in_the_way;
+  if (change.clamp_mm) {
+    if (const auto refusal = in_the_way_of_clamp(spec, state, *change.clamp_mm)) return refusal;
+  }
   if (!change.flask_x_cm && !change.flask_y_cm) return std::nullopt;
+  if (pipette_over_flask(state)) return Refusal::pipette_over_flask;
   return in_the_way_of_flask(spec, state, change.flask_x_cm.value_or(state.hands.flask_x_cm),
                              change.flask_y_cm.value_or(state.hands.flask_y_cm));
 }

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numeric>
 
+#include "physics/bench/clamp.h"
+#include "physics/bench/pipette_by_hand.h"
 #include "physics/burette/column.h"
 #include "physics/burette/jet.h"
 #include "physics/burette/plug.h"
@@ -26,7 +28,8 @@ void view_burette(const Session& session, View& v) {
   v.meniscus_cm3 = scale_reading_cm3(spec.burette, column);
   v.apparent_cm3 = seen.bottom_cm3;
   v.apparent_edge_cm3 = seen.edge_cm3;
-  v.eye_above_level_mm = eye_above_mark_mm(sight_geometry(spec), session.hands().eye_mm, v.meniscus_cm3);
+  v.eye_above_level_mm =
+      eye_above_mark_mm(sight_geometry(spec), eye_above_zero_mm(session.hands()), v.meniscus_cm3);
   v.in_hand = state.in_hand;
   v.held_aslant = held_aslant(state);
   v.column_cm3 = column;
@@ -41,7 +44,7 @@ void view_burette(const Session& session, View& v) {
   v.full_drop_cm3 = spec.settled.full_drop_cm3;
   v.streams = v.flow_cm3_s >= spec.settled.stream_from_cm3_s;
   for (const FallingDrop& drop : state.falling) {
-    if (drop.flying) v.drops_fallen_cm.push_back(drop.fallen_cm);
+    if (drop.flying) v.drops_fallen_cm.push_back(drop.fallen_cm + 0.1 * state.hands.clamp_mm);
   }
 }
 
@@ -54,7 +57,7 @@ void view_leak(const Session& session, View& v) {
   if (seeps <= 0.0 || state.ledger.moved(Account::plug_drop, Account::bench_top).empty()) return;
   const double since_s = v.plug_drop_cm3 / seeps;
   const double fallen_cm = 0.5 * kGravity_m_s2 * since_s * since_s * 100.0;
-  if (fallen_cm < spec.tip_above_bench_cm + 0.1 * spec.burette.jet_length_mm)
+  if (fallen_cm < tip_height_cm(spec, state.hands) + 0.1 * spec.burette.jet_length_mm)
     v.plug_drop_fallen_cm = fallen_cm;
 }
 
@@ -132,6 +135,23 @@ void view_colours(const BenchSpec& spec, const BenchState& state, View& v) {
   }
 }
 
+void view_pipette(const Session& session, View& v) {
+  const BenchSpec& spec = session.spec();
+  const BenchState& state = session.state();
+  PipetteView& p = v.pipette;
+  p.by_hand = spec.pipette.by_hand;
+  p.holds = !state.ledger.balance(Account::pipette).empty();
+  if (!p.by_hand) return;
+  p.place = state.pipette_place;
+  p.level_mm = pipette_level_mm(spec, state);
+  p.seen_mm = pipette_seen_mm(spec, state);
+  p.eye_above_mm = state.hands.eye_mm - kPipetteLine_mm;
+  p.flow_cm3_s = pipette_flow_cm3_s(spec, state);
+  p.outside_wet = !state.ledger.balance(Account::pipette_outside).empty();
+  p.drains = pipette_drains(state);
+  p.froths = state.pipette_air > 0;
+}
+
 void view_wall(const BenchState& state, View& v) {
   v.wall_cm3 = cm3_in(state, Account::flask_wall);
   v.swirl_turns = state.slosh.turns;
@@ -152,7 +172,7 @@ void view_wall(const BenchState& state, View& v) {
 void view_flask(const Session& session, std::size_t every, View& v) {
   const BenchSpec& spec = session.spec();
   const BenchState& state = session.state();
-  v.flask_under_jet = flask_under_jet(spec, session.hands());
+  v.flask_under_jet = flask_under_jet(spec, state);
   v.flask_on_tile = flask_on_tile(state);
   v.flask_cm3 = flask_liquid(state.ledger).volume_cm3();
   v.flask_depth_cm = liquid_depth_cm(spec.flask, v.flask_cm3);
@@ -167,8 +187,8 @@ const SightGeometry& sight_geometry(const BenchSpec& spec) { return spec.settled
 ReadingSeen reading_seen(const BenchSpec& spec, const BenchState& state) {
   const SightGeometry& sight = sight_geometry(spec);
   const double bottom = scale_reading_cm3(spec.burette, cm3_in(state, Account::column));
-  return ReadingSeen{apparent_reading_cm3(sight, state.hands.eye_mm, bottom),
-                     apparent_edge_cm3(sight, state.hands.eye_mm, bottom)};
+  const double eye_mm = eye_above_zero_mm(state.hands);
+  return ReadingSeen{apparent_reading_cm3(sight, eye_mm, bottom), apparent_edge_cm3(sight, eye_mm, bottom)};
 }
 
 View view(const Session& session, std::size_t every) {
@@ -181,11 +201,13 @@ View view(const Session& session, std::size_t every) {
   v.funnel_in = state.funnel_in;
   v.beaker_under = state.beaker_under;
   v.tile_laid = state.tile_laid;
+  v.over_edge = state.over_edge;
   view_burette(session, v);
   view_leak(session, v);
   view_touching(session, v);
   view_flask(session, every, v);
   view_wall(state, v);
+  view_pipette(session, v);
   v.beaker_cm3 = cm3_in(state, Account::beaker);
   v.spilt_cm3 = cm3_in(state, Account::bench_top);
   v.pipette_cm3 = cm3_in(state, Account::pipette);
@@ -213,8 +235,12 @@ Senses senses(const View& v) {
   s.flask_has_liquid = v.flask_cm3 > 1.0;
   s.beaker_under = v.beaker_under;
   s.flask_under_jet = v.flask_under_jet;
+  s.over_edge = v.over_edge;
   s.wall_wet = v.wall_cm3 > 0.002;
   s.bench_wet = v.spilt_cm3 > 0.01;
+  s.pipette = v.pipette;
+  s.pipette.seen_mm = std::round(v.pipette.seen_mm * 10.0) / 10.0;
+  s.pipette.level_mm = s.pipette.seen_mm;
   return s;
 }
 

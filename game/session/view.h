@@ -30,10 +30,25 @@ struct ClingingView {
 /// How long a drop's touching off is to be seen.
 inline constexpr double kTouchShows_s = 0.8;
 
+/// A pipette that is worked by hand.
+struct PipetteView {
+  bool by_hand = false;
+  PipettePlace place = PipettePlace::aside;
+  double level_mm = 0.0;      ///< above its line, truly; in the bulb as if it were all stem
+  double seen_mm = 0.0;       ///< ... as the eye at its height sees it
+  double eye_above_mm = 0.0;  ///< eye above the line
+  double flow_cm3_s = 0.0;    ///< runs out at its tip
+  bool holds = false;         ///< liquid, not only what clings
+  bool outside_wet = false;   ///< its tip
+  bool drains = false;        ///< has run out, and film still runs down
+  bool froths = false;        ///< air was drawn in
+};
+
 struct View {
   double time_s = 0.0;
   Hands hands;
   bool coat_on = false, goggles_on = false, funnel_in = false, beaker_under = false, tile_laid = false;
+  bool over_edge = false;  ///< the burette, swung out over the bench's edge
 
   Bottle in_hand = Bottle::titrant;  ///< that is poured from
   bool held_aslant = false;          ///< the burette, out of its clamps
@@ -75,6 +90,7 @@ struct View {
   double swirl_turns = 0.0;            ///< where the hand is in its circle, 0..1
   double swirl_reach_cm = 0.0;         ///< how far the flask's foot is out from under its neck
   double wave_cm = 0.0;                ///< crest above the level, on the side that the foot is led to
+  PipetteView pipette;
   double beaker_cm3 = 0.0, spilt_cm3 = 0.0, pipette_cm3 = 0.0, funnel_cm3 = 0.0, bottle_cm3 = 0.0;
 };
 
@@ -99,9 +115,10 @@ struct Senses {
   double common_change = 0.0;  ///< its middling place: as many show more as less
   double common_left = 0.0;  ///< ... how far that is from the colour to come; of one that goes, what is left
   double streaks = 0.0;      ///< between its two most different places
-  bool flask_has_liquid = false, beaker_under = false, flask_under_jet = false;
+  bool flask_has_liquid = false, beaker_under = false, flask_under_jet = false, over_edge = false;
   bool wall_wet = false;  ///< drops cling above the liquid
   bool bench_wet = false;
+  PipetteView pipette;  ///< levels to 0.1 mm, the true one not
 };
 
 [[nodiscard]] Senses senses(const View& view);

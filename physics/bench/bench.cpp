@@ -4,6 +4,7 @@
 
 #include "physics/bench/drill.h"
 #include "physics/bench/flight.h"
+#include "physics/bench/pipette_by_hand.h"
 #include "physics/burette/filling.h"
 #include "physics/burette/jet.h"
 #include "physics/burette/plug.h"
@@ -78,6 +79,7 @@ void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
     seep(spec, state);
     cling_and_run(spec, state, column_before);
   }
+  work_pipette(spec, state);
   fall(spec, state);
   slosh(spec, state);
   wash_down(spec, state, hands.wash);
@@ -88,8 +90,10 @@ void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
   ++state.tick;
 }
 
-bool flask_under_jet(const BenchSpec& spec, const Hands& hands) {
-  return hands.flask_x_cm >= -spec.flask.neck_radius_cm && hands.flask_x_cm <= spec.flask.neck_radius_cm;
+bool flask_under_jet(const BenchSpec& spec, const BenchState& state) {
+  const Hands& hands = state.hands;
+  return !state.over_edge && hands.flask_x_cm >= -spec.flask.neck_radius_cm &&
+         hands.flask_x_cm <= spec.flask.neck_radius_cm;
 }
 
 bool flask_on_tile(const BenchState& state) {

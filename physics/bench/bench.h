@@ -16,7 +16,7 @@ void step(const BenchSpec& spec, BenchState& state, const Hands& hands);
 inline constexpr double kBeakerKeeps_cm = 7.0;
 
 /// True when the flask stands where a drop from the jet falls into its neck.
-[[nodiscard]] bool flask_under_jet(const BenchSpec& spec, const Hands& hands);
+[[nodiscard]] bool flask_under_jet(const BenchSpec& spec, const BenchState& state);
 /// True when the flask stands on a laid tile.
 [[nodiscard]] bool flask_on_tile(const BenchState& state);
 

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "physics/bench/pipette_by_hand.h"
 #include "physics/burette/drop_shape.h"
 #include "physics/burette/meniscus_shape.h"
 #include "physics/burette/pendant_drop.h"
@@ -47,12 +48,26 @@ void settle_sight(BenchSpec& spec, double bore_mm, const Meniscus& meniscus) {
   sight.meniscus = meniscus;
 }
 
+/// The pipette's stem as the eye meets it, its line in the place of the zero mark.
+void settle_stem_sight(BenchSpec& spec) {
+  SightGeometry& sight = spec.settled.stem_sight;
+  const MeniscusBore bore{std::sqrt(1000.0 * kStem_cm3_mm / kPi), spec.settled.capillary_mm};
+  sight.eye_distance_mm = spec.eye_distance_mm;
+  sight.bore_mm = bore.radius_mm;
+  sight.outer_mm = bore.radius_mm + kStemWall_mm;
+  sight.mm_per_cm3 = 1.0 / kStem_cm3_mm;
+  sight.rim_mm = kStemAboveLine_mm;
+  sight.liquid_index = water::refractive_index(spec.temperature_c);
+  sight.meniscus = Meniscus(meniscus_outline(bore));
+}
+
 void settle_tube(BenchSpec& spec) {
   BuretteSpec& burette = spec.burette;
   const double radius_mm = std::sqrt(1000.0 * burette.nominal_cm3 / (kPi * burette.scale_length_mm));
   const MeniscusBore bore{radius_mm, spec.settled.capillary_mm};
   const std::vector<MeniscusPoint> outline = meniscus_outline(bore);
   settle_sight(spec, radius_mm, Meniscus(outline));
+  settle_stem_sight(spec);
   constexpr double kLandauLevich = 1.3376;  // wall_film.h
   burette.film_per_capillarity_mm = kLandauLevich * bore.capillary_mm / wall_curvature(bore);
   settle_film(spec);

@@ -61,6 +61,7 @@ struct Settled {
   IndicatorSpectra spectra;
   IndicatorSpectra second_spectra;  ///< where there is a second indicator
   SightGeometry sight;
+  SightGeometry stem_sight;          ///< of the pipette's stem, its line in the place of the zero mark
   std::vector<double> column_share;  ///< of the flask's cells (grid.h)
   StreamFunction stream{4};          ///< for the flask's rows
 };
@@ -114,6 +115,7 @@ struct PipetteSpec {
   double nominal_cm3 = 25.0;
   double true_cm3 = 25.0;  ///< what it delivers when used rightly
   double wet_cm3 = 0.0;    ///< water that it was left wet with
+  bool by_hand = false;    ///< worked by hand (pipette_by_hand.h), not by practised hands (pipette.h)
 };
 
 /// Conical flask, cone with a neck.

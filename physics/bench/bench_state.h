@@ -14,7 +14,8 @@
 
 namespace halfdrop {
 
-/// A drop between tip and landing: its middle, from the middle of the tip's end.
+/// A drop between tip and landing: its middle, from the middle of the tip's end as that is with the clamps at
+/// 0. In the room, whatever the burette does: one let go by a raised burette begins above it, negative.
 struct FallingDrop {
   bool flying = false;
   Parcel liquid;
@@ -29,6 +30,14 @@ inline constexpr std::size_t kMostFalling = 16;
 
 /// What may be poured into the burette.
 enum class Bottle : std::uint8_t { titrant, sample, water };
+
+/// Where a pipette that is worked by hand is held.
+enum class PipettePlace : std::uint8_t {
+  aside,      ///< over the waste beaker; empty it lies in its rack
+  dipped,     ///< its tip deep in the sample
+  at_wall,    ///< over the flask, its tip on the wall of the neck
+  over_flask  ///< ... its tip free
+};
 
 struct BenchState {
   Tick tick = 0;
@@ -45,11 +54,14 @@ struct BenchState {
   bool funnel_in = false;
   bool beaker_under = false;
   bool tile_laid = false;
+  bool over_edge = false;            ///< the burette, swung out over the bench's edge
   Bottle in_hand = Bottle::titrant;  ///< that is poured from
-  Tick funnel_drip_due = 0;          ///< when the funnel lets its next drop go
-  Tick jet_freed_until = 0;          ///< a flicked bubble goes along with any flow until then
-  Tick drop_falls_at = 0;            ///< when the drop that necks at the tip is off; 0: none does
-  std::int64_t drill_step = 0;       ///< pictures turned over, or volumes closed
+  PipettePlace pipette_place = PipettePlace::aside;
+  Quanta pipette_air = 0;       ///< froth in its bulb: air that was drawn in
+  Tick funnel_drip_due = 0;     ///< when the funnel lets its next drop go
+  Tick jet_freed_until = 0;     ///< a flicked bubble goes along with any flow until then
+  Tick drop_falls_at = 0;       ///< when the drop that necks at the tip is off; 0: none does
+  std::int64_t drill_step = 0;  ///< pictures turned over, or volumes closed
   std::array<FallingDrop, kMostFalling> falling{};
 
   friend bool operator==(const BenchState&, const BenchState&) = default;

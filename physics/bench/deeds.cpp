@@ -4,9 +4,11 @@
 #include <cmath>
 
 #include "physics/bench/bench.h"
+#include "physics/bench/clamp.h"
 #include "physics/bench/drill.h"
 #include "physics/bench/flight.h"
 #include "physics/bench/pipette.h"
+#include "physics/bench/pipette_by_hand.h"
 #include "physics/burette/jet.h"
 #include "physics/flask/liquid.h"
 #include "physics/flask/wall.h"
@@ -19,18 +21,25 @@ using Answer = std::optional<Refusal>;
 
 Answer refuse_if(bool condition, Refusal refusal) { return condition ? Answer(refusal) : std::nullopt; }
 
-Answer check_beaker(const BenchState& state) {
+Answer check_beaker(const BenchSpec& spec, const BenchState& state) {
   if (state.beaker_under) return Refusal::already_done;
+  if (state.over_edge) return Refusal::burette_over_edge;
+  if (tip_height_cm(spec, state.hands) < kBeakerHeight_cm) return Refusal::jet_too_low;
   return refuse_if(std::fabs(state.hands.flask_x_cm) < kBeakerKeeps_cm, Refusal::flask_in_the_way);
 }
 
 Answer check_touch_off(const BenchSpec& spec, const BenchState& state) {
   if (state.ledger.balance(Account::pendant_drop).empty()) return Refusal::nothing_hangs;
-  return refuse_if(!state.beaker_under && !flask_under_jet(spec, state.hands), Refusal::nothing_to_touch);
+  if (state.over_edge) return Refusal::nothing_to_touch;
+  if (state.beaker_under) return std::nullopt;
+  const double above_foot_cm = tip_height_cm(spec, state.hands) - state.hands.flask_y_cm;
+  return refuse_if(!flask_under_jet(spec, state) || above_foot_cm > spec.flask.height_cm,
+                   Refusal::nothing_to_touch);
 }
 
 Answer check_empty_flask(const BenchSpec& spec, const BenchState& state) {
-  return refuse_if(flask_under_jet(spec, state.hands), Refusal::flask_under_jet);
+  if (pipette_over_flask(state)) return Refusal::pipette_over_flask;
+  return refuse_if(flask_under_jet(spec, state), Refusal::flask_under_jet);
 }
 
 Answer check_rinse_flask(const BenchSpec& spec, const BenchState& state, Account bottle, double wants_cm3) {
@@ -89,7 +98,7 @@ void touch_off(const BenchSpec& spec, BenchState& state) {
   const Parcel drop = state.ledger.balance(Account::pendant_drop);
   if (state.beaker_under) return state.ledger.move(Account::pendant_drop, Account::beaker, drop);
   cling(spec, state, Account::pendant_drop, drop, -state.hands.flask_x_cm,
-        spec.tip_above_bench_cm - state.hands.flask_y_cm);
+        tip_height_cm(spec, state.hands) - state.hands.flask_y_cm);
 }
 
 /// Frees what air sticks in the jet, and shakes off what hangs.
@@ -131,6 +140,10 @@ void move_apparatus(BenchState& state, Deed deed) {
     case Deed::lay_tile:
     case Deed::take_tile_away:
       state.tile_laid = deed == Deed::lay_tile;
+      break;
+    case Deed::swing_over_edge:
+    case Deed::swing_back:
+      state.over_edge = deed == Deed::swing_over_edge;
       break;
     case Deed::take_up_titrant:
     case Deed::take_up_sample:
@@ -180,7 +193,7 @@ void move_liquid(const BenchSpec& spec, BenchState& state, Deed deed) {
 }
 
 /// Of what is worn, and of what stands about and holds no liquid that matters.
-Answer check_apparatus(const BenchState& state, Deed deed) {
+Answer check_apparatus(const BenchSpec& spec, const BenchState& state, Deed deed) {
   switch (deed) {
     case Deed::put_on_coat:
       return refuse_if(state.coat_on, Refusal::already_done);
@@ -192,12 +205,15 @@ Answer check_apparatus(const BenchState& state, Deed deed) {
     case Deed::lift_out_funnel:
       return check_funnel(state, deed);
     case Deed::put_beaker_under:
-      return check_beaker(state);
+      return check_beaker(spec, state);
     case Deed::take_beaker_away:
       return refuse_if(!state.beaker_under, Refusal::not_there);
     case Deed::lay_tile:
     case Deed::take_tile_away:
       return check_tile(state, deed);
+    case Deed::swing_over_edge:
+    case Deed::swing_back:
+      return check_swing(spec, state, deed);
     case Deed::take_up_titrant:
     case Deed::take_up_sample:
     case Deed::take_up_water:
@@ -219,6 +235,12 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
     case Deed::rinse_pipette_with_sample:
     case Deed::blow_out_pipette:
       return check_pipette(spec, state, deed);
+    case Deed::dip_pipette:
+    case Deed::lift_pipette:
+    case Deed::wipe_pipette:
+    case Deed::lean_pipette:
+    case Deed::hold_pipette_free:
+      return check_pipette_by_hand(spec, state, deed);
     case Deed::add_indicator:
       return check_indicator(spec, state, Account::indicator_bottle);
     case Deed::add_second_indicator:
@@ -238,7 +260,7 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
     case Deed::close_volume:
       return check_drill(spec, state, deed);
     default:
-      return check_apparatus(state, deed);
+      return check_apparatus(spec, state, deed);
   }
 }
 
@@ -247,6 +269,7 @@ void apply(const BenchSpec& spec, BenchState& state, Deed deed) {
   move_apparatus(state, deed);
   move_liquid(spec, state, deed);
   use_pipette(spec, state, deed);
+  hold_pipette(state, deed);
   if (deed == Deed::next_picture) turn_picture(spec, state);
   if (deed == Deed::close_volume) ++state.drill_step;
 }

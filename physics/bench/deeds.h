@@ -35,11 +35,18 @@ enum class Deed : std::uint8_t {
   rinse_pipette_with_sample,
   blow_out_pipette,
   rinse_flask_with_sample,
-  next_picture,  ///< of a drill in reading
-  close_volume,  ///< of a drill in delivering: what is in the beaker now is what was meant
+  next_picture,     ///< of a drill in reading
+  close_volume,     ///< of a drill in delivering: what is in the beaker now is what was meant
+  swing_over_edge,  ///< the burette, out over the bench's edge, where there is room to lower it
+  swing_back,
+  dip_pipette,  ///< of a pipette that is worked by hand, as the next four
+  lift_pipette,
+  wipe_pipette,
+  lean_pipette,
+  hold_pipette_free,
   add_second_indicator
 };
-inline constexpr int kDeeds = 28;
+inline constexpr int kDeeds = 35;
 
 /// Why a deed cannot be done now.
 enum class Refusal : std::uint8_t {
@@ -60,7 +67,16 @@ enum class Refusal : std::uint8_t {
   jet_would_dip,
   jet_in_the_way,
   funnel_in_the_way,
-  burette_in_hand
+  burette_in_hand,
+  burette_over_edge,
+  jet_too_low,       ///< for the flask, or for the burette to be swung back
+  bench_in_the_way,  ///< of the jet that is lowered
+  jet_would_dip_down,
+  pipette_by_hand,
+  pipette_practised,
+  pipette_in_use,
+  nothing_to_wipe,
+  pipette_over_flask
 };
 
 /// Nothing when the deed can be done.

@@ -28,7 +28,7 @@ void hit_wall(const BenchSpec& spec, BenchState& state, const FallingDrop& drop)
   Parcel inside = drop.liquid;
   const double radius_cm = drop_radius_cm(drop.liquid.volume_cm3());
   const double clear_cm = spec.flask.neck_radius_cm - std::fabs(x_cm);
-  if (drop.fallen_cm < radius_cm && clear_cm < 0.05 * spec.tap.tip_outer_mm) {
+  if (drop.fallen_cm + 0.1 * state.hands.clamp_mm < radius_cm && clear_cm < 0.05 * spec.tap.tip_outer_mm) {
     const double outside = share_beyond(clear_cm, radius_cm);
     const Parcel lost =
         drop.liquid.share(static_cast<Quanta>(outside * static_cast<double>(drop.liquid.volume)));
@@ -54,6 +54,7 @@ void land(const BenchSpec& spec, BenchState& state, const FallingDrop& drop, Acc
 }  // namespace
 
 Account under_the_jet(const BenchSpec& spec, const BenchState& state) {
+  if (state.over_edge) return Account::bench_top;
   if (state.beaker_under) return Account::beaker;
   const double off_axis_cm = std::fabs(state.hands.flask_x_cm);
   const double clear_cm = spec.flask.neck_radius_cm - drop_radius_cm(spec.settled.full_drop_cm3);
@@ -65,7 +66,8 @@ Account under_the_jet(const BenchSpec& spec, const BenchState& state) {
 void let_go(const BenchSpec& spec, BenchState& state, Parcel drop, double speed_cm_s) {
   state.ledger.move(Account::pendant_drop, Account::in_flight, drop);
   const double speed_in_grains_cm_s = std::round(speed_cm_s / kFlightGrain) * kFlightGrain;
-  const FallingDrop falling{true, drop, 0.0, 0.0, 0.0, speed_in_grains_cm_s};
+  const double from_cm = std::round(-0.1 * state.hands.clamp_mm / kFlightGrain) * kFlightGrain;
+  const FallingDrop falling{true, drop, 0.0, from_cm, 0.0, speed_in_grains_cm_s};
   for (FallingDrop& place : state.falling) {
     if (place.flying) continue;
     place = falling;

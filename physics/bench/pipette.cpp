@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "physics/bench/bench.h"
+#include "physics/bench/pipette_by_hand.h"
 #include "physics/flask/liquid.h"
 
 namespace halfdrop {
@@ -25,7 +26,7 @@ Quanta takes(const BenchSpec& spec, Deed deed) {
 }
 
 std::optional<Refusal> check_let_out(const BenchSpec& spec, const BenchState& state, double more_cm3) {
-  if (flask_under_jet(spec, state.hands)) return Refusal::flask_under_jet;
+  if (flask_under_jet(spec, state)) return Refusal::flask_under_jet;
   return refuse_if(flask_liquid(state.ledger).volume_cm3() + more_cm3 > spec.flask.capacity_cm3,
                    Refusal::flask_full);
 }
@@ -50,9 +51,19 @@ void throw_away(BenchState& state) {
   ledger.transfer(Account::pipette, Account::sink, ledger.balance(Account::pipette).volume);
 }
 
+/// Where the pipette is worked by hand: what is left to practised hands there.
+std::optional<Refusal> check_in_hand(const BenchSpec& spec, const BenchState& state, Deed deed) {
+  if (!spec.pipette.by_hand) return std::nullopt;
+  if (deed == Deed::fill_pipette || deed == Deed::deliver_aliquot) return Refusal::pipette_by_hand;
+  if (deed != Deed::blow_out_pipette)
+    return refuse_if(state.pipette_place != PipettePlace::aside, Refusal::pipette_in_use);
+  return refuse_if(!pipette_over_flask(state), Refusal::pipette_empty);
+}
+
 }  // namespace
 
 std::optional<Refusal> check_pipette(const BenchSpec& spec, const BenchState& state, Deed deed) {
+  if (const auto refused = check_in_hand(spec, state, deed)) return refused;
   const bool full = !state.ledger.balance(Account::pipette).empty();
   switch (deed) {
     case Deed::fill_pipette:

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "physics/bench/bench.h"
+#include "physics/bench/clamp.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/liquid.h"
 #include "physics/flask/outline.h"
@@ -18,7 +19,8 @@ constexpr double kAboveLiquid_cm = 0.3;
 std::optional<Refusal> no_room_at(const BenchSpec& spec, const BenchState& state, double x_cm, double y_cm) {
   const double aside_cm = std::fabs(x_cm);
   if (state.beaker_under && aside_cm < kBeakerKeeps_cm) return Refusal::beaker_in_the_way;
-  const double tip_cm = spec.tip_above_bench_cm - y_cm;  // above the flask's foot
+  if (state.over_edge) return std::nullopt;
+  const double tip_cm = tip_height_cm(spec, state.hands) - y_cm;  // above the flask's foot
   if (tip_cm >= spec.flask.height_cm) return std::nullopt;
   const double jet_cm = 0.05 * spec.tap.tip_outer_mm;
   if (aside_cm <= spec.flask.neck_radius_cm) {
@@ -28,9 +30,8 @@ std::optional<Refusal> no_room_at(const BenchSpec& spec, const BenchState& state
   }
   // Beside the neck, the tip may be lower than the shoulder only where the flask is not.
   if (tip_cm >= spec.flask.height_cm - spec.flask.neck_length_cm) return std::nullopt;
-  return aside_cm < inside_radius_cm(spec.flask, std::max(tip_cm, 0.0)) + jet_cm
-             ? std::optional(Refusal::jet_in_the_way)
-             : std::nullopt;
+  if (aside_cm >= inside_radius_cm(spec.flask, std::max(tip_cm, 0.0)) + jet_cm) return std::nullopt;
+  return state.hands.clamp_mm < 0.0 ? Refusal::jet_too_low : Refusal::jet_in_the_way;
 }
 
 }  // namespace

@@ -10,6 +10,7 @@
 #include <span>
 
 #include "physics/bench/bench_spec.h"
+#include "physics/bench/clamp.h"
 #include "physics/elementary.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/liquid.h"
@@ -22,9 +23,6 @@ namespace {
 constexpr int kVelocityRounds = 4;
 constexpr int kPositionRounds = 2;
 constexpr double kBenchHalf_cm = 200.0;
-/// The beaker that stands under the jet (our own): wide enough for every drop from the tip.
-constexpr double kBeakerRadius_cm = 3.0;
-constexpr double kBeakerHeight_cm = 8.0;
 
 /// What a fixture is; kept as its user data. A drop is none of them.
 enum class Solid : std::uintptr_t { none, flask_glass, flask_liquid, beaker, bench };
@@ -99,8 +97,12 @@ class Edges {
 class Surroundings {
  public:
   Surroundings(const BenchSpec& spec, const BenchState& state)
-      : tip_cm_(spec.tip_above_bench_cm), flask_(spec, state) {
-    add(point(-kBenchHalf_cm, 0.0), point(kBenchHalf_cm, 0.0), Solid::bench);
+      : tip_cm_(spec.tip_above_bench_cm),
+        level_cm_(state.over_edge ? -kBenchHeight_cm : 0.0),
+        over_edge_(state.over_edge),
+        flask_(spec, state) {
+    add(point(-kBenchHalf_cm, level_cm_), point(kBenchHalf_cm, level_cm_), Solid::bench);
+    if (over_edge_) return;  // nothing but the floor is below the jet there
     add_flask();
     if (state.beaker_under) add_beaker();
   }
@@ -125,12 +127,12 @@ class Surroundings {
   /// Where a drop ended that now is at a place and touches some things; nothing while it flies on.
   [[nodiscard]] std::optional<Account> end_of(const FallingDrop& drop, const Touched& touched) const {
     const double height_cm = tip_cm_ - drop.fallen_cm;
-    const bool inside = flask_.holds(drop.x_cm, height_cm);
+    const bool inside = !over_edge_ && flask_.holds(drop.x_cm, height_cm);
     if (inside && (touched.at(Solid::flask_liquid) || height_cm <= flask_.surface_cm()))
       return Account::flask;
     if (inside && touched.at(Solid::flask_glass)) return Account::flask_wall;
     if (touched.at(Solid::beaker)) return Account::beaker;
-    if (touched.at(Solid::bench) || height_cm <= 0.0) return Account::bench_top;
+    if (touched.at(Solid::bench) || height_cm <= level_cm_) return Account::bench_top;
     return std::nullopt;
   }
 
@@ -160,7 +162,9 @@ class Surroundings {
     add(point(-kBeakerRadius_cm, 0.0), point(kBeakerRadius_cm, 0.0), Solid::beaker);
   }
 
-  double tip_cm_;
+  double tip_cm_;    ///< with the clamps at 0: from there a drop's fall is counted
+  double level_cm_;  ///< of bench or floor
+  bool over_edge_;
   FlaskOutline flask_;
   Edges edges_;
 };

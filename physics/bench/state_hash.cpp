@@ -43,8 +43,9 @@ void add_ledger(Fnv1a& hash, const Ledger& ledger) {
 }
 
 void add_hands(Fnv1a& hash, const Hands& hands) {
-  for (const double value : {hands.tap, hands.eye_mm, hands.flask_x_cm, hands.flask_y_cm, hands.swirl,
-                             hands.wash, hands.pour, hands.tilt_degrees, hands.card_mm}) {
+  for (const double value :
+       {hands.tap, hands.eye_mm, hands.flask_x_cm, hands.flask_y_cm, hands.swirl, hands.wash, hands.pour,
+        hands.tilt_degrees, hands.card_mm, hands.clamp_mm, hands.valve}) {
     hash.add(value);
   }
 }
@@ -89,7 +90,7 @@ void add_slosh(Fnv1a& hash, const Slosh& slosh) {
 // here.
 static_assert(sizeof(Parcel) == (1 + kComponents) * sizeof(Quanta));
 static_assert(sizeof(Ledger) == (1 + kAccounts) * kAccounts * sizeof(Parcel));
-static_assert(sizeof(Hands) == 9 * sizeof(double));
+static_assert(sizeof(Hands) == 11 * sizeof(double));
 static_assert(sizeof(FallingDrop) == sizeof(Parcel) + 5 * sizeof(double));  // the flag takes a whole word
 static_assert(sizeof(Arrival) == sizeof(Parcel) + 2 * sizeof(double));
 static_assert(sizeof(FlaskLiquid) == (kSources + 1) * sizeof(CellField) + 4 * sizeof(Parcel) +
@@ -100,8 +101,8 @@ static_assert(sizeof(Slosh) == 5 * sizeof(double));
 static_assert(sizeof(WallFilm) == 2 * kFilmLengths * sizeof(Quanta));
 static_assert(sizeof(BenchState) ==
               sizeof(Ledger) + sizeof(WallFilm) + sizeof(FlaskLiquid) + sizeof(FlaskWall) + sizeof(Slosh) +
-                  sizeof(Hands) + kMostFalling * sizeof(FallingDrop) + 5 * sizeof(Tick) + sizeof(Quanta) +
-                  sizeof(double) + 8);  // five flags and a bottle in eight bytes
+                  sizeof(Hands) + kMostFalling * sizeof(FallingDrop) + 5 * sizeof(Tick) + 2 * sizeof(Quanta) +
+                  sizeof(double) + 8);  // six flags, a bottle and a place in eight bytes
 
 std::string state_hash(const BenchState& state) {
   Fnv1a hash;
@@ -115,11 +116,13 @@ std::string state_hash(const BenchState& state) {
   add_hands(hash, state.hands);
   hash.add(state.plug);
   hash.add(state.jet_below);
-  for (const bool flag :
-       {state.coat_on, state.goggles_on, state.funnel_in, state.beaker_under, state.tile_laid}) {
+  for (const bool flag : {state.coat_on, state.goggles_on, state.funnel_in, state.beaker_under,
+                          state.tile_laid, state.over_edge}) {
     hash.add(flag);
   }
   hash.add(static_cast<std::uint64_t>(state.in_hand));
+  hash.add(static_cast<std::uint64_t>(state.pipette_place));
+  hash.add(state.pipette_air);
   hash.add(state.funnel_drip_due);
   hash.add(state.jet_freed_until);
   hash.add(state.drill_step);

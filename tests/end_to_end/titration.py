@@ -72,6 +72,17 @@ class Titration:
         said = list(self.w.said)[-6:]
         assert self.w.senses.get("bench") == "dry", f"spilt while {doing}: {said}"
 
+    def lower(self):
+        """Out over the bench's edge and down, so that its top is below eye level."""
+        self.w.key("Home")
+        self.w.key("ctrl+Next", 6)
+        self.w.bench_seconds(0.5)
+
+    def raise_again(self):
+        self.w.key("ctrl+Prior", 6)
+        self.w.key("Home")
+        self.w.bench_seconds(0.5)
+
     def rinse(self):
         """Twice with a little titrant, turned about: once by mouse, once by keys; then the pipette."""
         w = self.w
@@ -79,6 +90,8 @@ class Titration:
         w.until(lambda s: s.get("under") == "beaker", "the beaker under the jet")
         for by_mouse in (True, False):
             self.shut()
+            w.bench_seconds(0.5)  # nothing may fall while it is swung
+            self.lower()
             w.click("funnel")
             w.until(lambda s: s.get("funnel") == "yes", "the funnel in the burette")
             w.press("titrant") if by_mouse else w.do("keydown", "p")
@@ -86,6 +99,7 @@ class Titration:
             w.release() if by_mouse else w.do("keyup", "p")
             w.key("n")
             w.until(lambda s: s.get("funnel") == "no", "the funnel out")
+            self.raise_again()
             w.press("burette") if by_mouse else w.do("keydown", "e")
             w.until(lambda s: s.get("aslant") == "yes", "the burette in the hand")
             w.bench_seconds(6.0)
@@ -107,6 +121,7 @@ class Titration:
 
     def fill(self, to_cm3=-0.05):
         w = self.w
+        self.lower()
         w.click("funnel")
         w.until(lambda s: s.get("funnel") == "yes", "the funnel in the burette")
         w.press("titrant")
@@ -124,6 +139,7 @@ class Titration:
         assert w.senses.number("reading") < to_cm3, f"no burette filled to {to_cm3} cm3"
         w.key("n")
         w.until(lambda s: s.get("funnel") == "no", "the funnel out")
+        self.raise_again()
         self.nothing_spilt("filling")
 
     def fill_the_jet(self):
@@ -144,10 +160,13 @@ class Titration:
         w = self.w
         if not first:
             w.key("v")
-        w.click("sample")
-        w.until(lambda s: s.get("pipette") == "full", "a full pipette")
-        w.click("sample")
-        w.until(lambda s: s.get("pipette") == "empty", "the aliquot in the flask")
+        if "tip" in w.senses:
+            self.pipette_by_hand()
+        else:
+            w.click("sample")
+            w.until(lambda s: s.get("pipette") == "full", "a full pipette")
+            w.click("sample")
+            w.until(lambda s: s.get("pipette") == "empty", "the aliquot in the flask")
         for _ in range(3):
             w.click("indicator")
         if first:
@@ -157,6 +176,56 @@ class Titration:
         else:
             w.key("f")
         w.until(lambda s: s.get("under") == "flask", "the flask under the jet")
+
+    def eye_to_line(self):
+        w = self.w
+        for _ in range(60):
+            off = w.senses.number("lineeye")
+            if abs(off) <= 1.5:
+                return
+            if abs(off) >= 60:
+                w.key("Next" if off > 0 else "Prior", int(abs(off) // 50))
+            elif abs(off) >= 11:
+                w.key("shift+Down" if off > 0 else "shift+Up", int(abs(off) // 10))
+            else:
+                w.key("Down" if off > 0 else "Up", max(1, round(abs(off))))
+            w.bench_seconds(0.8)
+        raise AssertionError("the eye does not come level with the pipette's line")
+
+    def let_down(self):
+        """To the line: quickly, gently, and the last in short presses."""
+        w = self.w
+        w.do("keydown", "z")
+        w.until(lambda s: s.number("line") < 15, "the level near the line")
+        w.do("keyup", "z", "keydown", "shift", "keydown", "z")
+        w.until(lambda s: s.number("line") < 3, "the level just above the line")
+        w.do("keyup", "z", "keyup", "shift")
+        for _ in range(60):
+            w.bench_seconds(0.3)
+            if w.senses.number("line") <= 0.3:
+                break
+            w.do("keydown", "shift", "keydown", "z", "keyup", "z", "keyup", "shift")
+        assert -0.5 <= w.senses.number("line") <= 0.3, f"not on the line: {list(w.said)[-1:]}"
+
+    def pipette_by_hand(self):
+        w = self.w
+        w.click("sample")
+        w.until(lambda s: s.get("tip") == "dipped", "the pipette in the sample")
+        w.do("keydown", "z")
+        w.until(lambda s: s.number("line") > 20, "the sample above the line")
+        w.do("keyup", "z")
+        w.key("a")
+        w.until(lambda s: s.get("tip") == "aside", "the pipette lifted out")
+        w.key("m")
+        w.until(lambda s: s.get("outside") == "dry", "the pipette wiped")
+        self.eye_to_line()
+        self.let_down()
+        w.key("a")
+        w.until(lambda s: s.get("tip") == "wall", "its tip on the flask's wall")
+        w.key("z")
+        w.until(lambda s: s.get("holds") == "no", "the pipette run out and drained")
+        w.key("a")
+        w.until(lambda s: s.get("tip") == "aside", "the pipette away")
 
     def settle(self):
         """Waits until the flask is one colour all over."""

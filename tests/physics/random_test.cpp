@@ -83,3 +83,16 @@ TEST_CASE("a range keeps its upper end out, however narrow it is") {
   }
   CHECK(inside);
 }
+
+TEST_CASE("a shuffle holds every number once, and each is as likely to come first") {
+  std::array<int, 3> firsts{};
+  Random random = Random::stream(1, 0, Purpose::drill);
+  constexpr int kTimes = 6000;
+  for (int i = 0; i < kTimes; ++i) {
+    const std::vector<std::size_t> order = halfdrop::shuffled(3, random);
+    CHECK(std::set(order.begin(), order.end()).size() == 3);
+    ++firsts[order.front()];
+  }
+  // A third of 6000 within four standard deviations of a binomial, 36.5.
+  for (const int count : firsts) CHECK_NEAR(count, kTimes / 3.0, 146.0);
+}

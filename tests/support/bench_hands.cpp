@@ -46,7 +46,9 @@ Level spirit_vinegar() {
   auto level = read_level(std::string(HALFDROP_SOURCE_FOLDER) + "/levels/01-spirit-vinegar.json");
   if (!level) throw std::runtime_error(to_string(level.error().front()));
   level->flask.fineness = 0.25;
+  level->pipette.by_hand = false;                         // practised hands
   level->burette.wet_cm3 = level->pipette.wet_cm3 = 0.0;  // these hands rinse nothing
+  level->filling_below_eye = false;                       // ... and lower nothing
   return *level;
 }
 

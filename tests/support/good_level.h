@@ -60,7 +60,9 @@ inline Level good_level() {
     for (const Fault& fault : level.error()) MESSAGE(to_string(fault));
   }
   REQUIRE(level.has_value());
+  level->pipette.by_hand = false;                         // practised hands
   level->burette.wet_cm3 = level->pipette.wet_cm3 = 0.0;  // hands of tests rinse nothing
+  level->filling_below_eye = false;                       // ... and lower nothing
   return *level;
 }
 

@@ -7,6 +7,7 @@
 
 #include "game/demonstrator/moves.h"
 #include "game/demonstrator/pencil.h"
+#include "game/demonstrator/pipetting.h"
 #include "game/marking/calculation.h"
 #include "game/marking/marks.h"
 #include "game/session/guide.h"
@@ -56,17 +57,29 @@ class Novice {
         600.0);
   }
   void fill() {
-    bench_.hold(&HandsChange::eye_mm, 0.0);
+    bench_.hold(&HandsChange::eye_mm, bench_.hands().clamp_mm);
     bench_.hold(&HandsChange::pour, 0.2);
     while_told("fill");
     bench_.hold(&HandsChange::pour, 0.0);
   }
   void pour_a_little() {
-    bench_.hold(&HandsChange::eye_mm, -500.0);
+    bench_.hold(&HandsChange::eye_mm, bench_.hands().clamp_mm - 500.0);
     bench_.hold(&HandsChange::pour, 0.5);
     while_told("rinse-pour");
     bench_.hold(&HandsChange::pour, 0.0);
   }
+  void swing_out() {
+    bench_.watch_until([](const Senses& seen) { return seen.falling == 0; }, 2.0);
+    bench_.act(Deed::swing_over_edge);
+  }
+  /// The eye goes along with the scale.
+  void clamp_to(double mm) {
+    const double over_zero_mm = eye_above_zero_mm(bench_.hands());
+    bench_.hold(&HandsChange::clamp_mm, mm);
+    bench_.hold(&HandsChange::eye_mm, over_zero_mm + mm);
+  }
+  void lower() { clamp_to(-280.0); }
+  void raise() { clamp_to(0.0); }
   void turn_about() {
     bench_.hold(&HandsChange::tilt_degrees, 85.0);
     bench_.wait(6.0);
@@ -100,6 +113,10 @@ class Novice {
     moves_.wash_down(1.0);
     mix();
   }
+  void draw_up() { draw_past_line(bench_); }
+  void eye_at_line() { look_at_line(bench_); }
+  void let_down() { let_down_to_line(bench_); }
+  void let_run() { bench_.hold(&HandsChange::valve, 1.0); }
   void read(const char* row) { bench_.write(facts_.run + row, hundredths_text(moves_.read_hundredths())); }
   void read_initial() { read("/initial"); }
   void read_final() { read("/final"); }
@@ -141,17 +158,27 @@ class Novice {
 
   bool obey(const std::string& step) {
     for (const GuideStep& row : guide_steps()) {
-      if (row.id != step || !row.deed || step == "jet" || step == "half-drops") continue;
+      if (row.id != step || !row.deed || step == "jet" || step == "half-drops" || step == "swing-out")
+        continue;
       bench_.act(*row.deed);
       return true;
     }
     const std::map<std::string, Do> moves = {{"tap-shut", &Novice::shut},
+                                             {"swing-out", &Novice::swing_out},
+                                             {"lower", &Novice::lower},
+                                             {"raise", &Novice::raise},
                                              {"jet-shut", &Novice::shut},
                                              {"slow-down", &Novice::shut},
                                              {"shut", &Novice::shut},
                                              {"flask-aside", &Novice::aside},
                                              {"flask-out", &Novice::aside},
                                              {"flask-under", &Novice::under},
+                                             {"pipette-aside", &Novice::aside},
+                                             {"pipette-draw", &Novice::draw_up},
+                                             {"pipette-eye", &Novice::eye_at_line},
+                                             {"pipette-line", &Novice::let_down},
+                                             {"pipette-run", &Novice::let_run},
+                                             {"pipette-drain", &Novice::wait},
                                              {"rinse-pour", &Novice::pour_a_little},
                                              {"rinse-turn", &Novice::turn_about},
                                              {"rinse-out", &Novice::run_out},
@@ -219,6 +246,12 @@ void check_full_marks(const Level& level, std::uint64_t seed) {
 }
 
 }  // namespace
+
+TEST_CASE("so does who works the pipette by hand as the guide says it") {
+  const auto level = with_values(coarse("01-spirit-vinegar"), R"({"pipette":{"by_hand":true}})");
+  REQUIRE(level.has_value());
+  check_full_marks(*level, 3);
+}
 
 TEST_CASE("who does each step as the guide says it gets every mark, or all but a band of the hand") {
   const auto seeds = static_cast<std::uint64_t>(test::rounds(1, 10));

@@ -27,6 +27,7 @@ struct Seen {
 
 constexpr std::array kSeen = {
     Seen{"tap-open-while-filling", "tap-shut", 0.5},
+    Seen{"filled-above-eye", "filled-below-eye", 0.0},
     Seen{"indicator-by-guess", "indicator", 0.5},
     Seen{"trial-in-mean", "trial-kept-out", 1.0},
     Seen{"trial-not-recorded", "table-complete", 1.0},
@@ -145,6 +146,10 @@ TEST_CASE("a level has room for what its working and its liquids let one do wron
   dry.burette.wet_cm3 = 0.0;
   wet.burette.wet_cm3 = 0.3;
   CHECK(has_room_for(wet, "burette-not-rinsed"));
+  CHECK(!has_room_for(vinegar, "filled-above-eye"));
+  Level ruled = vinegar;
+  ruled.filling_below_eye = true;
+  CHECK(has_room_for(ruled, "filled-above-eye"));
   CHECK(!has_room_for(dry, "burette-not-rinsed"));
   CHECK(has_room_for(dry, "burette-rinsed-with-sample"));
   CHECK(!has_room_for(limewater, "fade-chased"));

@@ -44,6 +44,12 @@ constexpr std::array kInPractice = {
     InPractice{"flask-rinsed-with-sample", 10, Goes::up, Goes::down, "flask-clean"},
     InPractice{"flask-not-rinsed", 12, Goes::down, Goes::up, "flask-clean"},
     InPractice{"last-drop-blown-out", 13, Goes::up, Goes::down, "last-drop-left"},
+    InPractice{"pipette-held-free", 14, Goes::down, Goes::up, "pipette-drained"},
+    InPractice{"pipette-not-drained", 14, Goes::down, Goes::up, "pipette-drained"},
+    InPractice{"line-read-from-below", 15, Goes::up, Goes::down, "pipette-to-line"},
+    InPractice{"line-read-from-above", 15, Goes::down, Goes::up, "pipette-to-line"},
+    InPractice{"air-drawn-up", 16, Goes::down, Goes::up, "pipette-to-line"},
+    InPractice{"pipette-not-wiped", 19, Goes::up, Goes::down, "pipette-wiped"},
     InPractice{"bubble-left-in-jet", 20, Goes::up, Goes::down, "jet-filled"},
     InPractice{"jet-not-filled", 21, Goes::up, Goes::down, "jet-filled"},
     InPractice{"jet-filled-after-reading", 21, Goes::up, Goes::down, "jet-filled"},
@@ -143,6 +149,15 @@ std::vector<const Mistake*> to_try(const Level& level, bool all) {
   return found;
 }
 
+/// A level of the shelf whose pipette is worked by hand.
+Level by_hand(const std::string& path) {
+  const Result<Level> level = read_level(test::source_file(path));
+  REQUIRE_MESSAGE(level.has_value(), test::why_not(level));
+  const Result<Level> worked = with_values(*level, R"({"pipette":{"by_hand":true}})");
+  REQUIRE_MESSAGE(worked.has_value(), test::why_not(worked));
+  return *worked;
+}
+
 /// No level of the shelf has alkali as the standard in the flask: this one does, with an acid to be measured.
 AgainstFaultless acid_by_alkali(const std::string& carbonate) {
   const std::string patch =
@@ -201,6 +216,28 @@ TEST_CASE(
     const MarkedAttempt wrong = bench.with(mistake->name);
     check_titre(bench, *mistake, wrong);
     check_result(bench, *mistake->cause, wrong, in_practice(mistake->name)->unknown_in_burette);
+  }
+}
+
+TEST_CASE(
+    "worked by hand the pipette's mistakes show in its aliquot, with the unknown in flask and burette") {
+  for (const char* path : {"levels/01-spirit-vinegar.json", "levels/02-standard-alkali.json"}) {
+    const AgainstFaultless bench(by_hand(path));
+    CHECK(test::unmet(bench.right()) == "");
+    for (const Mistake* mistake : to_try(bench.level(), true)) {
+      if (mistake->family != "pipetting") continue;
+      CAPTURE(mistake->name);
+      const InPractice& row = *in_practice(mistake->name);
+      const MarkedAttempt wrong = bench.with(mistake->name);
+      const bool in_flask = bench.level().unknown_in_flask;
+      check_titre(bench, *mistake, wrong);
+      check_result(bench, *mistake->cause, wrong, in_flask ? row.unknown_in_flask : row.unknown_in_burette);
+      if (in_flask) check_size(bench, *mistake, wrong);
+      const Finding& finding = test::finding(wrong, std::string(row.criterion));
+      CHECK(!finding.met);
+      REQUIRE(finding.cost_cm3.has_value());
+      CHECK_NEAR(*finding.cost_cm3, bench.change_of(Cause::aliquot, wrong).largest_cm3, 0.005);
+    }
   }
 }
 

@@ -86,6 +86,7 @@ std::vector<Json> full_levels() {
   Json& working = levels.front()["calculation"];
   working.insert(working.begin() + 1, working.front());
   working[1]["cell"] = "calculation/mean first titre";
+  levels.front()["filling"] = "below eye level";
   for (const char* bottle : {"titrant", "sample"}) {
     levels.front()[bottle]["also"] = {{{"substance", "lactic acid"}, {"mol_dm3", 0.01}}};
     levels.front()[bottle]["hazard"] = "As the label says.";

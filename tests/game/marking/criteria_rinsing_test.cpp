@@ -171,6 +171,12 @@ TEST_CASE("titrant tipped out of the burette between the readings missed the fla
   hands.fill_jet();
   hands.prepare_flask(2);
   hands.read("1/initial");
+  hands.hold(held(&HandsChange::flask_x_cm, 0.0));
+  hands.hold(held(&HandsChange::tap, 1.0));
+  hands.wait(3.0);
+  hands.hold(held(&HandsChange::tap, 0.0));
+  hands.wait(2.0);
+  hands.hold(held(&HandsChange::flask_x_cm, kFlaskReach_cm));
   const double held_cm3 = test::in(hands, Account::column);
   hands.hold(held(&HandsChange::tilt_degrees, kFlat_degrees));
   hands.wait(1.0);

@@ -21,7 +21,12 @@ namespace {
 
 /// Hands at a drill that may look into the state.
 struct AtDrill {
-  explicit AtDrill(DrillKind kind, std::uint64_t seed = 5) : session(drill_level(kind), seed, "Wren") {}
+  explicit AtDrill(DrillKind kind, std::uint64_t seed = 5) : session(unruled(kind), seed, "Wren") {}
+  static Level unruled(DrillKind kind) {
+    Level level = drill_level(kind);
+    level.filling_below_eye = false;  // these hands lower nothing
+    return level;
+  }
 
   void hold(std::optional<double> HandsChange::*hand, double value) {
     HandsChange change;

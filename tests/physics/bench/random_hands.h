@@ -30,7 +30,7 @@ class RandomHands {
     return end == 0 ? low : end == 1 ? high : random_.uniform(low, high);
   }
   void move_a_hand() {
-    switch (below(7)) {
+    switch (below(8)) {
       case 0:
         hands_.tap = within(0.0, 1.0);
         break;
@@ -52,6 +52,9 @@ class RandomHands {
         break;
       case 6:
         hands_.pour = within(0.0, 1.0);
+        break;
+      case 7:
+        hands_.valve = within(-1.0, 1.0);
         break;
       default:
         break;
