@@ -22,6 +22,7 @@ double takes_s(Deed deed) {
     case Deed::close_volume:
       return 1.0;
     case Deed::add_indicator:
+    case Deed::add_second_indicator:
       return 1.5;
     default:
       return 2.0;

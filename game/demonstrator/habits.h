@@ -75,8 +75,12 @@ struct Habits {
   bool tops_up_in_run = false;          ///< pours more titrant in half way, and counts it nowhere
   int indicator_drops = 3;
   int more_indicator_each_run = 0;
-  bool chases_fade = false;         ///< adds a drop whenever the colour has become paler
-  int drops_past_tint = 0;          ///< more, in every second accurate run
+  // Where a flask has two endpoints.
+  bool adds_second_indicator = true;
+  bool second_indicator_at_start = false;
+  int drops_past_first_endpoint = 0;  ///< in every accurate run
+  bool chases_fade = false;           ///< adds a drop whenever the colour has become paler
+  int drops_past_tint = 0;            ///< more, in every second accurate run
   bool hurries_second_run = false;  ///< runs the second accurate run like a trial, until the colour is plain
   bool makes_trial = true;
   bool writes_trial_down = true;

@@ -55,6 +55,25 @@ void Pencil::initial(const std::string& run, int hundredths) {
   bench_.write(run + (habits_.reading.in_each_others_place ? "/final" : "/initial"), figure(hundredths));
 }
 
+void Pencil::first_endpoint(const std::string& run, int hundredths) {
+  bench_.write(run + "/first endpoint", figure(hundredths));
+  first_titres_[run] = hundredths - initials_.at(run);
+  bench_.write(run + "/first titre", figure(first_titres_[run]));
+}
+
+int Pencil::apart(const std::string& one, const std::string& other) const {
+  const int whole = std::abs(titres_.at(one) - titres_.at(other));
+  const auto first = first_titres_.find(one), second = first_titres_.find(other);
+  if (first == first_titres_.end() || second == first_titres_.end()) return whole;
+  return std::max(whole, std::abs(first->second - second->second));
+}
+
+int Pencil::mean_of(const std::vector<std::string>& runs, const std::map<std::string, int>& titres) {
+  double sum = 0.0;
+  for (const std::string& run : runs) sum += titres.at(run);
+  return static_cast<int>(std::floor(sum / static_cast<double>(runs.size()) + 0.5));
+}
+
 void Pencil::final(const std::string& run, int hundredths) {
   bench_.write(run + (habits_.reading.in_each_others_place ? "/initial" : "/final"), figure(hundredths));
   write_titre(run, hundredths);
@@ -76,25 +95,20 @@ std::optional<Pencil::Pair> Pencil::nearest_pair(const std::vector<std::string>&
   for (const std::string& other : accurate_runs) {
     for (const std::string& one : accurate_runs) {
       if (one == other) break;
-      const int apart = std::abs(titres_.at(one) - titres_.at(other));
-      if (!nearest || apart < nearest->apart_hundredths) nearest = Pair{one, other, apart};
+      const int hundredths = apart(one, other);
+      if (!nearest || hundredths < nearest->apart_hundredths) nearest = Pair{one, other, hundredths};
     }
   }
   return nearest;
 }
 
 void Pencil::work_out(const std::vector<std::string>& counted_runs) {
-  double sum = 0.0;
-  for (const std::string& run : counted_runs) {
-    sum += titres_.at(run);
-    bench_.write(run + "/counts", "yes");
-  }
-  const auto count = static_cast<double>(counted_runs.size());
-  const int mean = static_cast<int>(std::floor(sum / count + 0.5));
+  for (const std::string& run : counted_runs) bench_.write(run + "/counts", "yes");
   const std::vector<CalculationStep>& steps = bench_.level().calculation;
   for (const CalculationStep& step : steps) {
-    if (step.cell == kMeanTitre) {
-      write_number(step.cell, hundredths_text(mean));
+    if (is_mean(step.cell)) {
+      const bool whole = step.cell == kMeanTitre;
+      write_number(step.cell, hundredths_text(mean_of(counted_runs, whole ? titres_ : first_titres_)));
     } else {
       work_step(step, &step == &steps.back());
     }

@@ -16,12 +16,14 @@ class Pencil {
   Pencil(AtBench& bench, const Habits& habits) : bench_(bench), habits_(habits) {}
 
   void initial(const std::string& run, int hundredths);
+  /// At the first of two endpoints; writes the first titre too.
+  void first_endpoint(const std::string& run, int hundredths);
   /// Writes the titre too.
   void final(const std::string& run, int hundredths);
   /// Changes a run's last reading and titre so that the titre is another run's.
   void adjust(const std::string& run, const std::string& to_run);
   [[nodiscard]] int titre_hundredths(const std::string& run) const { return titres_.at(run); }
-  /// The two accurate titres nearest to each other.
+  /// The two accurate titres nearest to each other; of two endpoints, in whichever they are further apart.
   struct Pair {
     std::string one, other;
     int apart_hundredths = 0;
@@ -40,9 +42,13 @@ class Pencil {
   [[nodiscard]] std::optional<double> worked_out(CalculationStep step) const;
   [[nodiscard]] int figures_of(const CalculationStep& step, bool last) const;
 
+  [[nodiscard]] int apart(const std::string& one, const std::string& other) const;
+  [[nodiscard]] static int mean_of(const std::vector<std::string>& runs,
+                                   const std::map<std::string, int>& titres);
+
   AtBench& bench_;
   const Habits& habits_;
-  std::map<std::string, int> initials_, titres_;
+  std::map<std::string, int> initials_, titres_, first_titres_;
   std::map<std::string, double> written_;
 };
 

@@ -15,6 +15,8 @@ const std::string kTrial = "trial";
 constexpr double kAboveStart_cm3 = 1.0;
 constexpr double kSlowFillingTakes_cm3 = 0.1;
 constexpr double kSlowBefore_cm3 = 1.25;
+/// Where both changes are soft, a trial overshoots by more.
+constexpr double kSlowBeforeSoft_cm3 = 2.0;
 constexpr int kConcordant = 10;  // hundredths
 constexpr double kSpare_cm3 = 2.0;
 /// Poured through an open tap before that is seen.
@@ -61,6 +63,7 @@ void Routine::prepare_flask() {
   const int drops =
       habits_.indicator_drops + habits_.more_indicator_each_run * static_cast<int>(done_.size());
   for (int i = 0; i < drops; ++i) bench_.act(Deed::add_indicator);
+  if (habits_.second_indicator_at_start) add_second_indicator();
 }
 
 void Routine::clear_tip() {
@@ -194,10 +197,28 @@ void Routine::begin_run(const std::string& run) {
   if (habits_.opens_tap_before_flask) drip_before_flask();
 }
 
-void Routine::end_run(const std::string& run, Titration& titration) {
+int Routine::read_endpoint(Titration& titration) {
   titration.let_it_last();
   moves_.stop_swirling();
-  const int reading = last_reading();
+  return last_reading();
+}
+
+void Routine::add_second_indicator() {
+  if (!bench_.level().then) return;
+  for (int i = 0; i < habits_.indicator_drops; ++i) bench_.act(Deed::add_second_indicator);
+}
+
+void Routine::pass_first_endpoint(const std::string& run, Titration& titration) {
+  if (!bench_.level().then) return;
+  const int reading = read_endpoint(titration);
+  if (!first_took_) first_took_ = stands_at_ - began_at_;
+  if (writes_down(run)) pencil_.first_endpoint(run, reading);
+  if (habits_.adds_second_indicator && !habits_.second_indicator_at_start) add_second_indicator();
+  titration.go_on();
+}
+
+void Routine::end_run(const std::string& run, Titration& titration) {
+  const int reading = read_endpoint(titration);
   if (!run_took_) run_took_ = stands_at_ - began_at_;
   if (!habits_.reading.written_at_once) {
     moves_.flask_aside();
@@ -220,6 +241,8 @@ void Routine::trial() {
     Titration titration(bench_, moves_, habits_);
     begin_run(kTrial);
     titration.quick();
+    pass_first_endpoint(kTrial, titration);
+    if (bench_.level().then) titration.quick();
     end_run(kTrial, titration);
   }
   if (habits_.takes_goggles_off_early) bench_.act(Deed::take_off_goggles);
@@ -241,11 +264,17 @@ void Routine::accurate_run(int number) {
   const Habits habits = habits_of(number);
   Titration titration(bench_, moves_, habits);
   begin_run(run);
-  if (habits.slows_down && run_took_) {
-    titration.careful((stands_at_ + *run_took_) / 100.0 - kSlowBefore_cm3);
-  } else {
-    titration.quick();
-  }
+  const auto titrate = [&](const std::optional<int>& took) {
+    if (habits.slows_down && took) {
+      const double slow_before_cm3 = bench_.level().then ? kSlowBeforeSoft_cm3 : kSlowBefore_cm3;
+      titration.careful((began_at_ + *took) / 100.0 - slow_before_cm3);
+    } else {
+      titration.quick();
+    }
+  };
+  titrate(bench_.level().then ? first_took_ : run_took_);
+  pass_first_endpoint(run, titration);
+  if (bench_.level().then) titrate(run_took_);
   end_run(run, titration);
   done_.push_back(run);
 }

@@ -40,6 +40,11 @@ class Routine {
   /// Lets drops fall where the flask is not yet.
   void drip_before_flask();
   void begin_run(const std::string& run);
+  /// Touched off, lasted, still: what stands on the scale at an endpoint.
+  int read_endpoint(Titration& titration);
+  /// First endpoint read and written, second indicator in. What the scale showed since the start.
+  void pass_first_endpoint(const std::string& run, Titration& titration);
+  void add_second_indicator();
   void end_run(const std::string& run, Titration& titration);
   [[nodiscard]] bool writes_down(const std::string& run) const;
   /// Habits of one accurate run: some mistakes are not made in every run.
@@ -60,6 +65,7 @@ class Routine {
   int began_at_ = 0;               ///< what stood there then, hundredths
   int stands_at_ = 0;              ///< hundredths, as last seen, whatever was written
   std::optional<int> run_took_;    ///< hundredths, of the run that shows where the endpoint lies
+  std::optional<int> first_took_;  ///< ... of its first endpoint, where there are two
   std::vector<std::string> done_;  ///< accurate runs
 };
 

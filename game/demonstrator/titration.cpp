@@ -42,11 +42,13 @@ constexpr int kChases = 3;
 
 /// CIEDE2000 left of a colour that has certainly gone (our own choice).
 constexpr double kCertainlyGone = 0.5;
+/// ... and of one that a few drops more will take away.
+constexpr double kNearlyGone = 2.0 * kFirstVisibleChange;
 
 }  // namespace
 
 bool Titration::turned(const Senses& seen, double change, double left) const {
-  return bench_.level().endpoint_gains_colour ? seen.common_change >= change : seen.common_left <= left;
+  return gains_colour_ ? seen.common_change >= change : seen.common_left <= left;
 }
 
 bool Titration::looks_turned(const Senses& seen) const {
@@ -56,6 +58,11 @@ bool Titration::looks_turned(const Senses& seen) const {
 bool Titration::turned() const {
   const Senses seen = bench_.look();
   return habits_.trusts_a_tint ? looks_turned(seen) : turned(seen, kPlain, kCertainlyGone);
+}
+
+void Titration::go_on() {
+  gains_colour_ = bench_.level().then->endpoint_gains_colour;
+  past_end_ = habits_.drops_past_tint;
 }
 
 void Titration::begin() {
@@ -176,15 +183,21 @@ double Titration::add(bool half) {
   return 0.0;
 }
 
+/// A colour that goes softly, over half the way, says so by what is left of it.
+bool Titration::end_is_near(double faded_s) const {
+  if (bench_.level().then && !gains_colour_) return bench_.look().common_left < kNearlyGone;
+  return faded_s > kLingers_s;
+}
+
 void Titration::drop_by_drop() {
   bool lingers = false;
   for (int drops = 0; drops < kMostDrops && !done() && !bench_.gave_up(); ++drops) {
     if (!habits_.rinses_wall) moves_.lean_on_neck(drops % 2 == 0 ? -1.0 : 1.0);
     const double faded_s = add(lingers);
-    lingers = lingers || (habits_.swirls && faded_s > kLingers_s);
+    lingers = lingers || (habits_.swirls && end_is_near(faded_s));
   }
   if (!done()) bench_.give_up("the colour did not stay");
-  for (int drops = 0; drops < habits_.drops_past_tint; ++drops) add(false);
+  for (int drops = 0; drops < past_end_; ++drops) add(false);
 }
 
 void Titration::let_it_last() {

@@ -9,7 +9,14 @@ namespace halfdrop {
 class Titration {
  public:
   Titration(AtBench& bench, Moves& moves, const Habits& habits)
-      : bench_(bench), moves_(moves), habits_(habits) {}
+      : bench_(bench),
+        moves_(moves),
+        habits_(habits),
+        gains_colour_(bench.level().endpoint_gains_colour),
+        past_end_(bench.level().then ? habits.drops_past_first_endpoint : habits.drops_past_tint) {}
+
+  /// From the first of two endpoints on: the change to come is the second indicator's.
+  void go_on();
 
   /// Fast, to the first colour that stays after swirling.
   void quick();
@@ -31,6 +38,7 @@ class Titration {
   void chase_fade();
   /// One drop or half drop more; how long its flash took to fade, s.
   double add(bool half);
+  [[nodiscard]] bool end_is_near(double faded_s) const;
   /// What is taken for the endpoint.
   [[nodiscard]] bool done() const;
   void wait_until_even();
@@ -45,6 +53,8 @@ class Titration {
   AtBench& bench_;
   Moves& moves_;
   const Habits& habits_;
+  bool gains_colour_;     ///< at the endpoint that is looked for
+  int past_end_;          ///< drops more than that
   bool careful_ = false;  ///< run drop by drop to its end
 };
 

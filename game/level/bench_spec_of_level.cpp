@@ -14,8 +14,9 @@ constexpr double kTipInsideNeck_cm = 0.8;
 constexpr double kStepsPer_mol_dm3 = 1e4;
 
 /// Every multiple of 0.0001 mol/dm3 from low to high is as likely as any other.
-double draw_strength(const Range& range, std::uint64_t seed) {
-  Random random = Random::stream(seed, 0, Purpose::unknown);
+/// `which`: 0 the unknown, 1 the second one.
+double draw_strength(const Range& range, std::uint64_t seed, std::uint64_t which = 0) {
+  Random random = Random::stream(seed, which, Purpose::unknown);
   const double first = std::round(range.low * kStepsPer_mol_dm3);
   const double choices = std::round(range.high * kStepsPer_mol_dm3) - first + 1.0;
   return (first + std::floor(random.uniform() * choices)) / kStepsPer_mol_dm3;
@@ -43,13 +44,35 @@ void take_out_carbonate(BottleSpec& bottle) {
   std::erase_if(systems, carbon_dioxide::is_carbonic);
 }
 
-BottleSpec drawn_bottle(const LiquidSpec& liquid, const Substance& substance, bool unknown,
-                        std::uint64_t seed) {
-  return bottle_of(liquid, substance,
-                   unknown ? draw_strength(liquid.unknown_mol_dm3, seed) : liquid.label_mol_dm3);
+double drawn_strength(const LiquidSpec& liquid, bool unknown, std::uint64_t seed) {
+  return unknown ? draw_strength(liquid.unknown_mol_dm3, seed) : liquid.label_mol_dm3;
+}
+
+/// The sample's bottle, and what a second endpoint's ratio comes to with it.
+void draw_sample(const Level& level, std::uint64_t seed, BenchSpec& spec) {
+  const double sample_mol_dm3 = drawn_strength(level.sample, level.unknown_in_flask, seed);
+  double second_mol_dm3 = 0.0;
+  if (level.then) {
+    if (level.then->beside) second_mol_dm3 = draw_strength(level.then->beside->mol_dm3, seed, 1);
+    spec.then = SecondEndpoint{level.then->indicator_data,
+                               ratio_at_second(*level.then, sample_mol_dm3, second_mol_dm3),
+                               level.then->endpoint_gains_colour};
+  }
+  spec.sample = bottle_of(sample_holding(level, second_mol_dm3), level.sample_substance, sample_mol_dm3);
 }
 
 }  // namespace
+
+LiquidSpec sample_holding(const Level& level, double second_mol_dm3) {
+  LiquidSpec sample = level.sample;
+  if (level.then && level.then->beside)
+    sample.also.push_back({level.then->beside->substance, second_mol_dm3});
+  return sample;
+}
+
+double ratio_at_second(const TitratedOn& then, double sample_mol_dm3, double second_mol_dm3) {
+  return then.ratio + (then.beside ? then.beside->ratio * second_mol_dm3 / sample_mol_dm3 : 0.0);
+}
 
 BottleSpec bottle_of(const LiquidSpec& liquid, const Substance& substance, double mol_dm3) {
   BottleSpec bottle;
@@ -83,8 +106,9 @@ std::string_view drill_name(DrillKind kind) {
 BenchSpec drawn_bench_spec(const Level& level, std::uint64_t seed) {
   BenchSpec spec;
   spec.temperature_c = level.temperature_c;
-  spec.titrant = drawn_bottle(level.titrant, level.titrant_substance, !level.unknown_in_flask, seed);
-  spec.sample = drawn_bottle(level.sample, level.sample_substance, level.unknown_in_flask, seed);
+  spec.titrant = bottle_of(level.titrant, level.titrant_substance,
+                           drawn_strength(level.titrant, !level.unknown_in_flask, seed));
+  draw_sample(level, seed, spec);
   spec.indicator = level.indicator_data;
   spec.titrant_per_analyte = level.ratio;
   spec.unknown_in_flask = level.unknown_in_flask;

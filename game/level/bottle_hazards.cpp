@@ -50,8 +50,9 @@ std::string in_words(const std::string& statement) {
 }  // namespace
 
 std::vector<BottleHazards> bottle_hazards(const Level& level) {
+  const double second_mol_dm3 = level.then && level.then->beside ? level.then->beside->mol_dm3.high : 0.0;
   return {hazards_in(level.titrant, level.titrant_substance),
-          hazards_in(level.sample, level.sample_substance)};
+          hazards_in(sample_holding(level, second_mol_dm3), level.sample_substance)};
 }
 
 std::string_view statement_words(std::string_view statement) {

@@ -19,9 +19,9 @@ constexpr std::string_view kOneDrop = "one drop", kHalfDrop = "half a drop";
 constexpr NumberRange kVolume_cm3{0.5, 50.0};
 
 /// What only a titration has.
-constexpr std::array kOfATitration = {"titrant"sv,     "sample"sv,        "ratio"sv,     "dilution"sv,
-                                      "aliquot_cm3"sv, "indicator"sv,     "endpoint"sv,  "flask"sv,
-                                      "pipette"sv,     "accurate_runs"sv, "constants"sv, "calculation"sv};
+constexpr std::array kOfATitration = {
+    "then"sv,     "titrant"sv, "sample"sv,  "ratio"sv,         "dilution"sv,  "aliquot_cm3"sv, "indicator"sv,
+    "endpoint"sv, "flask"sv,   "pipette"sv, "accurate_runs"sv, "constants"sv, "calculation"sv};
 
 void refuse(Fields& fields, std::string_view key, const std::string& why) {
   if (!fields.has(key)) return;

@@ -8,6 +8,7 @@
 #include "game/level/change_in_words.h"
 #include "game/level/fields.h"
 #include "game/level/ionic_strength.h"
+#include "physics/chemistry/equivalence.h"
 #include "physics/flask/contents.h"
 #include "physics/flask/visible_change.h"
 
@@ -27,7 +28,12 @@ class EndpointCheck {
     const auto middle = [](const Range& range) { return 0.5 * (range.low + range.high); };
     spec_ = drawn_bench_spec(level, 1);
     if (level.unknown_in_flask) {
-      spec_.sample = bottle_of(level.sample, level.sample_substance, middle(level.sample.unknown_mol_dm3));
+      const double sample_mol_dm3 = middle(level.sample.unknown_mol_dm3);
+      const double second_mol_dm3 =
+          level.then && level.then->beside ? middle(level.then->beside->mol_dm3) : 0.0;
+      spec_.sample = bottle_of(sample_holding(level, second_mol_dm3), level.sample_substance, sample_mol_dm3);
+      if (level.then)
+        spec_.then->titrant_per_analyte = ratio_at_second(*level.then, sample_mol_dm3, second_mol_dm3);
     } else {
       spec_.titrant =
           bottle_of(level.titrant, level.titrant_substance, middle(level.titrant.unknown_mol_dm3));
@@ -39,10 +45,20 @@ class EndpointCheck {
     found_.warnings = warnings_of_ionic_strength(level_, file_);
     labels();
     if (jump() && ratio()) colour();
+    if (!level_.then || !found_.faults.empty()) return std::move(found_);
+    endpoint_ = Endpoint::second;
+    if (jump() && ratios_of_second()) colour();
     return std::move(found_);
   }
 
  private:
+  [[nodiscard]] bool second() const { return endpoint_ == Endpoint::second; }
+  /// A key's place, of the endpoint that is looked at.
+  [[nodiscard]] std::string at(const char* key) const { return (second() ? "/then" : "") + std::string(key); }
+  [[nodiscard]] const std::string& indicator() const {
+    return second() ? level_.then->indicator : level_.indicator;
+  }
+
   void fault(const std::string& place, const std::string& message) {
     found_.faults.push_back({FaultKind::invalid, file_, place, message});
   }
@@ -57,32 +73,37 @@ class EndpointCheck {
                          Parcel::solution(titrant_cm3, Component::titrant, spec_.titrant.true_mol_dm3) +
                          Parcel::solution(kDrops * spec_.indicator_drop_cm3, Component::indicator,
                                           spec_.indicator.stock_mol_dm3);
-    return without_carbon_dioxide(spec_, mixed);
+    const Parcel more = !second()
+                            ? Parcel{}
+                            : Parcel::solution(kDrops * spec_.indicator_drop_cm3, Component::second_indicator,
+                                               spec_.then->indicator.stock_mol_dm3);
+    return without_carbon_dioxide(spec_, mixed + more);
   }
 
   bool jump() {
     const double before = equilibrium_of(spec_, flask_at(0.98), Hydration::complete).ph;
     const double past = equilibrium_of(spec_, flask_at(1.02), Hydration::complete).ph;
     if (std::fabs(past - before) >= kLeastJump) return true;
-    const std::optional<Equivalence> nearest = nearest_equivalence();
+    const std::optional<Equivalence> nearest = second() ? std::nullopt : nearest_equivalence();
     const std::string advice = nearest && !is_titre(nearest->volume_cm3)
                                    ? "Instead, " + ratio_in_words(*nearest)
                                    : "Check the substances and the ratio";
-    fault("/ratio", level_.titrant.substance + " into " + level_.sample.substance +
-                        " has no endpoint at this ratio: the pH goes from " + rounded(before) + " only to " +
-                        rounded(past) + " around it. " + advice);
+    fault(at("/ratio"), level_.titrant.substance + " into " + level_.sample.substance +
+                            " has no endpoint at this ratio: the pH goes from " + rounded(before) +
+                            " only to " + rounded(past) + " around it. " + advice);
     return false;
   }
 
   void colour() {
     const Parcel equivalence = flask_at(1.0);
-    if (!first_visible_change_cm3(spec_, equivalence)) {
+    if (!first_visible_change_cm3(spec_, equivalence, endpoint_)) {
       const auto changes = visible_changes(titration(), {});
-      fault("/indicator", level_.indicator + " shows no change within 10 cm3 past equivalence" +
-                              (changes.empty() ? "" : ": " + endpoint_in_words(best_of(changes))));
+      fault(at("/indicator"), indicator() + " shows no change within 10 cm3 past equivalence" +
+                                  (changes.empty() ? "" : ": " + endpoint_in_words(best_of(changes))));
       return;
     }
     warn_of_indicator();
+    if (second()) return;
     const bool colourless_before = chroma(flask_at(0.0)) < kColourless;
     const bool colourless_past = chroma(flask_at(1.05)) < kColourless;
     if (colourless_before == colourless_past) return;
@@ -98,12 +119,13 @@ class EndpointCheck {
     TitrationSpec titration;
     titration.flask = level_.sample_substance;
     titration.burette = level_.titrant_substance;
-    titration.beside_flask = level_.sample.also;
+    titration.beside_flask = beside();
     titration.beside_burette = level_.titrant.also;
     titration.flask_mol_dm3 = spec_.sample.true_mol_dm3;
     titration.burette_mol_dm3 = spec_.titrant.true_mol_dm3;
     titration.aliquot_cm3 = level_.aliquot_cm3;
-    titration.indicator = level_.indicator_data;
+    titration.indicator = second() ? level_.then->indicator_data : level_.indicator_data;
+    if (second()) titration.equivalence_cm3 = titre_cm3();
     titration.drops = kDrops;
     titration.drop_cm3 = spec_.indicator_drop_cm3;
     titration.glass = spec_.flask;
@@ -113,7 +135,8 @@ class EndpointCheck {
 
   /// What the level's ratio asks for.
   [[nodiscard]] double titre_cm3() const {
-    return level_.ratio * spec_.sample.true_mol_dm3 * level_.aliquot_cm3 / spec_.titrant.true_mol_dm3;
+    return spec_.titrant_per_analyte_at(endpoint_) * spec_.sample.true_mol_dm3 * level_.aliquot_cm3 /
+           spec_.titrant.true_mol_dm3;
   }
   [[nodiscard]] bool is_titre(double volume_cm3) const {
     return std::fabs(volume_cm3 - titre_cm3()) <= kRatioOff * volume_cm3;
@@ -141,23 +164,51 @@ class EndpointCheck {
     return false;
   }
 
+  /// Whether each substance of the second endpoint has an equivalence at its own ratio.
+  bool ratios_of_second() {
+    const auto has = [&](const Substance& substance, double ratio) {
+      const std::vector<double> all = equivalence_ratios(substance, level_.titrant_substance);
+      return std::any_of(all.begin(), all.end(),
+                         [&](double one) { return std::fabs(one - ratio) <= kRatioOff * one; });
+    };
+    const auto say = [&](const std::string& place, const std::string& name, double ratio) {
+      fault(place, name + " has no equivalence with " + level_.titrant.substance + " at a ratio of " +
+                       number_text(ratio));
+    };
+    const TitratedOn& then = *level_.then;
+    const bool sample = has(level_.sample_substance, then.ratio);
+    if (!sample) say("/then/ratio", level_.sample.substance, then.ratio);
+    if (!then.beside || has(then.beside->substance, then.beside->ratio)) return sample;
+    say("/then/beside/ratio", then.beside->name, then.beside->ratio);
+    return false;
+  }
+
   /// No fault: a level may be about the wrong indicator.
   void warn_of_indicator() {
     const Titration whole = titration();
+    const std::string place = at("/indicator");
     auto changes = visible_changes(whole, {});
     const auto elsewhere = [&](const VisibleChange& change) { return !is_titre(change.nearest.volume_cm3); };
     if (std::all_of(changes.begin(), changes.end(), elsewhere)) {
-      warn("/indicator", level_.indicator + " does not show the equivalence that is meant, at " +
-                             where(titre_cm3()) +
-                             (changes.empty() ? "" : ": " + endpoint_in_words(best_of(changes))));
+      warn(place, indicator() + " does not show the equivalence that is meant, at " + where(titre_cm3()) +
+                      (changes.empty() ? "" : ": " + endpoint_in_words(best_of(changes))));
       return;
     }
     std::erase_if(changes, elsewhere);
     const VisibleChange& best = best_of(changes);
     if (const std::string warning = warning_about(whole, changes); !warning.empty())
-      warn("/indicator", warning);
+      warn(place, warning);
     else if (std::fabs(best.endpoint_cm3() - best.nearest.volume_cm3) > kFarOff_cm3)
-      warn("/indicator", level_.indicator + " is off: " + endpoint_in_words(best));
+      warn(place, indicator() + " is off: " + endpoint_in_words(best));
+  }
+
+  /// What else is in the sample.
+  [[nodiscard]] std::vector<Beside> beside() const {
+    const double second_mol_dm3 = !level_.then || !level_.then->beside
+                                      ? 0.0
+                                      : (spec_.then->titrant_per_analyte - level_.then->ratio) *
+                                            spec_.sample.true_mol_dm3 / level_.then->beside->ratio;
+    return sample_holding(level_, second_mol_dm3).also;
   }
 
   [[nodiscard]] double chroma(const Parcel& liquid) const {
@@ -197,6 +248,7 @@ class EndpointCheck {
   const Level& level_;
   std::string file_;
   BenchSpec spec_;
+  Endpoint endpoint_ = Endpoint::first;  ///< that is looked at
   EndpointChecks found_;
 };
 

@@ -39,7 +39,9 @@ std::vector<Fault> warnings_of_ionic_strength(const Level& level, const std::str
     if (words) warnings.push_back({FaultKind::invalid, file, place, *words});
   };
   const Substance titrant = with_beside(level.titrant_substance, titrant_mol_dm3, level.titrant.also);
-  const Substance sample = with_beside(level.sample_substance, sample_mol_dm3, level.sample.also);
+  const double second_mol_dm3 = level.then && level.then->beside ? level.then->beside->mol_dm3.high : 0.0;
+  const Substance sample =
+      with_beside(level.sample_substance, sample_mol_dm3, sample_holding(level, second_mol_dm3).also);
   const auto bottle = [&](const Substance& substance, double mol_dm3, bool unknown, const std::string& key) {
     Mixture mixture;
     mixture.add(substance, mol_dm3);

@@ -32,14 +32,21 @@ Assets read_carried(const Json& json, const Level& level, const std::string& pla
   for (const LiquidSpec* liquid : {&level.titrant, &level.sample}) {
     for (const Beside& beside : liquid->also) bottled.push_back(beside.substance.name);
   }
+  std::vector<std::string_view> dropped = {level.indicator};
+  if (level.then) {
+    dropped.push_back(level.then->indicator);
+    if (level.then->beside) bottled.push_back(level.then->beside->name);
+  }
   std::vector<std::string_view> used = bottled;
-  used.push_back(level.indicator);
-  for (const auto& [name, entry] : json.items()) {
+  used.insert(used.end(), dropped.begin(), dropped.end());
+  for (const auto& item : json.items()) {
+    const std::string& name = item.key();
+    const Json& entry = item.value();
     const std::string entry_place = pointer_to(place, name);
-    if (is_meant(level.indicator, name, entry))
+    const auto meant = [&](std::string_view word) { return is_meant(word, name, entry); };
+    if (std::any_of(dropped.begin(), dropped.end(), meant))
       assets.indicators[name] = {read_indicator(name, entry, entry_place, faults), json_text(entry)};
-    else if (std::any_of(bottled.begin(), bottled.end(),
-                         [&](std::string_view word) { return is_meant(word, name, entry); }))
+    else if (std::any_of(bottled.begin(), bottled.end(), meant))
       assets.substances[name] = {read_substance(name, entry, entry_place, faults), json_text(entry)};
     else
       faults.add(entry_place, "the level uses no " + in_quotes(name) + did_you_mean(name, used));

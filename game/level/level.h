@@ -28,6 +28,27 @@ struct LiquidSpec {
   std::string hazard;              ///< local rules' words for its label; empty: by the limits
 };
 
+/// A second unknown in the sample's bottle: it takes up titrant only between the first endpoint and the
+/// second.
+struct SecondUnknown {
+  std::string name;    ///< as LiquidSpec::substance
+  Range mol_dm3;       ///< drawn by a stream of its own
+  double ratio = 1.0;  ///< titrant per mole of it
+  Substance substance;
+};
+
+/// The same flask titrated on, with another indicator, to a second endpoint. The run's titre is the whole
+/// one.
+struct TitratedOn {
+  std::string indicator;
+  std::string endpoint_colour;
+  bool endpoint_gains_colour = true;
+  double endpoint_within_cm3 = 0.0;  ///< as Level's
+  double ratio = 2.0;                ///< titrant per analyte, from the beginning
+  std::optional<SecondUnknown> beside;
+  Indicator indicator_data;
+};
+
 /// A figure that the player is given, for the working: a mass weighed out, a blank.
 struct Constant {
   std::string name;  ///< as steps call it
@@ -90,7 +111,9 @@ struct Level {
   std::string indicator;        ///< name in assets/indicators.json, the one that is shown
   std::string endpoint_colour;  ///< in words
   bool endpoint_gains_colour = true;
-  BuretteSpec burette;  ///< scale errors still 0
+  double endpoint_within_cm3 = 0.0;  ///< how well a soft one can be told; 0: to half a drop
+  std::optional<TitratedOn> then;    ///< ratio, indicator and endpoint are then the first one's
+  BuretteSpec burette;               ///< scale errors still 0
   TapSpec tap;
   FlaskSpec flask;
   PipetteSpec pipette;                       ///< volumes still of no meaning
@@ -130,6 +153,11 @@ struct Level {
 [[nodiscard]] BenchSpec bench_spec(const Level& level, std::uint64_t seed);
 /// The same, not settled yet: quick, for those who only want to know what is drawn.
 [[nodiscard]] BenchSpec drawn_bench_spec(const Level& level, std::uint64_t seed);
+
+/// The sample with everything in it, a second unknown at so much.
+[[nodiscard]] LiquidSpec sample_holding(const Level& level, double second_mol_dm3);
+/// Titrant per analyte (nu) at the second endpoint, with so much of each unknown. Precondition: there is one.
+[[nodiscard]] double ratio_at_second(const TitratedOn& then, double sample_mol_dm3, double second_mol_dm3);
 
 /// The bench's bottle of a liquid, at a strength; what stands beside it is in its substance.
 [[nodiscard]] BottleSpec bottle_of(const LiquidSpec& liquid, const Substance& substance, double mol_dm3);

@@ -19,7 +19,22 @@ double largest_titre_cm3(const Level& level) {
       level.unknown_in_flask ? level.sample.unknown_mol_dm3.high : level.sample.label_mol_dm3;
   const double titrant =
       level.unknown_in_flask ? level.titrant.label_mol_dm3 : level.titrant.unknown_mol_dm3.low;
-  return level.ratio * sample * level.aliquot_cm3 / titrant;
+  double takes_mol_dm3 = level.ratio * sample;
+  if (level.then)
+    takes_mol_dm3 = level.then->ratio * sample +
+                    (level.then->beside ? level.then->beside->ratio * level.then->beside->mol_dm3.high : 0.0);
+  return takes_mol_dm3 * level.aliquot_cm3 / titrant;
+}
+
+/// A second endpoint comes after the first, and its second unknown is one of an unknown's bottle.
+void check_then(const Level& level, const std::string& place, FaultList& faults) {
+  if (!level.then) return;
+  if (level.then->ratio <= level.ratio)
+    faults.add(
+        place + "/then/ratio",
+        "expected more than the first endpoint's, which it counts in: more than " + number_text(level.ratio));
+  if (level.then->beside && !level.unknown_in_flask)
+    faults.add(place + "/then/beside", "the sample is the standard: expected no unknown in it");
 }
 
 void check_titre(const Level& level, const std::string& place, FaultList& faults) {
@@ -155,12 +170,34 @@ void take_beside(const Assets& assets, const std::string& place, LiquidSpec& liq
   }
 }
 
+/// What the flask is titrated on with.
+void take_then(const Assets& assets, const std::string& place, TitratedOn& then, Carried& carried,
+               FaultList& faults) {
+  const auto* const indicator = look_up(assets.indicators, then.indicator, place + "/indicator", faults);
+  if (indicator != nullptr) {
+    then.indicator_data = indicator->value;
+    then.indicator = indicator->value.name;
+    carried.add(indicator->value.name, indicator->json);
+  }
+  if (!then.beside) return;
+  const auto* const found =
+      look_up(assets.substances, then.beside->name, place + "/beside/substance", faults);
+  if (found == nullptr) return;
+  then.beside->substance = found->value;
+  then.beside->name = found->value.name;
+  carried.add(found->value.name, found->json);
+  if (!can_be_made(found->value, then.beside->mol_dm3.high))
+    faults.add(place + "/beside/unknown_mol_dm3/1",
+               strongest_in_words(found->value) + ", found " + number_text(then.beside->mol_dm3.high));
+}
+
 }  // namespace
 
 void check_level(const Level& level, const std::string& place, FaultList& faults) {
   check_burette(level, place, faults);
   if (level.drill) return check_deliveries(level, place, faults);
   check_calculation(level, place, faults);
+  check_then(level, place, faults);
   check_titre(level, place, faults);
   check_flask(level.flask, place, faults);
 }
@@ -183,6 +220,7 @@ void take_from_shelf(const Assets& assets, const std::string& place, Level& leve
   take_beside(assets, place + "/titrant", level.titrant, carried, faults);
   take_beside(assets, place + "/sample", level.sample, carried, faults);
   carried.add(indicator->value.name, indicator->json);
+  if (level.then) take_then(assets, place + "/then", *level.then, carried, faults);
   level.substances_json = carried.json();
   level.titrant_substance = titrant->value;
   level.sample_substance = sample->value;

@@ -103,13 +103,39 @@ void read_liquids(Fields& fields, Level& level, const std::string& place, FaultL
                           (sample_unknown ? "both" : "neither"));
 }
 
-void read_endpoint(Fields& fields, Level& level, FaultList& faults) {
+/// Of a level, or of what follows its first endpoint.
+template <class Titrated>
+void read_endpoint(Fields& fields, Titrated& titrated, FaultList& faults) {
   const Json* const entry = fields.object("endpoint");
   if (entry == nullptr) return;
   Fields endpoint(*entry, fields.place_of("endpoint"), faults);
-  endpoint.text("colour", level.endpoint_colour, kLongestName);
-  endpoint.flag("gains_colour", level.endpoint_gains_colour);
+  endpoint.text("colour", titrated.endpoint_colour, kLongestName);
+  endpoint.flag("gains_colour", titrated.endpoint_gains_colour);
+  endpoint.number("within_cm3", titrated.endpoint_within_cm3, {0.01, 1.0}, Need::optional);
   endpoint.finish();
+}
+
+void read_second_unknown(Fields& then, std::optional<SecondUnknown>& beside, FaultList& faults) {
+  const Json* const entry = then.object("beside", Need::optional);
+  if (entry == nullptr) return;
+  Fields fields(*entry, then.place_of("beside"), faults);
+  beside.emplace();
+  fields.text("substance", beside->name, kLongestName);
+  read_unknown(fields, beside->mol_dm3, faults);
+  fields.number("ratio", beside->ratio, {0.1, 10.0});
+  fields.finish();
+}
+
+void read_then(Fields& fields, Level& level, FaultList& faults) {
+  const Json* const entry = fields.object("then", Need::optional);
+  if (entry == nullptr) return;
+  Fields then(*entry, fields.place_of("then"), faults);
+  level.then.emplace();
+  then.text("indicator", level.then->indicator, kLongestName);
+  read_endpoint(then, *level.then, faults);
+  then.number("ratio", level.then->ratio, {0.1, 10.0});
+  read_second_unknown(then, level.then->beside, faults);
+  then.finish();
 }
 
 /// Optional numbers of one piece of glass. `tolerance_cm3` only where there is one.
@@ -170,7 +196,7 @@ CalculationStep read_step(const Json& entry, const std::string& place, FaultList
   fields.text("prompt", step.prompt, kLongestLine);
   fields.text("unit", step.unit, kLongestName);
   fields.whole("least_figures", step.least_figures, 1, 8);
-  const bool needs_factors = step.cell != kMeanTitre && !fields.has("plus");
+  const bool needs_factors = !is_mean(step.cell) && !fields.has("plus");
   read_factors(fields, "multiply", needs_factors ? Need::required : Need::optional, step.multiply, faults);
   read_factors(fields, "divide", Need::optional, step.divide, faults);
   read_factors(fields, "plus", Need::optional, step.plus, faults);
@@ -221,6 +247,7 @@ void read_exercise_fields(Fields& fields, Level& level, const std::string& place
   fields.number("aliquot_cm3", level.aliquot_cm3, {1.0, 100.0});
   fields.text("indicator", level.indicator, kLongestName);
   read_endpoint(fields, level, faults);
+  read_then(fields, level, faults);
   read_all_glass(fields, level, faults);
   fields.whole("accurate_runs", level.accurate_runs, 2, 8);
   read_filling(fields, level);

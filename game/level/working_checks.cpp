@@ -39,19 +39,22 @@ std::vector<NamedFactors> factors_of(const CalculationStep& step) {
 
 void check_step(const Level& level, std::size_t index, const std::string& place, FaultList& faults) {
   const CalculationStep& step = level.calculation[index];
-  const bool is_mean = step.cell == kMeanTitre;
+  const bool of_runs = is_mean(step.cell);
   const bool has_factors =
       !(step.multiply.empty() && step.divide.empty() && step.plus.empty() && step.minus.empty());
-  if (is_mean != (index == 0))
+  if ((step.cell == kMeanTitre) != (index == 0))
     faults.add(place + "/cell",
                "expected \"" + std::string(kMeanTitre) + "\" as the first step and only there");
-  if (is_mean && has_factors)
+  if ((step.cell == kMeanFirstTitre) != (index == 1 && level.then))
+    faults.add(place + "/cell", "expected \"" + std::string(kMeanFirstTitre) +
+                                    "\" as the second step of a flask with two endpoints, and only there");
+  if (of_runs && has_factors)
     faults.add(place,
                "the mean titre comes from the titres: leave multiply and divide out, plus and minus too");
-  if (!is_mean && step.multiply.empty() && !step.divide.empty())
+  if (!of_runs && step.multiply.empty() && !step.divide.empty())
     faults.add(place + "/divide", "there is nothing to divide: expected \"multiply\" beside it");
   for (std::size_t i = 0; i < index; ++i) {
-    if (level.calculation[i].cell == step.cell && !is_mean)
+    if (level.calculation[i].cell == step.cell && !of_runs)
       faults.add(place + "/cell", "cell " + in_quotes(step.cell) + " stands in two steps");
   }
   for (const auto& [key, factors] : factors_of(step)) {

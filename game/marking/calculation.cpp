@@ -63,8 +63,18 @@ std::optional<double> result_with(const Level& level, const CellValues& written)
   return last;
 }
 
+CellValues MeanTitres::cells() const {
+  CellValues cells = {{kMeanTitre, whole_cm3}};
+  keep(cells, kMeanFirstTitre, first_cm3);
+  return cells;
+}
+
+std::optional<double> result_from_means(const Level& level, const MeanTitres& means) {
+  return result_with(level, means.cells());
+}
+
 std::optional<double> result_from_mean(const Level& level, double mean_cm3) {
-  return result_with(level, {{kMeanTitre, mean_cm3}});
+  return result_from_means(level, {mean_cm3});
 }
 
 bool mean_agrees(const std::string& text, double written, double mean_cm3) {
@@ -83,16 +93,17 @@ bool agrees(const std::string& text, double written, double expected) {
 }
 
 std::vector<WorkedStep> check_working(const Level& level, const ResultsSheet& sheet,
-                                      std::optional<double> mean_cm3) {
+                                      std::optional<double> mean_cm3, std::optional<double> first_mean_cm3) {
   CellValues as_written;  // each line from the figures on the paper
   CellValues carried;     // ... from the figures a calculator still held
   std::vector<WorkedStep> working;
   for (const CalculationStep& step : level.calculation) {
     const std::optional<double> written = sheet.number(step.cell);
-    if (step.cell == kMeanTitre) {
-      const bool rounded_only = written && mean_cm3 && agrees(sheet.text(step.cell), *written, *mean_cm3);
-      keep(as_written, step.cell, written ? written : mean_cm3);
-      keep(carried, step.cell, written && !rounded_only ? written : mean_cm3);
+    if (is_mean(step.cell)) {
+      const std::optional<double> mean = step.cell == kMeanTitre ? mean_cm3 : first_mean_cm3;
+      const bool rounded_only = written && mean && agrees(sheet.text(step.cell), *written, *mean);
+      keep(as_written, step.cell, written ? written : mean);
+      keep(carried, step.cell, written && !rounded_only ? written : mean);
       continue;
     }
     WorkedStep worked{step,  sheet.text(step.cell),      written, evaluate(level, step, as_written),

@@ -15,6 +15,13 @@ namespace halfdrop {
 /// Values of cells by name.
 using CellValues = std::map<std::string, double>;
 
+/// Means of the titres that count: the whole ones, and where a flask has two endpoints the first ones.
+struct MeanTitres {
+  double whole_cm3 = 0.0;
+  std::optional<double> first_cm3{};
+  [[nodiscard]] CellValues cells() const;
+};
+
 /// One line: product of `multiply` over product of `divide`, plus the sum of `plus`, minus that of `minus`.
 /// Nothing when a factor is missing or the result not finite.
 [[nodiscard]] std::optional<double> evaluate(const Level& level, const CalculationStep& step,
@@ -22,7 +29,8 @@ using CellValues = std::map<std::string, double>;
 
 /// The level's result with some cells as they were written, the others worked out from them.
 [[nodiscard]] std::optional<double> result_with(const Level& level, const CellValues& written);
-/// The level's result when a mean titre (cm3) is put through its calculation unrounded.
+/// The level's result when mean titres (cm3) are put through its calculation unrounded.
+[[nodiscard]] std::optional<double> result_from_means(const Level& level, const MeanTitres& means);
 [[nodiscard]] std::optional<double> result_from_mean(const Level& level, double mean_cm3);
 
 /// One line of the working as it was written and as it should be.
@@ -35,9 +43,11 @@ struct WorkedStep {
   Tick tick = 0;
 };
 
-/// Every step but the mean. `mean_cm3`: of the ticked titres, for lines that follow an unwritten mean.
+/// Every step but the means. `mean_cm3`: of the ticked titres, for lines that follow an unwritten mean;
+/// `first_mean_cm3`: of their first titres.
 [[nodiscard]] std::vector<WorkedStep> check_working(const Level& level, const ResultsSheet& sheet,
-                                                    std::optional<double> mean_cm3);
+                                                    std::optional<double> mean_cm3,
+                                                    std::optional<double> first_mean_cm3 = {});
 
 /// A result agrees with what it should be to 0.1 %, or to half a unit of its last place when it has two
 /// figures or more.

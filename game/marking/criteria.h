@@ -50,6 +50,8 @@ void mark_rinsing(const Case& marked, std::vector<Finding>& hand);
 void mark_pipette(const Case& marked, std::vector<Finding>& hand);
 /// A part of the hand: how runs came to their ends.
 void mark_endpoint(const Case& marked, std::vector<Finding>& hand);
+/// A part of the hand: the first of two endpoints, and the second indicator.
+void mark_first_endpoint(const Case& marked, std::vector<Finding>& hand);
 void mark_eye(const Case& marked, std::vector<Finding>& findings);
 void mark_record(const Case& marked, std::vector<Finding>& findings);
 void mark_arithmetic(const Case& marked, std::vector<Finding>& findings);
@@ -62,6 +64,10 @@ void mark_harmless(const Case& marked, std::vector<Finding>& findings);
 /// Mean of the ticked titres in the player's own figures (written titre, or final minus initial where none is
 /// written).
 [[nodiscard]] std::optional<double> own_mean_cm3(const std::vector<TitreRow>& titres);
+
+/// The same of the first of two endpoints.
+[[nodiscard]] std::optional<double> own_first_titre_cm3(const TitreRow& row);
+[[nodiscard]] std::optional<double> own_first_mean_cm3(const std::vector<TitreRow>& titres);
 
 /// Two figures written to 0.01 count as equal within this.
 inline constexpr double kSameFigure_cm3 = 1e-6;

@@ -23,12 +23,33 @@ void grant(Finding& finding, const std::string& seen) {
   finding.advice.clear();
 }
 
+/// One subtraction of the table: a reading less the initial one.
+struct Subtraction {
+  std::string run, reading_cell, titre_cell;
+  double recorded_cm3 = 0.0, meant_cm3 = 0.0;
+  std::optional<double> written_cm3;
+};
+
+std::vector<Subtraction> subtractions(const Case& marked) {
+  std::vector<Subtraction> all;
+  for (const TitreRow& row : marked.titres) {
+    if (never_measured(marked, row.run)) continue;
+    if (row.first && row.first->recorded_cm3)
+      all.push_back({row.run, row.run + "/first endpoint", row.run + "/first titre", *row.first->recorded_cm3,
+                     *row.first->recorded_cm3, row.first->written_titre_cm3});
+    if (row.recorded_cm3)
+      all.push_back({row.run, row.run + "/final", row.run + "/titre", *row.recorded_cm3,
+                     *titre_meant_cm3(marked, row), row.written_titre_cm3});
+  }
+  return all;
+}
+
 /// "47.755 − 24.20 = 23.555", in the player's own figures.
-std::string subtraction(const Case& marked, const TitreRow& row) {
-  const std::string first = marked.sheet.text(row.run + "/initial");
-  const std::string last = marked.sheet.text(row.run + "/final");
+std::string in_figures(const Case& marked, const Subtraction& one) {
+  const std::string first = marked.sheet.text(one.run + "/initial");
+  const std::string last = marked.sheet.text(one.reading_cell);
   const int decimals = std::clamp(std::max(decimals_written(first), decimals_written(last)), 2, 6);
-  const std::string difference = figure_text(*row.recorded_cm3, decimals);
+  const std::string difference = figure_text(one.recorded_cm3, decimals);
   return last + " − " + first + " = " +
          (difference.starts_with('-') ? "−" + difference.substr(1) : difference);
 }
@@ -37,22 +58,18 @@ Finding titres_subtracted(const Case& marked) {
   Finding finding = open_finding(marked, "titres-subtracted", 1.0);
   finding.advice = say("find.titres_subtracted.advice");
   std::size_t right = 0;
-  for (const TitreRow& row : marked.titres) {
-    if (!row.recorded_cm3 || never_measured(marked, row.run)) continue;
-    const std::string cell = row.run + "/titre";
-    const std::string text = marked.sheet.text(cell);
-    const bool same = row.written_titre_cm3 &&
-                      std::fabs(*row.written_titre_cm3 - *titre_meant_cm3(marked, row)) < kSameFigure_cm3;
+  for (const Subtraction& one : subtractions(marked)) {
+    const std::string text = marked.sheet.text(one.titre_cell);
+    const bool same = one.written_cm3 && std::fabs(*one.written_cm3 - one.meant_cm3) < kSameFigure_cm3;
     if (same && decimals_written(text) == 2) {
       ++right;
       continue;
     }
-    finding.seen = text.empty() ? say("find.titres_subtracted.none", {{"run", sentence(run_text(row.run))},
-                                                                      {"sum", subtraction(marked, row)}})
-                                : say("find.titres_subtracted.wrong", {{"run", sentence(run_text(row.run))},
-                                                                       {"sum", subtraction(marked, row)},
-                                                                       {"text", as_written(text)}});
-    finding.tick = text.empty() ? marked.end() : marked.sheet.written_at(cell);
+    const std::string run = sentence(run_text(one.run)), sum = in_figures(marked, one);
+    finding.seen = text.empty() ? say("find.titres_subtracted.none", {{"run", run}, {"sum", sum}})
+                                : say("find.titres_subtracted.wrong",
+                                      {{"run", run}, {"sum", sum}, {"text", as_written(text)}});
+    finding.tick = text.empty() ? marked.end() : marked.sheet.written_at(one.titre_cell);
     return finding;
   }
   if (right == 0) {
@@ -72,19 +89,27 @@ std::string never_run(const Case& marked) {
   return {};
 }
 
-Finding mean_titre(const Case& marked) {
-  Finding finding = open_finding(marked, "mean-titre", 1.0);
+/// What stands there instead of a mean.
+std::string no_mean_text(bool whole, const std::string& text) {
+  if (text.empty()) return whole ? say("find.mean_titre.none") : say("find.mean_first_titre.none");
+  return whole ? say("find.mean_titre.no_number", {{"text", as_written(text)}})
+               : say("find.mean_first_titre.no_number", {{"text", as_written(text)}});
+}
+
+/// `cell`: of the whole titres, or of the first of two.
+Finding mean_titre(const Case& marked, const char* cell) {
+  const bool whole = std::string_view(cell) == kMeanTitre;
+  Finding finding = open_finding(marked, whole ? "mean-titre" : "mean-first-titre", 1.0);
   finding.advice = say("find.mean_titre.advice");
-  const std::string text = marked.sheet.text(kMeanTitre);
-  const std::optional<double> written = marked.sheet.number(kMeanTitre);
-  const std::optional<double> mean = own_mean_cm3(marked.titres);
+  const std::string text = marked.sheet.text(cell);
+  const std::optional<double> written = marked.sheet.number(cell);
+  const std::optional<double> mean = whole ? own_mean_cm3(marked.titres) : own_first_mean_cm3(marked.titres);
   if (!written) {
     finding.judged = !text.empty();
-    finding.seen = text.empty() ? say("find.mean_titre.none")
-                                : say("find.mean_titre.no_number", {{"text", as_written(text)}});
+    finding.seen = no_mean_text(whole, text);
     return finding;
   }
-  finding.tick = marked.sheet.written_at(kMeanTitre);
+  finding.tick = marked.sheet.written_at(cell);
   if (!mean) {
     finding.seen = say("find.mean_titre.none_ticked", {{"mean", text}});
     return finding;
@@ -93,7 +118,10 @@ Finding mean_titre(const Case& marked) {
     finding.seen = say("find.mean_titre.unmeasured", {{"text", as_written(text)}, {"run", run}});
     return finding;
   }
-  finding.seen = say("find.mean_titre.seen", {{"mean", figure_text(*mean, 3)}, {"text", as_written(text)}});
+  finding.seen =
+      whole
+          ? say("find.mean_titre.seen", {{"mean", figure_text(*mean, 3)}, {"text", as_written(text)}})
+          : say("find.mean_first_titre.seen", {{"mean", figure_text(*mean, 3)}, {"text", as_written(text)}});
   if (mean_agrees(text, *written, *mean)) grant(finding, finding.seen);
   return finding;
 }
@@ -178,11 +206,19 @@ std::optional<double> own_titre_cm3(const TitreRow& row) {
   return row.written_titre_cm3 ? row.written_titre_cm3 : row.recorded_cm3;
 }
 
-std::optional<double> own_mean_cm3(const std::vector<TitreRow>& titres) {
+std::optional<double> own_first_titre_cm3(const TitreRow& row) {
+  if (!row.used || !row.first) return std::nullopt;
+  return row.first->written_titre_cm3 ? row.first->written_titre_cm3 : row.first->recorded_cm3;
+}
+
+namespace {
+
+std::optional<double> mean_of(const std::vector<TitreRow>& titres,
+                              std::optional<double> (*own_cm3)(const TitreRow&)) {
   double sum = 0.0;
   int count = 0;
   for (const TitreRow& row : titres) {
-    const std::optional<double> titre = own_titre_cm3(row);
+    const std::optional<double> titre = own_cm3(row);
     if (!titre) continue;
     sum += *titre;
     ++count;
@@ -190,13 +226,24 @@ std::optional<double> own_mean_cm3(const std::vector<TitreRow>& titres) {
   return count > 0 && std::isfinite(sum) ? std::optional(sum / count) : std::nullopt;
 }
 
+}  // namespace
+
+std::optional<double> own_mean_cm3(const std::vector<TitreRow>& titres) {
+  return mean_of(titres, own_titre_cm3);
+}
+
+std::optional<double> own_first_mean_cm3(const std::vector<TitreRow>& titres) {
+  return mean_of(titres, own_first_titre_cm3);
+}
+
 void mark_arithmetic(const Case& marked, std::vector<Finding>& findings) {
   std::vector<Finding> arithmetic;
   arithmetic.push_back(titres_subtracted(marked));
   if (!marked.level().calculation.empty()) {
-    arithmetic.push_back(mean_titre(marked));
-    const std::vector<WorkedStep> working =
-        check_working(marked.level(), marked.sheet, own_mean_cm3(marked.titres));
+    arithmetic.push_back(mean_titre(marked, kMeanTitre));
+    if (marked.level().then) arithmetic.push_back(mean_titre(marked, kMeanFirstTitre));
+    const std::vector<WorkedStep> working = check_working(
+        marked.level(), marked.sheet, own_mean_cm3(marked.titres), own_first_mean_cm3(marked.titres));
     for (const WorkedStep& worked : working) arithmetic.push_back(step_finding(marked, worked));
     arithmetic.push_back(figures(marked));
   }

@@ -17,23 +17,32 @@ double truly_cm3(const Case& marked, const ReadingMoment& moment) {
                            moment.bench.ledger.balance(Account::column).volume_cm3());
 }
 
-std::string off_level_text(bool above, bool first, const std::string& size) {
-  if (above && first) return say("find.eye_level.above_initial", {{"size", size}});
-  if (above) return say("find.eye_level.above_final", {{"size", size}});
-  return first ? say("find.eye_level.below_initial", {{"size", size}})
-               : say("find.eye_level.below_final", {{"size", size}});
+const char* name_of(const RunView& run, const ReadingMoment* moment) {
+  if (moment == run.initial) return "initial";
+  return moment == run.final ? "final" : "first endpoint";
+}
+
+std::string off_level_text(bool above, std::string_view which, const std::string& size) {
+  if (which == "initial")
+    return above ? say("find.eye_level.above_initial", {{"size", size}})
+                 : say("find.eye_level.below_initial", {{"size", size}});
+  if (which == "final")
+    return above ? say("find.eye_level.above_final", {{"size", size}})
+                 : say("find.eye_level.below_final", {{"size", size}});
+  return above ? say("find.eye_level.above_first", {{"size", size}})
+               : say("find.eye_level.below_first", {{"size", size}});
 }
 
 std::optional<Slip> eye_level(const Case& marked, const RunView& run) {
   std::optional<Slip> worst;
-  for (const ReadingMoment* moment : {run.initial, run.final}) {
+  for (const ReadingMoment* moment : {run.initial, run.first_end, run.final}) {
     if (moment == nullptr) continue;
     const bool first = moment == run.initial;
     const double parallax_cm3 = moment->apparent_cm3 - truly_cm3(marked, *moment);
     const double size = std::fabs(parallax_cm3);
     if (size <= kLevelEye_cm3 || (worst && size <= worst->size)) continue;
-    worst = Slip{size, off_level_text(parallax_cm3 < 0.0, first, cm3_text(size)), moment->bench.tick,
-                 run.cost(first ? Cause::parallax_initial : Cause::parallax_final)};
+    worst = Slip{size, off_level_text(parallax_cm3 < 0.0, name_of(run, moment), cm3_text(size)),
+                 moment->bench.tick, run.cost(first ? Cause::parallax_initial : Cause::parallax_final)};
   }
   return worst;
 }
@@ -56,13 +65,13 @@ double off_cm3(const ReadingMoment& moment) {
 std::optional<Slip> readings_right(const Case& marked, const RunView& run) {
   if (readings_swapped(run)) return std::nullopt;  // read rightly, written into the wrong place
   std::optional<Slip> worst;
-  for (const ReadingMoment* moment : {run.initial, run.final}) {
+  for (const ReadingMoment* moment : {run.initial, run.first_end, run.final}) {
     if (moment == nullptr || off_cm3(*moment) == 0.0) continue;
     const double off = off_cm3(*moment);
     if (worst && std::fabs(off) <= worst->size) continue;
     const bool first = moment == run.initial;
     const bool edge = close(moment->written_cm3, moment->apparent_edge_cm3);
-    const std::string text = as_written(marked.sheet.text(run.name + (first ? "/initial" : "/final"))),
+    const std::string text = as_written(marked.sheet.text(run.name + "/" + name_of(run, moment))),
                       seen = figure_text(moment->apparent_cm3, 2);
     worst = Slip{std::fabs(off),
                  edge ? say("find.readings_right.edge", {{"text", text}, {"seen", seen}})
@@ -76,7 +85,12 @@ std::optional<Slip> readings_right(const Case& marked, const RunView& run) {
 double reading_error_cm3(const RunView& run) {
   const TitreBreakdown& parts = *run.breakdown;
   const double written = readings_swapped(run) ? 0.0 : off_cm3(*run.final) - off_cm3(*run.initial);
-  return written + parts.of(Cause::parallax_initial) + parts.of(Cause::parallax_final);
+  const double whole = written + parts.of(Cause::parallax_initial) + parts.of(Cause::parallax_final);
+  if (run.first_breakdown == nullptr) return whole;
+  const TitreBreakdown& first_parts = *run.first_breakdown;
+  const double first = off_cm3(*run.first_end) - off_cm3(*run.initial) +
+                       first_parts.of(Cause::parallax_initial) + first_parts.of(Cause::parallax_final);
+  return std::fabs(first) > std::fabs(whole) ? first : whole;  // of two endpoints the worse one
 }
 
 const std::array<RunRule, 2> kRules = {{

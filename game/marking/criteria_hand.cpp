@@ -20,7 +20,6 @@ constexpr double kSwirledShare = 0.8;
 /// The last part of an accurate run goes drop by drop (common practice), at about two drops a second or less:
 /// the allowance above two is our own.
 constexpr double kDropwise_cm3 = 0.5;
-constexpr double kDropsPerSecond = 2.5;
 constexpr int kMostIndicatorDrops = 5;
 
 std::optional<Slip> funnel_out(const Case&, const RunView& run) {
@@ -66,23 +65,9 @@ std::optional<Slip> swirled(const Case&, const RunView& run) {
               {}};
 }
 
-/// Quickest three drops in a row among the last part of a run, drops a second.
-double quickest_drops_per_s(const Evidence& evidence, const RunView& run) {
-  const auto& drops = evidence.drops;
-  const auto after = [](Tick tick, const FallenDrop& drop) { return tick < drop.tick; };
-  const auto begin = std::upper_bound(drops.begin(), drops.end(), run.initial->bench.tick, after);
-  const auto end = std::upper_bound(drops.begin(), drops.end(), run.final->bench.tick, after);
-  double quickest = 0.0;
-  for (auto drop = begin; end - drop > 2; ++drop) {
-    if (drop->out_cm3 < (end - 1)->out_cm3 - kDropwise_cm3) continue;
-    const Tick apart = std::max<Tick>((drop + 2)->tick - drop->tick, 1);
-    quickest = std::max(quickest, 2.0 / seconds(apart));
-  }
-  return quickest;
-}
-
 std::optional<Slip> drop_by_drop(const Case& marked, const RunView& run) {
-  const double quickest = quickest_drops_per_s(marked.evidence, run);
+  const double quickest =
+      quickest_drops_per_s(marked.evidence, run.initial->bench.tick, run.final->bench.tick);
   if (quickest <= kDropsPerSecond) return std::nullopt;
   return Slip{quickest, say("find.drop_by_drop.wrong", {{"drops", figure_text(quickest, 1)}}),
               run.flask->last_entered, run.cost(Cause::overshoot)};
@@ -123,7 +108,11 @@ std::optional<Slip> one_aliquot(const Case&, const RunView& run) {
 /// Why the flask of a run could show no endpoint at all.
 std::optional<std::string> nothing_to_stop_at(const Case& marked, const RunView& run) {
   const Parcel liquid = flask_liquid(run.final->bench.ledger);
-  if (run.flask->untouched() || first_visible_change_cm3(marked.session.spec(), liquid)) return std::nullopt;
+  const BenchSpec& spec = marked.session.spec();
+  const Endpoint last = spec.last_endpoint();
+  if (run.flask->untouched() || first_visible_change_cm3(spec, liquid, last)) return std::nullopt;
+  if (last == Endpoint::second && run.flask->second_indicator_drops == 0)
+    return say("find.no_endpoint.no_second_indicator");
   return run.flask->indicator_drops == 0 ? say("find.no_endpoint.no_indicator")
                                          : say("find.no_endpoint.unseen");
 }
@@ -132,13 +121,14 @@ std::optional<std::string> nothing_to_stop_at(const Case& marked, const RunView&
 std::optional<Slip> endpoint_reached(const Case& marked, const RunView& run) {
   const BenchSpec& spec = marked.session.spec();
   const Parcel liquid = flask_liquid(run.final->bench.ledger);
-  if (run.flask->untouched() || shows_endpoint(spec, liquid)) return std::nullopt;
+  const Endpoint last = spec.last_endpoint();
+  if (run.flask->untouched() || shows_endpoint(spec, liquid, last)) return std::nullopt;
   if (const auto why = nothing_to_stop_at(marked, run)) {
     return Slip{HUGE_VAL, say("find.endpoint_reached.none", {{"why", *why}}), run.final->bench.tick,
                 std::nullopt};
   }
-  const double wanting_cm3 = first_visible_change_cm3(spec, liquid).value_or(0.0) -
-                             1000.0 * excess_titrant_mol(spec, liquid) / spec.breakdown_mol_dm3();
+  const double wanting_cm3 = first_visible_change_cm3(spec, liquid, last).value_or(0.0) -
+                             1000.0 * excess_titrant_mol(spec, liquid, last) / spec.breakdown_mol_dm3();
   return Slip{wanting_cm3, say("find.endpoint_reached.wrong", {{"more", cm3_text(wanting_cm3)}}),
               run.final->bench.tick, -wanting_cm3};
 }
@@ -248,16 +238,23 @@ Finding indicator_drops(const Case& marked) {
 /// What the hand made of the run: the larger of what it did to the titre and what the flask itself was off
 /// by, so that two faults that cancel in the titre do not hide each other. Readings, glass and bottle are
 /// left out; the pipette counts only where the number of aliquots was wrong.
-double hand_error_cm3(const RunView& run) {
+double hand_error_cm3(const RunView& run, const TitreBreakdown& parts) {
   constexpr std::array kCausesOfTheHand = {Cause::jet_air,         Cause::hanging_drop,  Cause::funnel_drips,
                                            Cause::refill,          Cause::leak,          Cause::missed_flask,
                                            Cause::flask_wall,      Cause::flask_residue, Cause::swirled_out,
                                            Cause::indicator_blank, Cause::overshoot};
-  const TitreBreakdown& parts = *run.breakdown;
   double sum_cm3 = run.flask->aliquots == 1 ? 0.0 : parts.of(Cause::aliquot);
   for (const Cause cause : kCausesOfTheHand) sum_cm3 += parts.of(cause);
   const double in_flask_cm3 = parts.of(Cause::indicator_blank) + parts.of(Cause::overshoot);
   return std::fabs(in_flask_cm3) > std::fabs(sum_cm3) ? in_flask_cm3 : sum_cm3;
+}
+
+/// Of two endpoints the worse one.
+double hand_error_cm3(const RunView& run) {
+  const double whole_cm3 = hand_error_cm3(run, *run.breakdown);
+  if (run.first_breakdown == nullptr) return whole_cm3;
+  const double first_cm3 = hand_error_cm3(run, *run.first_breakdown);
+  return std::fabs(first_cm3) > std::fabs(whole_cm3) ? first_cm3 : whole_cm3;
 }
 
 std::optional<Slip> refilled(const Case&, const RunView& run) {
@@ -282,6 +279,20 @@ const std::array<RunRule, 2> kOnlyIfSo = {{
 
 }  // namespace
 
+double quickest_drops_per_s(const Evidence& evidence, Tick from, Tick until) {
+  const auto& drops = evidence.drops;
+  const auto after = [](Tick tick, const FallenDrop& drop) { return tick < drop.tick; };
+  const auto begin = std::upper_bound(drops.begin(), drops.end(), from, after);
+  const auto end = std::upper_bound(drops.begin(), drops.end(), until, after);
+  double quickest = 0.0;
+  for (auto drop = begin; end - drop > 2; ++drop) {
+    if (drop->out_cm3 < (end - 1)->out_cm3 - kDropwise_cm3) continue;
+    const Tick apart = std::max<Tick>((drop + 2)->tick - drop->tick, 1);
+    quickest = std::max(quickest, 2.0 / seconds(apart));
+  }
+  return quickest;
+}
+
 void mark_hand(const Case& marked, std::vector<Finding>& findings) {
   std::vector<Finding> hand;
   hand.push_back(tap_shut(marked));
@@ -291,6 +302,7 @@ void mark_hand(const Case& marked, std::vector<Finding>& findings) {
   if (marked.level().filling_below_eye) hand.push_back(filled_below_eye(marked.evidence, marked.end()));
   mark_pipette(marked, hand);
   for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, hand);
+  mark_first_endpoint(marked, hand);
   mark_endpoint(marked, hand);
   if (!marked.level().hand_bands.empty()) {
     hand.push_back(judge_bands(marked,

@@ -47,8 +47,9 @@ std::vector<const TitreRow*> measured_rows(const Case& marked) {
 std::vector<std::string> written_readings(const Case& marked) {
   std::vector<std::string> cells;
   for (const TitreRow* row : measured_rows(marked)) {
-    for (const char* which : {"/initial", "/final"}) {
-      if (!marked.sheet.text(row->run + which).empty()) cells.push_back(row->run + which);
+    for (const std::string_view which : reading_rows(marked.level())) {
+      const std::string cell = row->run + std::string(which);
+      if (!marked.sheet.text(cell).empty()) cells.push_back(cell);
     }
   }
   return cells;
@@ -59,6 +60,8 @@ std::string cell_text(const std::string& cell) {
   const std::string run = run_text(cell.substr(0, slash)), row = cell.substr(slash + 1);
   if (row == "initial") return say("find.cell.initial", {{"run", run}});
   if (row == "final") return say("find.cell.final", {{"run", run}});
+  if (row == "first endpoint") return say("find.cell.first_endpoint", {{"run", run}});
+  if (row == "first titre") return say("find.cell.first_titre", {{"run", run}});
   return say("find.cell.titre", {{"run", run}});
 }
 
@@ -84,8 +87,8 @@ Finding two_decimals(const Case& marked) {
 /// What one run's line of the table lacks; empty when nothing.
 std::string lacking(const Case& marked, const TitreRow& row) {
   std::string lacks;
-  for (const char* which : {"/initial", "/final", "/titre"}) {
-    const std::string cell = row.run + which;
+  for (const std::string_view which : titre_rows(marked.level())) {
+    const std::string cell = row.run + std::string(which);
     if (marked.sheet.number(cell)) continue;
     const std::string text = marked.sheet.text(cell);
     lacks +=
@@ -157,13 +160,19 @@ std::vector<const TitreRow*> ticked_accurate(const Case& marked) {
   return rows;
 }
 
+double apart(const std::vector<double>& titres) {
+  const auto [low, high] = std::minmax_element(titres.begin(), titres.end());
+  return *high - *low;
+}
+
 /// Judged on final minus initial, so that a slip in a subtraction is not paid for twice.
 Finding concordance(const Case& marked) {
   Finding finding = open_finding(marked, "concordance", 2.0);
   finding.advice = say("find.concordance.advice");
-  std::vector<double> titres;
+  std::vector<double> titres, firsts;
   for (const TitreRow* row : ticked_accurate(marked)) {
     if (const auto titre = titre_meant_cm3(marked, *row)) titres.push_back(*titre);
+    if (row->first && row->first->recorded_cm3) firsts.push_back(*row->first->recorded_cm3);
     finding.tick = marked.sheet.written_at(row->run + "/counts");
   }
   if (titres.size() < 2) {
@@ -171,10 +180,15 @@ Finding concordance(const Case& marked) {
     finding.seen = titres.empty() ? say("find.concordance.none") : say("find.concordance.one");
     return finding;
   }
-  const auto [low, high] = std::minmax_element(titres.begin(), titres.end());
-  const std::string spread = say("find.concordance.spread", {{"count", std::to_string(titres.size())},
-                                                             {"spread", cm3_text(*high - *low)}});
-  if (*high - *low <= kConcordant_cm3 + kSameFigure_cm3) {
+  const double apart_cm3 = apart(titres);
+  const std::string count = std::to_string(titres.size());
+  const std::string spread =
+      firsts.empty()
+          ? say("find.concordance.spread", {{"count", count}, {"spread", cm3_text(apart_cm3)}})
+          : say("find.concordance.two_spreads",
+                {{"count", count}, {"spread", cm3_text(apart_cm3)}, {"firsts", cm3_text(apart(firsts))}});
+  const double most_cm3 = firsts.empty() ? apart_cm3 : std::max(apart_cm3, apart(firsts));
+  if (most_cm3 <= kConcordant_cm3 + kSameFigure_cm3) {
     grant(finding, spread);
   } else {
     finding.seen = spread;

@@ -25,6 +25,7 @@ bool handles_liquid(Deed deed) {
     case Deed::fill_pipette:
     case Deed::deliver_aliquot:
     case Deed::add_indicator:
+    case Deed::add_second_indicator:
     case Deed::touch_off_drop:
     case Deed::empty_flask:
     case Deed::rinse_flask:

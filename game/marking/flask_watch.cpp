@@ -24,7 +24,7 @@ Quanta news(Quanta& known, const Ledger& books, Account from) {
 
 bool FlaskUse::got_more_than(const FlaskUse& earlier) const {
   return aliquots > earlier.aliquots || indicator_drops > earlier.indicator_drops ||
-         entered_cm3 > earlier.entered_cm3;
+         second_indicator_drops > earlier.second_indicator_drops || entered_cm3 > earlier.entered_cm3;
 }
 
 FlaskUse FlaskUse::since(const FlaskUse& earlier) const {
@@ -32,6 +32,7 @@ FlaskUse FlaskUse::since(const FlaskUse& earlier) const {
   use.before = Before::not_emptied;
   use.aliquots -= earlier.aliquots;
   use.indicator_drops -= earlier.indicator_drops;
+  use.second_indicator_drops -= earlier.second_indicator_drops;
   use.entered_cm3 -= earlier.entered_cm3;
   use.swirled_in_cm3 = std::min(use.swirled_in_cm3 - earlier.swirled_in_cm3, use.entered_cm3);
   use.wet_at_aliquot = false;
@@ -124,6 +125,9 @@ void FlaskWatch::after_deed(const Session& session, Deed deed) {
       return emptied(session, left_by_emptying());
     case Deed::add_indicator:
       ++now_.use.indicator_drops;
+      return;
+    case Deed::add_second_indicator:
+      ++now_.use.second_indicator_drops;
       return;
     case Deed::deliver_aliquot:
       return aliquot_in(flask_liquid(session.state().ledger).volume_cm3() - session.spec().pipette.true_cm3);

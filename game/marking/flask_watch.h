@@ -24,6 +24,7 @@ struct FlaskUse {
   Before before = Before::first_use;
   int aliquots = 0;
   int indicator_drops = 0;
+  int second_indicator_drops = 0;
   bool wet_at_aliquot = false;  ///< water stood in it when the aliquot went in
   double entered_cm3 = 0.0;     ///< titrant that fell into its liquid
   double swirled_in_cm3 = 0.0;  ///< of that, while the flask was swirled or at most kStirredSoon before

@@ -57,10 +57,16 @@ double difference_cm3(double final_cm3, double initial_cm3) {
   return std::isfinite(clean) ? clean : raw;
 }
 
-/// Nothing without both readings, or where a figure is so far off any scale that sums lose their last digits.
+/// A figure so far off any scale that sums lose their last digits.
+bool far_off(const Session& session, const ReadingMoment& moment) {
+  constexpr double kFarOff_cm3 = 100.0;
+  const double beyond_cm3 = session.spec().burette.nominal_cm3 + kFarOff_cm3;
+  return moment.written_cm3 < -kFarOff_cm3 || moment.written_cm3 > beyond_cm3;
+}
+
+/// Nothing without both readings, or with one that is far off.
 std::optional<TitreBreakdown> breakdown_of(const Session& session, const std::string& run,
                                            const Witness& witness) {
-  constexpr double kFarOff_cm3 = 100.0;
   const auto found = witness.runs.readings.find(run);
   if (found == witness.runs.readings.end() || !found->second.complete()) return std::nullopt;
   const RunReadings& read = found->second;
@@ -68,11 +74,27 @@ std::optional<TitreBreakdown> breakdown_of(const Session& session, const std::st
   if (never_measured(read, evidence == witness.runs.evidence.end() ? nullptr : &evidence->second)) {
     return std::nullopt;
   }
-  const double beyond_cm3 = session.spec().burette.nominal_cm3 + kFarOff_cm3;
-  for (const ReadingMoment* moment : {&*read.initial, &*read.final}) {
-    if (moment->written_cm3 < -kFarOff_cm3 || moment->written_cm3 > beyond_cm3) return std::nullopt;
-  }
-  return break_down(session.spec(), session.level().aliquot_cm3, *read.initial, *read.final, read.story);
+  if (far_off(session, *read.initial) || far_off(session, *read.final)) return std::nullopt;
+  return break_down(session.spec(), session.level().aliquot_cm3, *read.initial, *read.final, read.story,
+                    session.spec().last_endpoint());
+}
+
+/// The run at the first of two endpoints; a breakdown only where the whole run has one.
+FirstTitre first_titre(const Session& session, const Witness& witness, const TitreRow& row) {
+  const ResultsSheet& sheet = witness.sheet;
+  FirstTitre first;
+  first.reading_text = sheet.text(row.run + "/first endpoint");
+  first.reading_cm3 = sheet.number(row.run + "/first endpoint");
+  first.written_titre_cm3 = sheet.number(row.run + "/first titre");
+  if (row.initial_cm3 && first.reading_cm3)
+    first.recorded_cm3 = difference_cm3(*first.reading_cm3, *row.initial_cm3);
+  const auto found = witness.runs.readings.find(row.run);
+  if (!row.breakdown || found == witness.runs.readings.end() || !found->second.first_end) return first;
+  const RunReadings& read = found->second;
+  if (far_off(session, *read.first_end)) return first;
+  first.breakdown = break_down(session.spec(), session.level().aliquot_cm3, *read.initial, *read.first_end,
+                               read.first_story, Endpoint::first);
+  return first;
 }
 
 std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness) {
@@ -90,6 +112,7 @@ std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness)
     row.final_text = sheet.text(run + "/final");
     if (row.initial_cm3 && row.final_cm3) row.recorded_cm3 = difference_cm3(*row.final_cm3, *row.initial_cm3);
     row.breakdown = breakdown_of(session, run, witness);
+    if (session.level().then) row.first = first_titre(session, witness, row);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -105,11 +128,22 @@ std::vector<double> counted_titres_cm3(const MarkedAttempt& marked) {
   return titres_cm3;
 }
 
+/// The same of the first of two endpoints.
+std::vector<double> counted_first_titres_cm3(const MarkedAttempt& marked) {
+  std::vector<double> titres_cm3;
+  for (const TitreRow& row : marked.titres) {
+    if (const auto titre = own_first_titre_cm3(row)) titres_cm3.push_back(*titre);
+  }
+  if (titres_cm3.empty() && marked.mean_first_titre_cm3) titres_cm3.push_back(*marked.mean_first_titre_cm3);
+  return titres_cm3;
+}
+
 std::optional<OwnUncertainty> uncertainty_of(const Session& session, const MarkedAttempt& marked) {
   if (!marked.reported) return std::nullopt;
   AssumedOfTheBench assumed;
   assumed.drop_cm3 = session.spec().settled.full_drop_cm3;
-  return own_uncertainty(session.level(), counted_titres_cm3(marked), assumed);
+  return own_uncertainty(session.level(), counted_titres_cm3(marked), assumed,
+                         counted_first_titres_cm3(marked));
 }
 
 std::vector<Finding> find(const Case& marked, const ReplayOutcome& outcome) {
@@ -129,14 +163,18 @@ std::vector<Finding> find(const Case& marked, const ReplayOutcome& outcome) {
 void conclude(const Session& session, const ResultsSheet& sheet, MarkedAttempt& marked) {
   const Level& level = session.level();
   const BenchSpec& spec = session.spec();
-  marked.ideal_titre_cm3 = ideal_titre_cm3(spec, level.aliquot_cm3);
+  marked.ideal_titre_cm3 = ideal_titre_cm3(spec, level.aliquot_cm3, spec.last_endpoint());
+  if (level.then) {
+    marked.ideal_first_titre_cm3 = ideal_titre_cm3(spec, level.aliquot_cm3);
+    marked.mean_first_titre_cm3 = sheet.number(kMeanFirstTitre);
+  }
   marked.true_value = spec.unknown_in_flask ? spec.sample.true_mol_dm3 : spec.titrant.true_mol_dm3;
   marked.unit = "mol dm⁻³";
   marked.mean_titre_cm3 = sheet.number(kMeanTitre);
   marked.mean_text = sheet.text(kMeanTitre);
   if (level.calculation.empty()) return;
   const CalculationStep& result = level.calculation.back();
-  marked.true_value = result_from_mean(level, marked.ideal_titre_cm3).value_or(marked.true_value);
+  marked.true_value = result_from_means(level, marked.ideal_titres()).value_or(marked.true_value);
   marked.unit = result.unit;
   marked.reported = sheet.number(result.cell);
   marked.reported_text = sheet.text(result.cell);
@@ -158,7 +196,7 @@ MarkedAttempt mark(const Attempt& attempt) {
   marked.titres = titre_rows(session, witness);
   conclude(session, witness.sheet, marked);
   marked.uncertainty = uncertainty_of(session, marked);
-  marked.result_split = result_split(session.level(), witness.sheet, marked.titres, marked.ideal_titre_cm3);
+  marked.result_split = result_split(session.level(), witness.sheet, marked.titres, marked.ideal_titres());
   marked.findings = find(Case{session, witness.evidence, witness.sheet, witness.runs.readings, marked.titres},
                          replayed.outcome);
   marked.marks = add_up(marked.findings);

@@ -36,6 +36,15 @@ struct Finding {
   bool judged = true;              ///< false: nothing was done that it could be judged by
 };
 
+/// Of a run with two endpoints: what was read and written at the first.
+struct FirstTitre {
+  std::optional<double> reading_cm3;   ///< as written
+  std::optional<double> recorded_cm3;  ///< that - initial
+  std::optional<double> written_titre_cm3;
+  std::string reading_text;
+  std::optional<TitreBreakdown> breakdown;  ///< from the initial reading to that one
+};
+
 /// One run of the results sheet.
 struct TitreRow {
   std::string run;                               ///< "trial", "1", ...
@@ -45,6 +54,7 @@ struct TitreRow {
   bool used = false;                        ///< ticked by the player
   std::string initial_text, final_text;     ///< as they stand on the paper
   std::optional<TitreBreakdown> breakdown;  ///< when both readings were written
+  std::optional<FirstTitre> first;          ///< where the level has two endpoints
 };
 
 struct Marks {
@@ -69,6 +79,8 @@ struct MarkedAttempt {
   std::vector<TitreRow> titres;
   std::optional<double> mean_titre_cm3;  ///< the player's
   double ideal_titre_cm3 = 0.0;
+  std::optional<double> mean_first_titre_cm3, ideal_first_titre_cm3;  ///< where the level has two endpoints
+  [[nodiscard]] MeanTitres ideal_titres() const { return {ideal_titre_cm3, ideal_first_titre_cm3}; }
   std::optional<double> reported;
   std::string mean_text, reported_text;  ///< as they stand on the paper
   double true_value = 0.0;

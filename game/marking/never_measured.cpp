@@ -18,7 +18,7 @@ Quanta run_out(const ReadingMoment& moment) {
 }  // namespace
 
 std::optional<std::string> never_measured(const RunReadings& readings, const RunEvidence* evidence) {
-  const auto& [initial, final, story] = readings;
+  const std::optional<ReadingMoment>&initial = readings.initial, &final = readings.final;
   if (initial && nothing_in_burette(*initial)) return say("find.never_measured.initial");
   if (!final) return std::nullopt;
   if (nothing_in_burette(*final) && run_out(*final) == 0) return say("find.never_measured.final");

@@ -1,5 +1,6 @@
 #include "game/marking/own_uncertainty.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <string_view>
@@ -57,11 +58,28 @@ Quantity peaked(std::string name, std::string unit, double value, double within)
 }
 
 /// The mean with the spread of what it was taken from.
-Quantity mean_titre(std::span<const double> titres_cm3, const AssumedOfTheBench& assumed) {
+Quantity mean_titre(const std::string& name, std::span<const double> titres_cm3,
+                    const AssumedOfTheBench& assumed) {
   const SampleStatistics sample = statistics_of(titres_cm3);
   const double one_cm3 = std::sqrt(2.0) * assumed.reading_sd_cm3;  // two readings, one titre
-  return {say("quantity.mean_titre"), "cm³", sample.mean, sample.count > 1 ? sample.mean_error : one_cm3,
-          Shape::normal};
+  return {name, "cm³", sample.mean, sample.count > 1 ? sample.mean_error : one_cm3, Shape::normal};
+}
+
+/// Half a drop, or what the level says of a soft change.
+Quantity endpoint_of(const std::string& sharp, const std::string& soft, double soft_within_cm3,
+                     const AssumedOfTheBench& assumed) {
+  if (soft_within_cm3 <= 0.0) return even(sharp, "cm³", 0.0, 0.5 * assumed.drop_cm3);
+  return even(soft, "cm³", 0.0, soft_within_cm3);
+}
+
+/// In the order of Input, titre to endpoint.
+void add_first_titre(const Level& level, std::span<const double> titres_cm3, const AssumedOfTheBench& assumed,
+                     std::vector<Quantity>& inputs) {
+  inputs.push_back(mean_titre(say("quantity.mean_first_titre"), titres_cm3, assumed));
+  inputs.push_back(peaked(say("quantity.first_burette"), "cm³", 0.0, level.burette_tolerance_cm3));
+  inputs.push_back(peaked(say("quantity.first_readings"), "cm³", 0.0, assumed.read_to_cm3));
+  inputs.push_back(endpoint_of(say("quantity.first_endpoint"), say("quantity.first_endpoint.soft"),
+                               level.endpoint_within_cm3, assumed));
 }
 
 std::vector<Quantity> inputs_of(const Level& level, std::span<const double> titres_cm3,
@@ -69,10 +87,11 @@ std::vector<Quantity> inputs_of(const Level& level, std::span<const double> titr
   const LiquidSpec& known = level.unknown_in_flask ? level.titrant : level.sample;
   const double warm_c = assumed.temperature_within_c;
   std::vector<Quantity> inputs = {
-      mean_titre(titres_cm3, assumed),
+      mean_titre(say("quantity.mean_titre"), titres_cm3, assumed),
       peaked(say("quantity.burette"), "cm³", 0.0, level.burette_tolerance_cm3),
       peaked(say("quantity.readings"), "cm³", 0.0, assumed.read_to_cm3),
-      even(say("quantity.endpoint"), "cm³", 0.0, 0.5 * assumed.drop_cm3),
+      endpoint_of(say("quantity.endpoint"), say("quantity.endpoint.soft"),
+                  level.then ? level.then->endpoint_within_cm3 : level.endpoint_within_cm3, assumed),
       even(say("quantity.titrant_temperature"), "°C", level.temperature_c, warm_c),
       even(say("quantity.pipette"), "cm³", level.aliquot_cm3, level.pipette_tolerance_cm3),
       even(say("quantity.sample_temperature"), "°C", level.temperature_c, warm_c),
@@ -89,41 +108,64 @@ std::vector<Quantity> inputs_of(const Level& level, std::span<const double> titr
 
 /// Volumes as they would be at the bench's temperature; the dilution was made at one of its own, which
 /// cancels.
-double worked(Level& level, double bench_c, double expands_per_c, std::span<const double> x) {
+/// A soft change is no sharper to perfect hands; any other comes to nothing here.
+double soft(const Quantity& endpoint, const AssumedOfTheBench& assumed) {
+  return endpoint.standard > rectangular(0.5 * assumed.drop_cm3) * 1.001 ? endpoint.standard : 0.0;
+}
+
+double worked(Level& level, double bench_c, double expands_per_c, std::optional<std::size_t> first_titre,
+              std::span<const double> x) {
   const auto at_bench = [&](double cm3, double liquid_c) {
     return cm3 * (1.0 - expands_per_c * (liquid_c - bench_c));
   };
+  const auto titre_from = [&](std::size_t at) {
+    return at_bench(x[at + titre] + x[at + scale] + x[at + readings] + x[at + endpoint], x[titrant_warmth]);
+  };
   level.aliquot_cm3 = at_bench(x[pipette], x[sample_warmth]);
   (level.unknown_in_flask ? level.titrant : level.sample).label_mol_dm3 = x[standard];
-  if (x.size() > dilution_pipette) level.dilution = x[dilution_flask] / x[dilution_pipette];
-  const double titre_cm3 = at_bench(x[titre] + x[scale] + x[readings] + x[endpoint], x[titrant_warmth]);
-  return result_from_mean(level, titre_cm3).value_or(std::numeric_limits<double>::quiet_NaN());
+  if (first_titre.value_or(x.size()) > dilution_pipette)
+    level.dilution = x[dilution_flask] / x[dilution_pipette];
+  MeanTitres means{titre_from(0)};
+  if (first_titre) means.first_cm3 = titre_from(*first_titre);
+  return result_from_means(level, means).value_or(std::numeric_limits<double>::quiet_NaN());
 }
 
 }  // namespace
 
 OwnMeasurement own_measurement(const Level& level, std::span<const double> titres_cm3,
-                               const AssumedOfTheBench& assumed) {
+                               const AssumedOfTheBench& assumed, std::span<const double> first_titres_cm3) {
   OwnMeasurement own;
   own.inputs = inputs_of(level, titres_cm3, assumed);
-  own.result = [changed = level, bench_c = level.temperature_c, expands = assumed.water_expands_per_c](
-                   std::span<const double> x) mutable { return worked(changed, bench_c, expands, x); };
+  if (level.then && !first_titres_cm3.empty()) {
+    own.first_titre = own.inputs.size();
+    add_first_titre(level, first_titres_cm3, assumed, own.inputs);
+  }
+  own.result = [changed = level, bench_c = level.temperature_c, expands = assumed.water_expands_per_c,
+                first = own.first_titre](std::span<const double> x) mutable {
+    return worked(changed, bench_c, expands, first, x);
+  };
   if (!level.calculation.empty()) own.unit = level.calculation.back().unit;
   return own;
 }
 
 OwnMeasurement perfect_measurement(OwnMeasurement own, const AssumedOfTheBench& assumed) {
   constexpr double kTenthOfDivision_cm3 = 0.01;
-  own.inputs[titre].standard = 0.0;
-  own.inputs[readings].standard = triangular(kTenthOfDivision_cm3);
-  own.inputs[endpoint].standard = rectangular(0.25 * assumed.drop_cm3);
+  const auto perfect = [&](std::size_t at) {
+    own.inputs[at + titre].standard = 0.0;
+    own.inputs[at + readings].standard = triangular(kTenthOfDivision_cm3);
+    own.inputs[at + endpoint].standard =
+        std::max(rectangular(0.25 * assumed.drop_cm3), soft(own.inputs[at + endpoint], assumed));
+  };
+  perfect(0);
+  if (own.first_titre) perfect(*own.first_titre);
   return own;
 }
 
 std::optional<OwnUncertainty> own_uncertainty(const Level& level, std::span<const double> titres_cm3,
-                                              const AssumedOfTheBench& assumed) {
+                                              const AssumedOfTheBench& assumed,
+                                              std::span<const double> first_titres_cm3) {
   if (titres_cm3.empty() || level.calculation.empty()) return std::nullopt;
-  const OwnMeasurement own = own_measurement(level, titres_cm3, assumed);
+  const OwnMeasurement own = own_measurement(level, titres_cm3, assumed, first_titres_cm3);
   const OwnMeasurement perfect = perfect_measurement(own, assumed);
   auto budget = uncertainty_budget(own.inputs, own.result, own.unit);
   const auto best = uncertainty_budget(perfect.inputs, perfect.result, perfect.unit);

@@ -36,6 +36,7 @@ struct OwnMeasurement {
   std::vector<Quantity> inputs;
   MeasurementFunction result;
   std::string unit;
+  std::optional<std::size_t> first_titre{};  ///< where the inputs of a first titre begin
 };
 
 /// From one titre or more (cm3). Shapes: burette triangular (an error between two marks is a difference of
@@ -44,8 +45,12 @@ struct OwnMeasurement {
 /// judges each titre alike, on one scale. Some of the spread is reading and drop once more: the safe side.
 /// Temperatures of titrant and sample are independent, as in CG4 A3; liquids that stood in one room are
 /// better off.
+/// Where a flask has two endpoints, `first_titres_cm3` are those of the first: their repeatability, scale,
+/// rounding and endpoint are taken as independent of the whole titres', though both share an initial reading
+/// and a scale: the safe side.
 [[nodiscard]] OwnMeasurement own_measurement(const Level& level, std::span<const double> titres_cm3,
-                                             const AssumedOfTheBench& assumed = {});
+                                             const AssumedOfTheBench& assumed = {},
+                                             std::span<const double> first_titres_cm3 = {});
 
 /// The same with nothing lost by hand or eye: no spread, read to a tenth of a division (0.01 cm3; a trained
 /// reader's 0.022 is far from it: a limit, not a forecast), drops split in half, so that the endpoint is
@@ -60,6 +65,7 @@ struct OwnUncertainty {
 /// Nothing without titres or calculation, or where the calculation gives no finite number.
 [[nodiscard]] std::optional<OwnUncertainty> own_uncertainty(const Level& level,
                                                             std::span<const double> titres_cm3,
-                                                            const AssumedOfTheBench& assumed = {});
+                                                            const AssumedOfTheBench& assumed = {},
+                                                            std::span<const double> first_titres_cm3 = {});
 
 }  // namespace halfdrop

@@ -36,8 +36,11 @@ RunView view_of(const Case& marked, const TitreRow& row) {
   run.initial = there(readings->second.initial);
   run.final = there(readings->second.final);
   run.story = &readings->second.story;
+  run.first_end = there(readings->second.first_end);
+  if (row.first) run.first_breakdown = there(row.first->breakdown);
   const auto evidence = marked.evidence.runs.find(row.run);
   if (evidence != marked.evidence.runs.end()) run.flask = there(evidence->second.flask);
+  if (evidence != marked.evidence.runs.end()) run.first_flask = there(evidence->second.first_flask);
   return run;
 }
 

@@ -17,6 +17,10 @@ struct RunView {
   const FlaskUse* flask = nullptr;
   const FlaskStory* story = nullptr;
   const TitreBreakdown* breakdown = nullptr;  ///< null when the paper says other than the moments
+  /// The same at the first of two endpoints, each null where there is none.
+  const ReadingMoment* first_end = nullptr;
+  const FlaskUse* first_flask = nullptr;
+  const TitreBreakdown* first_breakdown = nullptr;
 
   [[nodiscard]] bool accurate() const { return name != "trial"; }
   [[nodiscard]] std::optional<double> cost(Cause cause) const;
@@ -38,6 +42,11 @@ struct Slip {
 enum class Needs { initial, both };
 /// Where a click on a criterion that was met leads.
 enum class Shown { initial, last_drop, final };
+
+/// Quickest three drops in a row among the last 0.5 cm3 let out between two moments, drops a second.
+[[nodiscard]] double quickest_drops_per_s(const Evidence& evidence, Tick from, Tick until);
+/// ... more than this is too quick for a run's end.
+inline constexpr double kDropsPerSecond = 2.5;
 
 struct RunRule {
   Score score;

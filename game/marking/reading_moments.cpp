@@ -13,6 +13,8 @@ namespace {
 /// More writings into one cell than this are not looked at: a sheet is no diary.
 constexpr std::size_t kMostLooks = 64;
 
+constexpr const char* kFirstEndpoint = "/first endpoint";
+
 ReadingMoment look_now(const BenchSpec& spec, const BenchState& bench) {
   const ReadingSeen seen = reading_seen(spec, bench);
   return ReadingMoment{0.0, seen.bottom_cm3, seen.edge_cm3, bench};
@@ -24,7 +26,8 @@ constexpr double kRunsDown_cm3 = 0.003;
 double column_cm3(const BenchState& bench) { return bench.ledger.balance(Account::column).volume_cm3(); }
 
 bool is_reading(const std::string& cell) {
-  return !cell.starts_with("calculation/") && (cell.ends_with("/initial") || cell.ends_with("/final"));
+  return !cell.starts_with("calculation/") &&
+         (cell.ends_with("/initial") || cell.ends_with("/final") || cell.ends_with(kFirstEndpoint));
 }
 
 /// What the flask got and lost between its own beginning and a final reading; and what came into an earlier
@@ -147,6 +150,36 @@ ReadingMoments::Taken ReadingMoments::taken(const std::string& run) const {
   return best;
 }
 
+/// Of the looks between both readings at the same flask, the one that the figure fits best.
+const ReadingMoments::Look* ReadingMoments::first_end_of(const std::string& run, const Taken& own) const {
+  const auto cell = cells_.find(run + kFirstEndpoint);
+  if (cell == cells_.end() || own.initial == nullptr || own.final == nullptr) return nullptr;
+  const std::optional<double> figure_cm3 = number_written(cell->second.text);
+  if (!figure_cm3) return nullptr;
+  const Look* best = nullptr;
+  double nearest_cm3 = HUGE_VAL;
+  for (const Look& look : cell->second.looks) {
+    const Tick at = look.moment.bench.tick;
+    const double off_cm3 = std::fabs(*figure_cm3 - look.moment.apparent_cm3);
+    if (look.flask.number != own.final->flask.number || at < own.initial->moment.bench.tick ||
+        at > own.final->moment.bench.tick || off_cm3 > nearest_cm3 - kRunsDown_cm3)
+      continue;
+    best = &look;
+    nearest_cm3 = off_cm3;
+  }
+  return best;
+}
+
+void ReadingMoments::add_first_end(const std::string& run, const Taken& own, const Begin& begin,
+                                   RunsRead& runs) const {
+  const Look* const first = first_end_of(run, own);
+  if (first == nullptr) return;
+  RunReadings& read = runs.readings[run];
+  read.first_end = moment(first, run + kFirstEndpoint);
+  read.first_story = story_of(begin.books, &*read.initial, read.first_end->bench.ledger);
+  runs.evidence[run].first_flask = begin.unemptied ? first->flask.use.since(begin.use) : first->flask.use;
+}
+
 /// The last emptying, or the latest other final reading from the same flask after which something went in.
 ReadingMoments::Begin ReadingMoments::begin_of(const std::string& run, const AllTaken& all) {
   const Look& own = *all.at(run).final;
@@ -186,6 +219,7 @@ RunsRead ReadingMoments::runs() const {
     read.story = story_of(begin.books, read.initial ? &*read.initial : nullptr, read.final->bench.ledger);
     done.flask = begin.unemptied ? flask.use.since(begin.use) : flask.use;
     done.poured_away_before_final = own.final->poured_away;
+    add_first_end(name, own, begin, runs);
     if (own.initial == nullptr || own.initial->flask.number != flask.number) continue;
     done.entered_before_initial_cm3 =
         std::max(0.0, own.initial->flask.use.entered_cm3 - begin.use.entered_cm3);

@@ -40,13 +40,15 @@ namespace halfdrop {
 /// What was read: both moments of a run, and what the books say its flask got and lost.
 struct RunReadings {
   std::optional<ReadingMoment> initial, final;
-  FlaskStory story;
+  std::optional<ReadingMoment> first_end;  ///< at the first of two endpoints, from the same flask
+  FlaskStory story, first_story;           ///< up to the final reading, and to that
   [[nodiscard]] bool complete() const { return initial && final; }
 };
 
 /// What was done: the flask up to a run's final reading.
 struct RunEvidence {
   std::optional<FlaskUse> flask;            ///< nothing without a final reading
+  std::optional<FlaskUse> first_flask;      ///< the same at the first of two endpoints
   double entered_before_initial_cm3 = 0.0;  ///< titrant already in this run's flask at the initial reading
   bool poured_away_before_final = false;  ///< the final reading was written after that flask had been emptied
 };
@@ -97,11 +99,14 @@ class ReadingMoments {
   void written(const Session& session, const Writing& writing);
   void look_at_poured_away(const Session& session, Cell& cell) const;
   [[nodiscard]] Taken taken(const std::string& run) const;
+  [[nodiscard]] const Look* first_end_of(const std::string& run, const Taken& own) const;
   [[nodiscard]] Fit fit(const std::optional<double>& initial_cm3, const std::optional<double>& final_cm3,
                         const Taken& pair) const;
   using AllTaken = std::map<std::string, Taken>;
   [[nodiscard]] static Begin begin_of(const std::string& run, const AllTaken& all);
   [[nodiscard]] std::optional<ReadingMoment> moment(const Look* look, const std::string& cell) const;
+
+  void add_first_end(const std::string& run, const Taken& own, const Begin& begin, RunsRead& runs) const;
 
   FlaskWatch flask_;
   std::map<std::string, Cell> cells_;  ///< "1/initial" and so on

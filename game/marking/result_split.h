@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "game/level/level.h"
+#include "game/marking/calculation.h"
 #include "game/marking/results_sheet.h"
 #include "game/marking/titre_breakdown.h"
 
@@ -30,14 +31,19 @@ struct ResultPart {
 struct ResultSplit {
   std::vector<ResultPart> parts;  ///< from the flask to the paper; those of size 0 are left out
   double percent = 0.0;           ///< 100 ln(reported/true), their sum
-  bool larger_with_titre = true;  ///< a larger titre makes the result larger
+  bool larger_with_titre = true;  ///< a larger (whole) titre makes the result larger
 };
 
 /// From the ideal titre to the mean of the runs that count, each cause by the mean slope of ln(result)
 /// between the two, so that no order matters; then from mean to mean and line to line as the player wrote
 /// them. The label's error is no part of its own: liquids off their label stand in the titres' causes
-/// (`titrant_strength`, `aliquot`). Nothing without a breakdown, or where a result on the way is not
-/// positive.
+/// (`titrant_strength`, `aliquot`). Of two endpoints both titres' causes have parts: each titre's share of
+/// the way is the mean over both orders of moving one after the other. Nothing without a breakdown, or where
+/// a result on the way is not positive.
+[[nodiscard]] std::optional<ResultSplit> result_split(const Level& level, const ResultsSheet& sheet,
+                                                      const std::vector<TitreRow>& titres,
+                                                      const MeanTitres& ideal);
+/// The same of one titre.
 [[nodiscard]] std::optional<ResultSplit> result_split(const Level& level, const ResultsSheet& sheet,
                                                       const std::vector<TitreRow>& titres,
                                                       double ideal_titre_cm3);

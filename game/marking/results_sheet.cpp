@@ -36,7 +36,8 @@ int ResultsSheet::corrections(const std::string& cell) const {
 }
 
 bool ResultsSheet::begun(const std::string& run) const {
-  return !text(run + "/initial").empty() || !text(run + "/final").empty() || !text(run + "/titre").empty() ||
+  return !text(run + "/first endpoint").empty() || !text(run + "/first titre").empty() ||
+         !text(run + "/initial").empty() || !text(run + "/final").empty() || !text(run + "/titre").empty() ||
          ticked(run);
 }
 

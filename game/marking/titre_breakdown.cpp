@@ -56,11 +56,12 @@ double scale_cm3(const BenchSpec& spec, const ReadingMoment& moment) {
 
 class Breaker {
  public:
-  Breaker(const BenchSpec& spec, const ReadingMoment& initial, const ReadingMoment& final,
+  Breaker(const BenchSpec& spec, const ReadingMoment& initial, const ReadingMoment& final, Endpoint endpoint,
           TitreBreakdown& out)
       : spec_(spec),
         initial_(initial),
         final_(final),
+        endpoint_(endpoint),
         between_(initial.bench.ledger, final.bench.ledger),
         c_mol_cm3_(spec.breakdown_mol_dm3() / 1000.0),
         out_(out) {}
@@ -117,7 +118,7 @@ class Breaker {
   /// From what entered the flask's liquid to the endpoint.
   void flask(double nominal_aliquot_cm3, const FlaskStory& story) {
     const Parcel liquid = flask_liquid(final_.bench.ledger);
-    const double nu = spec_.titrant_per_analyte;
+    const double nu = spec_.titrant_per_analyte_at(endpoint_);
     const Parcel entered =
         into_the_flask(final_.bench.ledger) - into_the_flask(initial_.bench.ledger) - story.poured_away;
     const double delivered_mol = story.from_pipette.amount_mol(Component::analyte);
@@ -126,10 +127,10 @@ class Breaker {
     const Parcel kept = liquid + story.lost;
     set(Cause::flask_residue, -equivalents(kept - entered) - nu * delivered_mol / c_mol_cm3_);
     set(Cause::swirled_out, equivalents(story.lost));
-    const double excess_cm3 = excess_titrant_mol(spec_, liquid) / c_mol_cm3_;
+    const double excess_cm3 = excess_titrant_mol(spec_, liquid, endpoint_) / c_mol_cm3_;
     const double blank_cm3 =
-        first_visible_change_cm3(spec_, without_carbon_dioxide(spec_, liquid)).value_or(0.0);
-    const double change_cm3 = first_visible_change_cm3(spec_, liquid).value_or(blank_cm3);
+        first_visible_change_cm3(spec_, without_carbon_dioxide(spec_, liquid), endpoint_).value_or(0.0);
+    const double change_cm3 = first_visible_change_cm3(spec_, liquid, endpoint_).value_or(blank_cm3);
     set(Cause::indicator_blank, blank_cm3);
     set(Cause::carbon_dioxide, change_cm3 - blank_cm3);
     set(Cause::overshoot, excess_cm3 - change_cm3);
@@ -139,13 +140,14 @@ class Breaker {
   void set(Cause cause, double cm3) { out_.causes_cm3[static_cast<std::size_t>(cause)] = cm3; }
   /// Titrant over and above what its analyte takes: a wrong liquid in the burette brings both.
   [[nodiscard]] double equivalents(const Parcel& parcel) const {
-    const double nu = spec_.titrant_per_analyte;
+    const double nu = spec_.titrant_per_analyte_at(endpoint_);
     return (parcel.amount_mol(Component::titrant) - nu * parcel.amount_mol(Component::analyte)) / c_mol_cm3_;
   }
 
   const BenchSpec& spec_;
   const ReadingMoment& initial_;
   const ReadingMoment& final_;
+  Endpoint endpoint_;
   Between between_;
   double c_mol_cm3_;
   TitreBreakdown& out_;
@@ -180,16 +182,17 @@ bool reading_allowed(double written_cm3, double seen_cm3) {
          std::fabs(written_cm3 - (upper_mark + 0.05)) < kTiny_cm3;
 }
 
-double ideal_titre_cm3(const BenchSpec& spec, double aliquot_cm3) {
-  return spec.titrant_per_analyte * spec.sample_in_titre_mol_dm3() * aliquot_cm3 / spec.breakdown_mol_dm3();
+double ideal_titre_cm3(const BenchSpec& spec, double aliquot_cm3, Endpoint endpoint) {
+  return spec.titrant_per_analyte_at(endpoint) * spec.sample_in_titre_mol_dm3() * aliquot_cm3 /
+         spec.breakdown_mol_dm3();
 }
 
 TitreBreakdown break_down(const BenchSpec& spec, double nominal_aliquot_cm3, const ReadingMoment& initial,
-                          const ReadingMoment& final, const FlaskStory& story) {
+                          const ReadingMoment& final, const FlaskStory& story, Endpoint endpoint) {
   TitreBreakdown out;
   out.recorded_cm3 = final.written_cm3 - initial.written_cm3;
-  out.ideal_cm3 = ideal_titre_cm3(spec, nominal_aliquot_cm3);
-  Breaker breaker(spec, initial, final, out);
+  out.ideal_cm3 = ideal_titre_cm3(spec, nominal_aliquot_cm3, endpoint);
+  Breaker breaker(spec, initial, final, endpoint, out);
   breaker.readings();
   breaker.burette();
   breaker.way_down(story);

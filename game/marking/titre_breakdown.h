@@ -69,11 +69,14 @@ struct TitreBreakdown {
 };
 
 /// The unrounded titre which, with label values, returns the true unknown.
-[[nodiscard]] double ideal_titre_cm3(const BenchSpec& spec, double aliquot_cm3);
+/// Where a flask has two endpoints: the pair of them does.
+[[nodiscard]] double ideal_titre_cm3(const BenchSpec& spec, double aliquot_cm3,
+                                     Endpoint endpoint = Endpoint::first);
 
+/// `final`: the reading at that endpoint.
 [[nodiscard]] TitreBreakdown break_down(const BenchSpec& spec, double nominal_aliquot_cm3,
                                         const ReadingMoment& initial, const ReadingMoment& final,
-                                        const FlaskStory& story);
+                                        const FlaskStory& story, Endpoint endpoint = Endpoint::first);
 
 /// Whether the trade accepts `written` for a meniscus seen at `seen` (cm3): nearest 0.05, or the 5 between
 /// two marks.

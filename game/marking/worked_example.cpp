@@ -156,7 +156,8 @@ WorkedLine mean_line(Random& random, const CalculationStep& step, std::vector<st
       kLeastTitre_cm3 + kHalfDivision_cm3 * std::floor(random.uniform() * static_cast<double>(kTitres));
   const std::string one = figure_text(first, 2), two = figure_text(first + 2 * kHalfDivision_cm3, 2);
   const std::string mean = figure_text(first + kHalfDivision_cm3, 2);
-  given.push_back(say("worked.titres", {{"one", one}, {"two", two}}));
+  given.push_back(step.cell == kMeanTitre ? say("worked.titres", {{"one", one}, {"two", two}})
+                                          : say("worked.first_titres", {{"one", one}, {"two", two}}));
   return {step.cell, step.prompt, say("worked.mean"),
           "(" + one + " + " + two + ") ÷ 2 = " + with_unit(mean, step.unit), *number_written(mean)};
 }
@@ -181,7 +182,7 @@ std::optional<WorkedExample> tried(const Level& level, Random& random) {
   const Level bench = another_bench(level, random);
   WorkedExample example;
   for (const CalculationStep& step : bench.calculation) {
-    if (step.cell == kMeanTitre) {
+    if (is_mean(step.cell)) {
       example.lines.push_back(mean_line(random, step, example.given));
       continue;
     }
@@ -195,11 +196,20 @@ std::optional<WorkedExample> tried(const Level& level, Random& random) {
   return example;
 }
 
-double own_titre(const ResultsSheet& sheet, const std::string& run, bool& written) {
-  const auto titre = sheet.number(run + "/titre");
-  const auto first = sheet.number(run + "/initial"), last = sheet.number(run + "/final");
-  written = titre || (first && last);
-  return titre ? *titre : written ? *last - *first : 0.0;
+/// Mean of the ticked titres: of those from the initial reading to the one in `reading`, or as written.
+std::optional<double> own_mean(const Level& level, const ResultsSheet& sheet, const char* titre_row,
+                               const char* reading) {
+  double sum = 0.0;
+  int count = 0;
+  for (const std::string& run : run_names(level)) {
+    if (!sheet.ticked(run)) continue;
+    const auto titre = sheet.number(run + titre_row);
+    const auto first = sheet.number(run + "/initial"), last = sheet.number(run + reading);
+    if (!titre && !(first && last)) continue;
+    sum += titre ? *titre : *last - *first;
+    ++count;
+  }
+  return count > 0 ? std::optional(sum / count) : std::nullopt;
 }
 
 }  // namespace
@@ -215,21 +225,17 @@ WorkedExample worked_example(const Level& level, std::uint64_t seed) {
 }
 
 std::vector<std::string> lines_done_rightly(const Level& level, const ResultsSheet& sheet) {
-  double sum = 0.0;
-  int count = 0;
-  for (const std::string& run : run_names(level)) {
-    bool written = false;
-    const double titre = own_titre(sheet, run, written);
-    if (!written || !sheet.ticked(run)) continue;
-    sum += titre;
-    ++count;
-  }
-  const auto mean = count > 0 ? std::optional(sum / count) : std::nullopt;
+  const auto mean = own_mean(level, sheet, "/titre", "/final");
+  const auto first_mean =
+      level.then ? own_mean(level, sheet, "/first titre", "/first endpoint") : std::nullopt;
   std::vector<std::string> cells;
-  const auto written_mean = sheet.number(kMeanTitre);
-  if (mean && written_mean && mean_agrees(sheet.text(kMeanTitre), *written_mean, *mean))
-    cells.push_back(kMeanTitre);
-  for (const WorkedStep& step : check_working(level, sheet, mean)) {
+  const auto check_mean = [&](const char* cell, const std::optional<double>& own) {
+    const auto written = sheet.number(cell);
+    if (own && written && mean_agrees(sheet.text(cell), *written, *own)) cells.emplace_back(cell);
+  };
+  check_mean(kMeanTitre, mean);
+  if (level.then) check_mean(kMeanFirstTitre, first_mean);
+  for (const WorkedStep& step : check_working(level, sheet, mean, first_mean)) {
     if (step.right) cells.push_back(step.step.cell);
   }
   return cells;

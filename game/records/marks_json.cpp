@@ -26,16 +26,28 @@ Json breakdown_object(const TitreBreakdown& breakdown) {
   return causes;
 }
 
-Json titre_object(const TitreRow& row, double ideal_cm3) {
+/// Of two endpoints the first: the same figures from the initial reading to the one between.
+Json first_object(const FirstTitre& first, double ideal_cm3) {
+  Json titre;
+  titre["reading_cm3"] = number(first.reading_cm3);
+  titre["recorded_cm3"] = number(first.recorded_cm3);
+  titre["ideal_cm3"] = number(tidy(ideal_cm3));
+  titre["breakdown"] = first.breakdown ? breakdown_object(*first.breakdown) : Json(nullptr);
+  titre["remainder_cm3"] = first.breakdown ? number(first.breakdown->remainder_cm3) : Json(nullptr);
+  return titre;
+}
+
+Json titre_object(const TitreRow& row, const MeanTitres& ideal) {
   Json titre;
   titre["run"] = row.run;
   titre["initial_cm3"] = number(row.initial_cm3);
   titre["final_cm3"] = number(row.final_cm3);
   titre["recorded_cm3"] = number(row.recorded_cm3);
-  titre["ideal_cm3"] = number(tidy(ideal_cm3));
+  titre["ideal_cm3"] = number(tidy(ideal.whole_cm3));
   titre["used"] = row.used;
   titre["breakdown"] = row.breakdown ? breakdown_object(*row.breakdown) : Json(nullptr);
   titre["remainder_cm3"] = row.breakdown ? number(row.breakdown->remainder_cm3) : Json(nullptr);
+  if (row.first) titre["first"] = first_object(*row.first, ideal.first_cm3.value_or(0.0));
   return titre;
 }
 
@@ -123,9 +135,13 @@ std::string marks_json(const MarkedAttempt& marked, const std::string& attempt_n
   object["reproduced"] = marked.outcome.reproduced;
   object["titres"] = Json::array();
   for (const TitreRow& row : marked.titres)
-    object["titres"].push_back(titre_object(row, marked.ideal_titre_cm3));
+    object["titres"].push_back(titre_object(row, marked.ideal_titres()));
   object["mean_titre_cm3"] = number(marked.mean_titre_cm3);
   object["ideal_titre_cm3"] = number(tidy(marked.ideal_titre_cm3));
+  if (marked.ideal_first_titre_cm3) {
+    object["mean_first_titre_cm3"] = number(marked.mean_first_titre_cm3);
+    object["ideal_first_titre_cm3"] = number(tidy(*marked.ideal_first_titre_cm3));
+  }
   object["concentration"] = {{"reported", number(marked.reported)},
                              {"true", number(tidy(marked.true_value))},
                              {"unit", marked.unit}};

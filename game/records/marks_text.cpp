@@ -73,6 +73,20 @@ std::string titre_table(const MarkedAttempt& marked) {
   return out;
 }
 
+/// The first of two endpoints: what was read there, and how far its titre is from the ideal one.
+std::string first_titres(const MarkedAttempt& marked) {
+  if (!marked.ideal_first_titre_cm3) return {};
+  std::string out;
+  for (const TitreRow& row : marked.titres) {
+    if (!row.first || !row.first->recorded_cm3 || std::fabs(*row.first->recorded_cm3) >= 1e6) continue;
+    const double off_cm3 = *row.first->recorded_cm3 - *marked.ideal_first_titre_cm3;
+    out += (out.empty() ? "" : ", ") + run_text(row.run) + " " + figure_text(*row.first->recorded_cm3, 2) +
+           " (" + signed_figure(off_cm3, 3) + ")";
+  }
+  return wrapped("", "First titres, off the ideal " + figure_text(*marked.ideal_first_titre_cm3, 3) +
+                         " cm³: " + (out.empty() ? "none" : out) + ".");
+}
+
 std::string result_lines(const MarkedAttempt& marked) {
   std::string out = wrapped(
       "", "Mean titre written: " + (marked.mean_text.empty() ? "none" : as_written(marked.mean_text)) +
@@ -88,14 +102,13 @@ std::string result_lines(const MarkedAttempt& marked) {
   return out + wrapped("", result + ".");
 }
 
-std::string breakdown_lines(const TitreRow& row) {
-  const TitreBreakdown& parts = *row.breakdown;
+std::string breakdown_lines(const TitreRow& row, const TitreBreakdown& parts, const std::string& titre) {
   std::array<std::size_t, kCauses> order{};
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     return std::fabs(parts.causes_cm3[a]) > std::fabs(parts.causes_cm3[b]);
   });
-  std::string out = "  " + sentence(run_text(row.run)) + ": " +
+  std::string out = "  " + sentence(run_text(row.run)) + titre + ": " +
                     signed_cm3_text(parts.recorded_cm3 - parts.ideal_cm3, 3) + " against the ideal titre\n";
   double rest_cm3 = parts.remainder_cm3;
   std::size_t named = 0;
@@ -117,7 +130,9 @@ std::string breakdown_lines(const TitreRow& row) {
 std::string breakdowns(const MarkedAttempt& marked) {
   std::string out;
   for (const TitreRow& row : marked.titres) {
-    if (row.breakdown) out += breakdown_lines(row);
+    if (row.first && row.first->breakdown)
+      out += breakdown_lines(row, *row.first->breakdown, ", first titre");
+    if (row.breakdown) out += breakdown_lines(row, *row.breakdown, row.first ? ", whole titre" : "");
   }
   return out.empty() ? out : "\nWhere each titre came from (cm³; + raised it)\n" + out;
 }
@@ -199,10 +214,11 @@ std::string finding_lines(const MarkedAttempt& marked, Group group) {
 std::string marks_text(const MarkedAttempt& marked, const std::string& attempt_name,
                        const std::optional<FirstGo>& first_go) {
   std::string out = head(marked, attempt_name) + next_lines(marked);
-  out += marked.drill ? drill_text(*marked.drill, first_go)
-                      : "\nTitres (cm³)\n" + titre_table(marked) + result_lines(marked) + breakdowns(marked) +
-                            (marked.result_split ? split_lines(*marked.result_split) : "") +
-                            (marked.uncertainty ? uncertainty_text(*marked.uncertainty) : "");
+  out += marked.drill
+             ? drill_text(*marked.drill, first_go)
+             : "\nTitres (cm³)\n" + titre_table(marked) + first_titres(marked) + result_lines(marked) +
+                   breakdowns(marked) + (marked.result_split ? split_lines(*marked.result_split) : "") +
+                   (marked.uncertainty ? uncertainty_text(*marked.uncertainty) : "");
   out += scores(marked.marks);
   const std::array<std::pair<Group, const char*>, 3> groups = {
       {{Group::unmet, "Not met"},

@@ -56,6 +56,7 @@ inline constexpr Rect kReadingCard{808, 16, 458, 688};
 inline constexpr Rect kTitrantBottle{536, 54, 104, 196};
 inline constexpr Rect kSampleBottle{652, 54, 104, 196};
 inline constexpr Rect kIndicator{768, 124, 64, 126};
+inline constexpr Rect kSecondIndicator{768, 4, 64, 116};  ///< on the shelf's edge above the other
 inline constexpr Rect kPipette{534, 265, 312, 24};
 inline constexpr Rect kPipetteDipped{535, 300, 24, 312};  ///< worked by hand: in the sample's beaker
 inline constexpr Rect kPipetteLifted{535, 246, 24, 312};  ///< ... above the waste

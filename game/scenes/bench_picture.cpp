@@ -41,6 +41,14 @@ Rect beaker_under(const BenchPicture& picture) {
 
 }  // namespace
 
+std::string short_indicator_name(const std::string& name) {
+  // Two letters fit the dropper's paper: the first of each half of a long name.
+  if (name.size() < 10) return name;
+  if (name == "phenolphthalein") return "phenol-\nphthalein";
+  const std::size_t gap = name.find(' ');
+  return gap == std::string::npos ? name : name.substr(0, gap) + "\n" + name.substr(gap + 1);
+}
+
 TintTable tints_of(const BenchSpec& spec, Backdrop backdrop) {
   constexpr double kStrongest = 0.05, kLongest_cm = 10.0;
   return {spec.indicator, kStrongest * spec.indicator.stock_mol_dm3 * kLongest_cm, backdrop};
@@ -142,6 +150,9 @@ void draw_still_bench(Canvas& canvas, const BenchPicture& picture) {
     if (stands(Bottle::sample))
       draw_bottle(canvas, {layout::kSampleBottle, picture.sample_label, palette::paper, palette::good, 0.7F});
     draw_dropper_bottle(canvas, layout::kIndicator, picture.indicator);
+    if (picture.spec.then)
+      draw_dropper_bottle(canvas, layout::kSecondIndicator,
+                          short_indicator_name(picture.spec.then->indicator.name));
   }
   if (!view.beaker_under) draw_beaker(canvas, layout::kBeakerAside, beaker_fill(view), beaker_word(picture));
   canvas.flush();

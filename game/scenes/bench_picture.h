@@ -21,6 +21,8 @@ struct BenchPicture {
   double pipette_let_run_s = 1e9;                      ///< since the pipette was let run; cosmetic
 };
 
+/// As it fits a dropper bottle's paper, on two lines where it is long.
+[[nodiscard]] std::string short_indicator_name(const std::string& name);
 /// For a flask with as much as a twentieth of the indicator's bottle in it, 10 cm deep.
 [[nodiscard]] TintTable tints_of(const BenchSpec& spec, Backdrop backdrop);
 

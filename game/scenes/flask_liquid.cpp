@@ -26,12 +26,17 @@ class Looked {
   explicit Looked(const LiquidLook& look) : look_(look) {}
 
   /// u: across, -1 to 1; s: up, 0 to 1.
-  [[nodiscard]] FormAmounts at(float u, float s) const {
+  [[nodiscard]] FormAmounts at(float u, float s) const { return at(look_.forms, u, s); }
+  /// Of the second indicator. Precondition: there is one.
+  [[nodiscard]] FormAmounts second_at(float u, float s) const { return at(look_.second_forms, u, s); }
+
+ private:
+  [[nodiscard]] FormAmounts at(const std::vector<FormAmounts>& places, float u, float s) const {
     const Place across = place(0.5F * (u + 1), look_.grid.columns), up = place(s, look_.grid.rows);
     FormAmounts forms{};
     for (std::size_t form = 0; form < forms.size(); ++form) {
       const auto along = [&](std::size_t row) {
-        const FormAmounts* const cells = &look_.forms[row * look_.grid.columns];
+        const FormAmounts* const cells = &places[row * look_.grid.columns];
         return cells[across.low][form] + across.part * (cells[across.high][form] - cells[across.low][form]);
       };
       forms[form] = along(up.low) + up.part * (along(up.high) - along(up.low));
@@ -39,7 +44,6 @@ class Looked {
     return forms;
   }
 
- private:
   struct Place {
     std::size_t low, high;
     float part;
@@ -73,15 +77,21 @@ double opacity(const sf::Color& colour, const sf::Color& clear, double height_sh
   return std::clamp(0.70 + 0.24 * (1 - height_share) + off / 60.0, 0.0, 1.0);
 }
 
-/// Colour of the liquid at a place: u across, s up, on its way through the flask and back from below.
+/// Colour of the liquid at a place: u across, s up, on its way through the flask and back from below. Where a
+/// second indicator is in it no table holds the mixture: its light is worked out at some places, and its
+/// colours lie between them.
 class Seen {
  public:
   explicit Seen(const BenchPicture& picture)
       : tints_(picture.tints),
         looked_(picture.view.flask_look),
-        path_cm_(sight_path_cm(picture.spec.flask, picture.view.flask_cm3)) {}
+        path_cm_(sight_path_cm(picture.spec.flask, picture.view.flask_cm3)) {
+    const FormAmounts& second = picture.view.flask_look.second_mean;
+    if (std::any_of(second.begin(), second.end(), [](float form) { return form > 0.0F; })) work_out(picture);
+  }
 
   [[nodiscard]] sf::Color at(float u, float s) const {
+    if (!both_.empty()) return between(u, s);
     return tinted(tints_, looked_.at(u, s), path_cm_ * path_share(static_cast<double>(u)));
   }
   /// Of the surface: the field is one upright section, so what stands on its left and right is turned round
@@ -93,9 +103,44 @@ class Seen {
   }
 
  private:
+  static constexpr std::size_t kColumns = 33, kRows = 17;
+
+  void work_out(const BenchPicture& picture) {
+    const Backdrop backdrop = picture.view.flask_on_tile ? Backdrop::white_tile : Backdrop::bare_bench;
+    const std::size_t rows = picture.view.flask_look.even() ? 1 : kRows;
+    for (std::size_t row = 0; row < rows; ++row) {
+      const float s = rows == 1 ? 0.0F : static_cast<float>(row) / static_cast<float>(rows - 1);
+      for (std::size_t column = 0; column < kColumns; ++column) {
+        const float u = 2 * static_cast<float>(column) / static_cast<float>(kColumns - 1) - 1;
+        const TintHere tint{looked_.at(u, s), looked_.second_at(u, s)};
+        const double path_cm = path_cm_ * path_share(static_cast<double>(u));
+        both_.push_back(screen_colour(to_rgb(colour_of(picture.spec, tint, path_cm, backdrop))));
+      }
+    }
+  }
+  struct Step {
+    std::size_t low = 0;
+    double part = 0.0;
+  };
+  static Step step_at(float share, std::size_t count) {
+    const float at = std::clamp(share, 0.0F, 1.0F) * static_cast<float>(count - 1);
+    const auto low = static_cast<std::size_t>(at);
+    return {low, static_cast<double>(at - static_cast<float>(low))};
+  }
+  [[nodiscard]] sf::Color between(float u, float s) const {
+    const std::size_t rows = both_.size() / kColumns;
+    const Step across = step_at(0.5F * (u + 1), kColumns), up = step_at(s, rows);
+    const auto along = [&](std::size_t row) {
+      const sf::Color* const cells = &both_[row * kColumns];
+      return mixed(cells[across.low], cells[std::min(across.low + 1, kColumns - 1)], across.part);
+    };
+    return mixed(along(up.low), along(std::min(up.low + 1, rows - 1)), up.part);
+  }
+
   const TintTable& tints_;
   Looked looked_;
   double path_cm_;
+  std::vector<sf::Color> both_;  ///< row by row from the bottom; empty without a second indicator
 };
 
 void liquid_body(Canvas& canvas, const BenchPicture& picture, const FlaskShape& shape,

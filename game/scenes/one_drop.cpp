@@ -55,7 +55,9 @@ class Finder {
     now_->lands = session.state().tick;
     now_->reading_cm3 = view(session).meniscus_cm3;
     const double whole_cm3 = session.spec().settled.full_drop_cm3;
-    const double change = visible_change(session.spec(), flask_liquid(session.state().ledger));
+    const Parcel& liquid = flask_liquid(session.state().ledger);
+    const double change =
+        visible_change(session.spec(), liquid, Hydration::as_it_stands, endpoint_due(session.spec(), liquid));
     if (static_cast<double>(in) * kVolumeQuantum_cm3 >= kWhole * whole_cm3 && change < kFirstVisibleChange)
       found_ = now_;
   }

@@ -64,6 +64,7 @@ void card(Canvas& canvas, const Rect& rect) {
 
 /// What a key needs to be of any use.
 enum class Needs {
+  second,
   nothing,
   liquid,
   pouring,
@@ -112,6 +113,7 @@ constexpr std::array kHelp = {HelpLine{"keys.tap.keys", "keys.tap", Needs::liqui
                               HelpLine{"keys.rinse_pipette.keys", "keys.rinse_pipette", Needs::titration},
                               HelpLine{"keys.blow_out.keys", "keys.blow_out", Needs::titration},
                               HelpLine{"keys.indicator.keys", "keys.indicator", Needs::titration},
+                              HelpLine{"keys.second_indicator.keys", "keys.second_indicator", Needs::second},
                               HelpLine{"keys.empty_flask.keys", "keys.empty_flask", Needs::titration},
                               HelpLine{"keys.rinse_flask.keys", "keys.rinse_flask", Needs::titration},
                               HelpLine{"keys.wipe_pipette.keys", "keys.wipe_pipette", Needs::by_hand},
@@ -142,6 +144,8 @@ bool has(const Outfit& outfit, Needs needs) {
       return outfit.glass();
     case Needs::funnel:
       return outfit.funnel();
+    case Needs::second:
+      return outfit.second_indicator;
     case Needs::by_hand:
       return outfit.titration && outfit.pipette_by_hand;
     case Needs::practised:

@@ -23,14 +23,6 @@ constexpr double kGreetingStays_s = 25.0;
 constexpr Tick kSayEvery = 12;  ///< ticks between two looks for the voice
 constexpr Tick kGuideLooksEvery = kTicksPerSecond / 8;
 
-std::string short_indicator_name(const std::string& key) {
-  // Two letters fit the dropper's paper: the first of each half of a long name.
-  if (key.size() < 10) return key;
-  if (key == "phenolphthalein") return "phenol-\nphthalein";
-  const std::size_t gap = key.find(' ');
-  return gap == std::string::npos ? key : key.substr(0, gap) + "\n" + key.substr(gap + 1);
-}
-
 }  // namespace
 
 PlayScene::PlayScene(Session session, std::optional<Journal> journal, const PlaySettings& settings)

@@ -1,6 +1,7 @@
 #include "game/scenes/sheet_layout.h"
 
 #include <algorithm>
+#include <array>
 
 #include "game/level/say.h"
 
@@ -14,9 +15,9 @@ constexpr float kMostLine = 42.0F;
 
 void place_table(SheetLayout& sheet, const std::vector<std::string>& runs) {
   for (std::size_t column = 0; column < runs.size(); ++column) {
-    for (int row = 0; row < kSheetRows; ++row) {
+    for (std::size_t row = 0; row < sheet.rows.size(); ++row) {
       sheet.places.emplace_back(
-          runs[column] + "/" + sheet_row_name(row),
+          runs[column] + "/" + sheet.rows[row].name,
           Rect{sheet.table.x + sheet.label_width + sheet.column_width * static_cast<float>(column),
                sheet.table.y + sheet.heading_height + sheet.row_height * static_cast<float>(row),
                sheet.column_width, sheet.row_height});
@@ -49,16 +50,17 @@ void place_foot(SheetLayout& sheet, bool forward, bool asking) {
 
 }  // namespace
 
-const char* sheet_row_name(int row) {
-  static constexpr const char* names[kSheetRows] = {"final", "initial", "titre", "counts"};
-  return names[row];
-}
-
-Phrase sheet_row_words(int row, bool with_unit) {
-  static constexpr Phrase names[kSheetRows] = {"sheet.final", "sheet.initial", "sheet.titre", "sheet.counts"};
-  static constexpr Phrase with_units[kSheetRows] = {"sheet.final.cm3", "sheet.initial.cm3", "sheet.titre.cm3",
-                                                    "sheet.counts"};
-  return with_unit ? with_units[row] : names[row];
+std::span<const SheetRow> sheet_rows(bool two) {
+  static constexpr SheetRow kFinal{"final", "sheet.final", "sheet.final.cm3"},
+      kInitial{"initial", "sheet.initial", "sheet.initial.cm3"},
+      kTitre{"titre", "sheet.titre", "sheet.titre.cm3"}, kCounts{"counts", "sheet.counts", "sheet.counts"};
+  static constexpr std::array kOne = {kFinal, kInitial, kTitre, kCounts};
+  static constexpr std::array kTwo = {
+      kFinal,   SheetRow{"first endpoint", "sheet.first_endpoint", "sheet.first_endpoint.cm3"},
+      kInitial, SheetRow{"first titre", "sheet.first_titre", "sheet.first_titre.cm3"},
+      kTitre,   kCounts};
+  if (two) return kTwo;
+  return kOne;
 }
 
 Rect SheetLayout::place(const std::string& name) const {
@@ -68,8 +70,10 @@ Rect SheetLayout::place(const std::string& name) const {
 }
 
 SheetLayout sheet_layout(const std::vector<std::string>& runs,
-                         const std::vector<CalculationStep>& calculation, bool forward, bool asking) {
+                         const std::vector<CalculationStep>& calculation, bool forward, bool asking,
+                         bool two_endpoints) {
   SheetLayout sheet;
+  sheet.rows = sheet_rows(two_endpoints);
   const float columns = static_cast<float>(runs.size());
   sheet.paper = forward ? kForward : kAside;
   const Rect& p = sheet.paper;
@@ -77,12 +81,14 @@ SheetLayout sheet_layout(const std::vector<std::string>& runs,
   sheet.heading_height = forward ? 36.0F : 30.0F;
   const bool long_working = calculation.size() > 6;
   sheet.row_height = forward ? (long_working ? 43.0F : 50.0F) : 35.0F;
+  if (two_endpoints) sheet.row_height = forward ? 39.0F : 23.5F;
   sheet.label_width = forward ? 178.0F : 104.0F;
   sheet.print_size = forward ? 18.0F : 15.0F;
   sheet.ink_size = forward ? 24.0F : (columns > 5 ? 16.0F : 19.0F);
   sheet.struck_size = forward ? 16.0F : 13.0F;
+  if (two_endpoints) sheet.ink_size = forward ? 21.0F : 15.0F;
   sheet.table = {p.x + margin, p.y + (forward ? 48.0F : 12.0F), p.w - 2 * margin,
-                 sheet.heading_height + sheet.row_height * kSheetRows};
+                 sheet.heading_height + sheet.row_height * static_cast<float>(sheet.rows.size())};
   sheet.column_width = (sheet.table.w - sheet.label_width) / columns;
   place_table(sheet, runs);
   const float working_top = sheet.table.bottom() + (forward ? (long_working ? 12.0F : 18.0F) : 2.0F);

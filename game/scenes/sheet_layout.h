@@ -1,6 +1,7 @@
 #pragma once
 // Where everything lies on the results sheet, at its place beside the bench or forward over it. Pure.
 
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
@@ -11,14 +12,19 @@
 
 namespace halfdrop {
 
-/// A cell of the table by column (run) and row.
-inline constexpr int kSheetRows = 4;
-[[nodiscard]] const char* sheet_row_name(int row);  ///< final, initial, titre, counts: as the paper has them
-/// As the trade heads them: "initial reading / cm³".
-[[nodiscard]] Phrase sheet_row_words(int row, bool with_unit);
+/// A row of the table as the paper has them, by its cells' name, and as the trade heads it: "initial
+/// reading", with its unit "initial reading / cm³".
+struct SheetRow {
+  const char* name;
+  Phrase words;
+  Phrase with_unit;
+};
+/// Readings with the last on top, titres, counts; `two`: where a flask has two endpoints.
+[[nodiscard]] std::span<const SheetRow> sheet_rows(bool two);
 
 struct SheetLayout {
   Rect paper;
+  std::span<const SheetRow> rows;
   Rect table;  ///< heading and rows
   float heading_height = 0.0F, row_height = 0.0F, label_width = 0.0F, column_width = 0.0F;
   float print_size = 0.0F, ink_size = 0.0F, struck_size = 0.0F;
@@ -34,6 +40,6 @@ struct SheetLayout {
 /// ("working").
 [[nodiscard]] SheetLayout sheet_layout(const std::vector<std::string>& runs,
                                        const std::vector<CalculationStep>& calculation, bool forward,
-                                       bool asking);
+                                       bool asking, bool two_endpoints = false);
 
 }  // namespace halfdrop

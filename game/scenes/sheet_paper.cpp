@@ -43,7 +43,7 @@ SheetPaper::SheetPaper(const Level& level, WorkedSlip slip, std::string no_examp
     : level_(level), slip_(std::move(slip)), no_example_(std::move(no_example)), runs_(run_names(level)) {}
 
 SheetLayout SheetPaper::layout() const {
-  SheetLayout sheet = sheet_layout(runs_, level_.calculation, forward_, asking());
+  SheetLayout sheet = sheet_layout(runs_, level_.calculation, forward_, asking(), level_.then.has_value());
   for (std::size_t i = 0; forward_ && i < level_.calculation.size(); ++i) {
     const std::string& cell = level_.calculation[i].cell;
     if (!slip_.offered() || slip_.is_withdrawn(cell)) continue;
@@ -80,8 +80,9 @@ void SheetPaper::show_example(bool shown) {
 
 std::string SheetPaper::next_empty(const Session& session) const {
   for (const std::string& run : runs_) {
-    for (const char* row : {"/initial", "/final", "/titre"}) {
-      if (session.cell(run + row).empty()) return run + row;
+    for (const std::string_view row : titre_rows(level_)) {
+      const std::string cell = run + std::string(row);
+      if (session.cell(cell).empty()) return cell;
     }
   }
   for (const CalculationStep& step : level_.calculation) {
@@ -152,24 +153,27 @@ bool SheetPaper::click(sf::Vector2f at, Session& session) {
 }
 
 void SheetPaper::move(int columns, int rows, Session& session) {
+  const std::span<const SheetRow> table = sheet_rows(level_.then.has_value());
+  const int table_rows = static_cast<int>(table.size());
+  const auto row_name = [&](int row) { return std::string("/") + table[static_cast<std::size_t>(row)].name; };
   const auto at = std::find_if(level_.calculation.begin(), level_.calculation.end(),
                                [&](const CalculationStep& s) { return s.cell == editing_; });
-  int column = 0, row = kSheetRows + static_cast<int>(at - level_.calculation.begin());
+  int column = 0, row = table_rows + static_cast<int>(at - level_.calculation.begin());
   if (at == level_.calculation.end()) {
     for (int c = 0; c < static_cast<int>(runs_.size()); ++c) {
-      for (int r = 0; r < kSheetRows; ++r) {
-        if (editing_ != runs_[static_cast<std::size_t>(c)] + "/" + sheet_row_name(r)) continue;
+      for (int r = 0; r < table_rows; ++r) {
+        if (editing_ != runs_[static_cast<std::size_t>(c)] + row_name(r)) continue;
         column = c;
         row = r;
       }
     }
   }
-  const int last = kSheetRows + static_cast<int>(level_.calculation.size()) - 1;
+  const int last = table_rows + static_cast<int>(level_.calculation.size()) - 1;
   column = std::clamp(column + columns, 0, static_cast<int>(runs_.size()) - 1);
   row = std::clamp(row + rows, 0, last);
   leave(session);
-  open(row < kSheetRows ? runs_[static_cast<std::size_t>(column)] + "/" + sheet_row_name(row)
-                        : level_.calculation[static_cast<std::size_t>(row - kSheetRows)].cell,
+  open(row < table_rows ? runs_[static_cast<std::size_t>(column)] + row_name(row)
+                        : level_.calculation[static_cast<std::size_t>(row - table_rows)].cell,
        session);
 }
 

@@ -41,7 +41,7 @@ void draw_tick_box(Canvas& canvas, const Rect& cell, float size) {
 void draw_grid(Canvas& canvas, const SheetLayout& sheet, const std::vector<std::string>& runs, bool forward) {
   const Rect& t = sheet.table;
   const float px = std::max(1.0F, canvas.pixel());
-  for (int row = 0; row <= kSheetRows; ++row) {
+  for (std::size_t row = 0; row <= sheet.rows.size(); ++row) {
     const float y = t.y + sheet.heading_height + sheet.row_height * static_cast<float>(row);
     canvas.line({t.x, y}, {t.right(), y}, row == 0 ? 1.6F * px : px,
                 row == 0 ? palette::print_soft : palette::paper_line);
@@ -57,9 +57,9 @@ void draw_grid(Canvas& canvas, const SheetLayout& sheet, const std::vector<std::
         name, {x + sheet.column_width / 2, t.y + sheet.heading_height / 2},
         fitted(canvas, name, sheet.column_width - 6, print(sheet.print_size, Face::semibold, Align::centre)));
   }
-  for (int row = 0; row < kSheetRows; ++row) {
+  for (std::size_t row = 0; row < sheet.rows.size(); ++row) {
     const float y = t.y + sheet.heading_height + sheet.row_height * (static_cast<float>(row) + 0.5F);
-    const Phrase words = sheet_row_words(row, forward);
+    const Phrase words = forward ? sheet.rows[row].with_unit : sheet.rows[row].words;
     canvas.text_middle(words, {t.x + 2, y},
                        fitted(canvas, words, sheet.label_width - 4, print(sheet.print_size)));
   }
@@ -139,11 +139,11 @@ CellInk ink_of(const Session& session, const std::string& cell, const std::strin
 void SheetPaper::draw_table(Canvas& canvas, const SheetLayout& sheet, const Session& session) const {
   draw_grid(canvas, sheet, runs_, forward_);
   for (const std::string& run : runs_) {
-    for (int row = 0; row < kSheetRows; ++row) {
-      const std::string cell = run + "/" + sheet_row_name(row);
+    for (std::size_t row = 0; row < sheet.rows.size(); ++row) {
+      const std::string cell = run + "/" + sheet.rows[row].name;
       const Rect place = sheet.place(cell);
       const CellInk ink = ink_of(session, cell, editing_, text_);
-      if (row + 1 < kSheetRows) {
+      if (row + 1 < sheet.rows.size()) {
         draw_ink(canvas, sheet, place, ink);
         continue;
       }

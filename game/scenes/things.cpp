@@ -207,6 +207,9 @@ void add_titration(const BenchPicture& picture, std::vector<Thing>& all) {
     add_practised_pipette(picture, all);
   }
   all.push_back(clicked("indicator", layout::kIndicator, say("hint.indicator"), Deed::add_indicator));
+  if (picture.spec.then)
+    all.push_back(clicked("second-indicator", layout::kSecondIndicator, say("hint.second_indicator"),
+                          Deed::add_second_indicator));
   Thing water = held("water", layout::kWashBottle, say("hint.wash_bottle"), Grip::wash);
   water.pours = Deed::take_up_water;
   all.push_back(std::move(water));

@@ -48,7 +48,8 @@ constexpr std::array<std::string_view, kDeeds> kDeedNames = {"put on coat",
                                                              "lift pipette",
                                                              "wipe pipette",
                                                              "lean pipette on flask",
-                                                             "hold pipette free"};
+                                                             "hold pipette free",
+                                                             "add second indicator"};
 
 struct HandRange {
   std::string_view name;
@@ -181,10 +182,26 @@ std::vector<std::string> run_names(const Level& level) {
   return names;
 }
 
+std::span<const std::string_view> reading_rows(const Level& level) {
+  static constexpr std::array<std::string_view, 2> kOne = {"/initial", "/final"};
+  static constexpr std::array<std::string_view, 3> kTwo = {"/initial", "/first endpoint", "/final"};
+  if (level.then) return kTwo;
+  return kOne;
+}
+
+std::span<const std::string_view> titre_rows(const Level& level) {
+  static constexpr std::array<std::string_view, 3> kOne = {"/initial", "/final", "/titre"};
+  static constexpr std::array<std::string_view, 5> kTwo = {"/initial", "/first endpoint", "/first titre",
+                                                           "/final", "/titre"};
+  if (level.then) return kTwo;
+  return kOne;
+}
+
 std::vector<std::string> sheet_cells(const Level& level) {
   std::vector<std::string> cells;
   for (const std::string& run : run_names(level)) {
-    for (const char* row : {"/initial", "/final", "/titre", "/counts"}) cells.push_back(run + row);
+    for (const std::string_view row : titre_rows(level)) cells.push_back(run + std::string(row));
+    cells.push_back(run + "/counts");
   }
   for (const CalculationStep& step : level.calculation) cells.push_back(step.cell);
   const int readings = level.drill ? drill_readings(*level.drill) : 0;

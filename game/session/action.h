@@ -19,6 +19,11 @@ namespace halfdrop {
 
 /// Runs of a level's sheet: "trial", "1", "2", ...; a drill has none.
 [[nodiscard]] std::vector<std::string> run_names(const Level& level);
+/// Rows of a run's readings, "/initial" and "/final"; where a flask has two endpoints "/first endpoint"
+/// between.
+[[nodiscard]] std::span<const std::string_view> reading_rows(const Level& level);
+/// Rows of a run down to its titres, in the order of writing: also "/first titre" there.
+[[nodiscard]] std::span<const std::string_view> titre_rows(const Level& level);
 /// Every cell of the sheet: "trial/initial", "trial/final", "trial/titre", "1/initial", ..., "1/counts"
 /// ("yes" or ""), "calculation/..." in order. In a drill "reading/1" and so on, or none.
 [[nodiscard]] std::vector<std::string> sheet_cells(const Level& level);

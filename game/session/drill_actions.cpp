@@ -17,6 +17,7 @@ bool of_titrations_only(Deed deed) {
     case Deed::fill_pipette:
     case Deed::deliver_aliquot:
     case Deed::add_indicator:
+    case Deed::add_second_indicator:
     case Deed::empty_flask:
     case Deed::rinse_flask:
     case Deed::take_up_titrant:
@@ -76,6 +77,8 @@ std::string no_place(std::string_view name, const Drill& drill) {
 
 std::optional<std::string> not_in_level(const Level& level, Deed deed) {
   if (!level.drill) {
+    if (deed == Deed::add_second_indicator && !level.then)
+      return say("refusal.one_endpoint", {{"what", std::string(deed_name(deed))}});
     if (!of_drills_only(deed)) return std::nullopt;
     return say("refusal.only_in_drill", {{"what", std::string(deed_name(deed))}});
   }

@@ -28,6 +28,11 @@ bool goes_forward(const GuideStep& step, const GuideFacts& facts) {
          step.id == "wait" || step.id == "pipette-drain";
 }
 
+/// A run's endpoint, the second one apart.
+std::string endpoint_name(const GuideFacts& facts) {
+  return facts.run + (second_endpoint_due(facts) ? ", second" : "");
+}
+
 }  // namespace
 
 std::span<const GuideStep> guide_steps() {
@@ -57,8 +62,8 @@ bool Guide::knows(std::string_view step) const {
 void Guide::watch_colour(GuideFacts& facts) {
   if (facts.hands.tap > 0.0 || !guide::running(facts)) lasted_in_.clear();
   const bool stands = guide::running(facts) && facts.seen.flask_under_jet && shows_change(facts);
-  if (stands && facts.undisturbed_s >= kColourLasts_s) lasted_in_ = facts.run;
-  facts.colour_lasted = !facts.run.empty() && lasted_in_ == facts.run;
+  if (stands && facts.undisturbed_s >= kColourLasts_s) lasted_in_ = endpoint_name(facts);
+  facts.colour_lasted = !facts.run.empty() && lasted_in_ == endpoint_name(facts);
 }
 
 /// A step that was open at the last look and is so no longer, because it was done.

@@ -30,10 +30,11 @@ struct GuideFacts {
   Bottle in_hand = Bottle::titrant;  ///< that is poured from
 
   // What was done, from the log.
-  int aliquots = 0, indicator_drops = 0;  ///< into the flask since it was last emptied
-  int rinses = 0;                         ///< times that liquid was turned about in the burette
-  bool turned_about = false;              ///< ... what is in it now
-  bool pipette_rinsed = false;            ///< with sample, or used
+  /// Into the flask since it was last emptied.
+  int aliquots = 0, indicator_drops = 0, second_indicator_drops = 0;
+  int rinses = 0;               ///< times that liquid was turned about in the burette
+  bool turned_about = false;    ///< ... what is in it now
+  bool pipette_rinsed = false;  ///< with sample, or used
   bool pipette_let_in = false;  ///< by hand: it was let run over the flask, and not lifted away since
   bool let_in = false;          ///< the tap was open over this aliquot
   bool flask_spent = false;     ///< a run was read off with it, and it was not rinsed since
@@ -43,9 +44,12 @@ struct GuideFacts {
   // What was written. Readings count once they are plain numbers.
   std::string run;  ///< to be done or going on: "trial", "1" ...; empty: runs are over
   std::optional<double> initial_cm3, final_cm3;  ///< of that run
-  std::optional<double> expected_cm3;            ///< least titre so far
-  std::vector<std::string> counting;             ///< the two accurate runs nearest to each other
-  bool agree = false;                            ///< ... within 0.10 cm3
+  std::optional<double> first_cm3;               ///< ... at the first of two endpoints
+  bool first_titre_written = false;
+  std::optional<double> expected_cm3;        ///< least titre so far
+  std::optional<double> expected_first_cm3;  ///< ... of first titres
+  std::vector<std::string> counting;         ///< the two accurate runs nearest to each other
+  bool agree = false;                        ///< ... within 0.10 cm3
   int ticked = 0;
   std::string next_line;  ///< prompt of the first line of the working that is empty
 };
@@ -68,6 +72,8 @@ struct GuideStep {
 [[nodiscard]] const GuideStep* next_step(const GuideFacts& facts);
 /// Titrant was let in, and the flask shows what the level calls its endpoint, in as many places as not.
 [[nodiscard]] bool shows_change(const GuideFacts& facts);
+/// The endpoint that is worked for is the second of two.
+[[nodiscard]] bool second_endpoint_due(const GuideFacts& facts);
 
 inline constexpr double kStuck_s = 20.0;
 inline constexpr double kColourLasts_s = 30.0;

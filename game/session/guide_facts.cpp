@@ -30,8 +30,9 @@ std::optional<double> number_in(const Session& session, const std::string& cell)
   return plain_number(session.cell(cell));
 }
 
-std::optional<double> own_titre_cm3(const Session& session, const std::string& run) {
-  const auto first = number_in(session, run + "/initial"), last = number_in(session, run + "/final");
+std::optional<double> own_titre_cm3(const Session& session, const std::string& run,
+                                    const char* reading = "/final") {
+  const auto first = number_in(session, run + "/initial"), last = number_in(session, run + reading);
   if (!first || !last) return std::nullopt;
   return std::round((*last - *first) * 1e6) / 1e6;
 }
@@ -84,7 +85,9 @@ struct Log {
       beaker_under = deed == Deed::put_beaker_under;
     if (deed == Deed::deliver_aliquot) ++facts.aliquots;
     if (deed == Deed::add_indicator) ++facts.indicator_drops;
-    if (deed == Deed::empty_flask || deed == Deed::rinse_flask) facts.aliquots = facts.indicator_drops = 0;
+    if (deed == Deed::add_second_indicator) ++facts.second_indicator_drops;
+    if (deed == Deed::empty_flask || deed == Deed::rinse_flask)
+      facts.aliquots = facts.indicator_drops = facts.second_indicator_drops = 0;
     if (deed == Deed::rinse_flask) facts.flask_spent = false;
     if (deed == Deed::deliver_aliquot || deed == Deed::empty_flask || deed == Deed::rinse_flask)
       facts.let_in = false;
@@ -111,8 +114,13 @@ void find_pair(const Session& session, const std::vector<std::string>& runs, Gui
   for (std::size_t i = 1; i < runs.size(); ++i) {
     for (std::size_t j = i + 1; j < runs.size(); ++j) {
       const auto one = own_titre_cm3(session, runs[i]), other = own_titre_cm3(session, runs[j]);
-      if (!one || !other || std::fabs(*one - *other) >= nearest_cm3) continue;
-      nearest_cm3 = std::fabs(*one - *other);
+      if (!one || !other) continue;
+      double apart_cm3 = std::fabs(*one - *other);
+      const auto first = own_titre_cm3(session, runs[i], "/first endpoint"),
+                 second = own_titre_cm3(session, runs[j], "/first endpoint");
+      if (first && second) apart_cm3 = std::max(apart_cm3, std::fabs(*first - *second));
+      if (apart_cm3 >= nearest_cm3) continue;
+      nearest_cm3 = apart_cm3;
       facts.counting = {runs[i], runs[j]};
     }
   }
@@ -127,6 +135,9 @@ void read_sheet(const Session& session, GuideFacts& facts) {
     if (session.cell(run + "/counts") == "yes") ++facts.ticked;
     const auto titre = own_titre_cm3(session, run);
     if (titre) facts.expected_cm3 = std::min(*titre, facts.expected_cm3.value_or(*titre));
+    const auto first = own_titre_cm3(session, run, "/first endpoint");
+    if (first && titre)
+      facts.expected_first_cm3 = std::min(*first, facts.expected_first_cm3.value_or(*first));
     if (!whole) continue;
     whole = titre && !session.cell(run + "/titre").empty();
     if (!whole) facts.run = run;
@@ -135,6 +146,8 @@ void read_sheet(const Session& session, GuideFacts& facts) {
   if (facts.agree && !number_in(session, facts.run + "/initial")) facts.run.clear();
   facts.initial_cm3 = number_in(session, facts.run + "/initial");
   facts.final_cm3 = number_in(session, facts.run + "/final");
+  facts.first_cm3 = number_in(session, facts.run + "/first endpoint");
+  facts.first_titre_written = !session.cell(facts.run + "/first titre").empty();
   for (const CalculationStep& step : session.level().calculation) {
     if (!session.cell(step.cell).empty()) continue;
     facts.next_line = step.prompt;

@@ -9,9 +9,13 @@ namespace halfdrop {
 bool shows_change(const GuideFacts& facts) {
   const Senses& seen = facts.seen;
   if (!facts.let_in || facts.aliquots == 0) return false;
-  return facts.level->endpoint_gains_colour ? seen.common_change >= kFirstVisibleChange
-                                            : seen.common_left <= kFirstVisibleChange;
+  const Level& level = *facts.level;
+  const bool gains =
+      second_endpoint_due(facts) ? level.then->endpoint_gains_colour : level.endpoint_gains_colour;
+  return gains ? seen.common_change >= kFirstVisibleChange : seen.common_left <= kFirstVisibleChange;
 }
+
+bool second_endpoint_due(const GuideFacts& facts) { return facts.level->then && facts.first_cm3; }
 
 namespace guide {
 
@@ -21,30 +25,43 @@ constexpr double kHalvesFrom_cm3 = 0.35;  ///< before the end that is expected
 constexpr double kSingleDrops_per_s = 2.5;
 constexpr double kStreaky = 3.0;  ///< CIEDE2000 between places: not one colour yet
 
-bool flask_ready(F f) { return f.aliquots > 0 && f.indicator_drops >= kEnoughIndicator; }
+bool flask_ready(F f) {
+  const bool ready = f.aliquots > 0 && f.indicator_drops >= kEnoughIndicator;
+  return ready && (!second_endpoint_due(f) || f.second_indicator_drops >= kEnoughIndicator);
+}
 bool titrating(F f) { return running(f) && flask_ready(f) && f.seen.flask_under_jet && !f.colour_lasted; }
 bool trial(F f) { return f.run == "trial" || !f.expected_cm3; }
 bool turned(F f) { return titrating(f) && shows_change(f); }
 bool unturned(F f) { return titrating(f) && !shows_change(f); }
 bool accurate(F f) { return titrating(f) && !trial(f); }
 bool to_be_read(F f) { return running(f) && f.colour_lasted; }
+bool first_to_be_read(F f) { return to_be_read(f) && f.level->then && !f.first_cm3; }
+bool last_to_be_read(F f) { return to_be_read(f) && !first_to_be_read(f); }
+bool past_first(F f) { return running(f) && second_endpoint_due(f); }
 bool over(F f) { return f.run.empty(); }
 bool dry_wall(F f) { return !f.seen.wall_wet; }
 bool swirls(F f) { return f.hands.swirl > 0.0; }
 
-double expected_end_cm3(F f) { return f.initial_cm3.value_or(0.0) + f.expected_cm3.value_or(0.0); }
+double expected_titre_cm3(F f) {
+  const bool first = f.level->then && !second_endpoint_due(f);
+  return (first ? f.expected_first_cm3 : f.expected_cm3).value_or(0.0);
+}
+double expected_end_cm3(F f) { return f.initial_cm3.value_or(0.0) + expected_titre_cm3(f); }
+const std::string& colour_to_stop_at(F f) {
+  return second_endpoint_due(f) ? f.level->then->endpoint_colour : f.level->endpoint_colour;
+}
 bool near_end(F f) { return f.seen.reading_cm3 >= expected_end_cm3(f) - kQuickUntil_cm3 || shows_change(f); }
 bool within_drops(F f) {
   return f.seen.reading_cm3 >= expected_end_cm3(f) - kHalvesFrom_cm3 || shows_change(f);
 }
 
-std::string why_trial(F f) { return say("guide.trial_run.why", {{"colour", f.level->endpoint_colour}}); }
-std::string why_halves(F f) { return say("guide.half_drops.why", {{"colour", f.level->endpoint_colour}}); }
+std::string why_trial(F f) { return say("guide.trial_run.why", {{"colour", colour_to_stop_at(f)}}); }
+std::string why_halves(F f) { return say("guide.half_drops.why", {{"colour", colour_to_stop_at(f)}}); }
 std::string quick_words(F f) {
   return say("guide.run_quickly.do", {{"reading", one_decimal(expected_end_cm3(f) - kQuickUntil_cm3)}});
 }
 std::string why_quick(F f) {
-  return say("guide.run_quickly.why", {{"titre", one_decimal(f.expected_cm3.value_or(0.0))}});
+  return say("guide.run_quickly.why", {{"titre", one_decimal(expected_titre_cm3(f))}});
 }
 std::string tick_words(F f) {
   if (f.counting.size() < 2) return say("guide.tick.do");
@@ -95,6 +112,16 @@ const std::vector<GuideStep> kRun = {
      says<"guide.indicator.do">,
      says<"guide.indicator.why">,
      Deed::add_indicator,
+     {},
+     ""},
+    {"second-indicator",
+     past_first,
+     [](F f) { return f.second_indicator_drops >= kEnoughIndicator; },
+     [](F f) {
+       return say("guide.second_indicator.do", {{"indicator", f.level->then->indicator}});
+     },
+     says<"guide.second_indicator.why">,
+     Deed::add_second_indicator,
      {},
      ""},
     {"flask-under",
@@ -174,14 +201,30 @@ const std::vector<GuideStep> kRun = {
      {},
      ""},
     {"eye-final", to_be_read, eye_level, says<"guide.eye_final.do">, says<"guide.eye_final.why">, {}, {}, ""},
+    {"read-first",
+     first_to_be_read,
+     [](F f) { return f.first_cm3.has_value(); },
+     says<"guide.read_first.do">,
+     says<"guide.read_first.why">,
+     {},
+     {},
+     "/first endpoint"},
     {"read-final",
-     to_be_read,
+     last_to_be_read,
      [](F f) { return f.final_cm3.has_value(); },
      says<"guide.read_final.do">,
      says<"guide.read_final.why">,
      {},
      {},
      "/final"},
+    {"first-titre",
+     [](F f) { return !f.run.empty() && f.level->then && f.final_cm3; },
+     [](F f) { return f.first_titre_written; },
+     says<"guide.first_titre.do">,
+     says<"guide.first_titre.why">,
+     {},
+     {},
+     "/first titre"},
     {"titre",
      [](F f) { return !f.run.empty() && f.final_cm3; },
      never,

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 
 #include "physics/bench/clamp.h"
 #include "physics/bench/pipette_by_hand.h"
@@ -78,15 +79,24 @@ float protons_lost(const FormAmounts& forms) {
   return all > 0.0F ? (forms[1] + 2.0F * forms[2] + 3.0F * forms[3]) / all : 0.0F;
 }
 
-/// The places whose indicator has come on least, middling and most.
-std::array<FormAmounts, 3> ordered_places(std::vector<FormAmounts> places) {
-  const auto before = [](const FormAmounts& a, const FormAmounts& b) {
-    return protons_lost(a) < protons_lost(b);
+/// The places whose indicator (the one whose change is due) has come on least, middling and most.
+std::array<TintHere, 3> ordered_places(const LiquidLook& look, Endpoint due) {
+  const std::vector<FormAmounts>& forms = due == Endpoint::second ? look.second_forms : look.forms;
+  std::vector<std::size_t> places(forms.size());
+  std::iota(places.begin(), places.end(), std::size_t{0});
+  const auto before = [&](std::size_t a, std::size_t b) {
+    return protons_lost(forms[a]) < protons_lost(forms[b]);
   };
   const auto middle = places.begin() + static_cast<std::ptrdiff_t>(places.size() / 2);
   std::nth_element(places.begin(), middle, places.end(), before);
-  return {*std::min_element(places.begin(), middle + 1, before), *middle,
-          *std::max_element(middle, places.end(), before)};
+  return {look.at(*std::min_element(places.begin(), middle + 1, before)), look.at(*middle),
+          look.at(*std::max_element(middle, places.end(), before))};
+}
+
+/// A place as the change that is due is judged by (contents.h: before_change).
+TintHere judged(TintHere tint, Endpoint due) {
+  if (due == Endpoint::second) tint.first = {};
+  return tint;
 }
 
 void view_colours(const BenchSpec& spec, const BenchState& state, View& v) {
@@ -95,28 +105,33 @@ void view_colours(const BenchSpec& spec, const BenchState& state, View& v) {
   v.flask_colour = v.common_colour = v.streak_colour = v.backdrop_colour;
   if (v.flask_cm3 <= 0.0) return;
   const double path = sight_path_cm(spec.flask, v.flask_cm3);
-  Parcel untitrated = flask_liquid(state.ledger);
-  untitrated.amounts[static_cast<std::size_t>(Component::titrant)] = 0;
-  const Lab before = to_lab(colour_of(spec, untitrated, path, backdrop));
-  const Xyz whole = colour_of(spec, v.flask_look.mean, path, backdrop);
-  v.flask_colour = v.common_colour = v.streak_colour = to_rgb(whole);
-  v.flask_change = v.streak_change = v.common_change = ciede2000(to_lab(whole), before);
-  const Lab to_come =
-      to_lab(colour_of(spec, far_past_endpoint(spec, flask_liquid(state.ledger)), path, backdrop));
-  v.common_left = ciede2000(to_lab(whole), to_come);
+  const Endpoint due = endpoint_due(spec, flask_liquid(state.ledger));
+  // Titrant that a liquid got on paper only has long met the carbonate.
+  const Hydration compared = due == Endpoint::second ? Hydration::complete : Hydration::as_it_stands;
+  const Parcel untitrated = before_change(spec, flask_liquid(state.ledger), due);
+  const Lab before = to_lab(colour_of(spec, untitrated, path, backdrop, compared));
+  const auto seen = [&](const TintHere& tint) {
+    return to_lab(colour_of(spec, judged(tint, due), path, backdrop));
+  };
+  const auto shown = [&](const TintHere& tint) { return to_rgb(colour_of(spec, tint, path, backdrop)); };
+  const Lab whole = seen(v.flask_look.all());
+  v.flask_colour = v.common_colour = v.streak_colour = shown(v.flask_look.all());
+  v.flask_change = v.streak_change = v.common_change = ciede2000(whole, before);
+  const Lab to_come = to_lab(
+      colour_of(spec, far_past_endpoint(spec, flask_liquid(state.ledger), due), path, backdrop, compared));
+  v.common_left = ciede2000(whole, to_come);
   if (v.flask_look.even()) return;
-  const auto [least, middle, most] = ordered_places(v.flask_look.forms);
-  const Xyz common = colour_of(spec, middle, path, backdrop);
-  v.common_colour = to_rgb(common);
-  v.common_change = ciede2000(to_lab(common), before);
-  v.common_left = ciede2000(to_lab(common), to_come);
-  const Xyz one = colour_of(spec, least, path, backdrop), other = colour_of(spec, most, path, backdrop);
-  v.streaks = ciede2000(to_lab(one), to_lab(other));
-  for (const Xyz& place : {one, other}) {
-    const double change = ciede2000(to_lab(place), before);
+  const auto [least, middle, most] = ordered_places(v.flask_look, due);
+  const Lab common = seen(middle);
+  v.common_colour = shown(middle);
+  v.common_change = ciede2000(common, before);
+  v.common_left = ciede2000(common, to_come);
+  v.streaks = ciede2000(seen(least), seen(most));
+  for (const TintHere& place : {least, most}) {
+    const double change = ciede2000(seen(place), before);
     if (change <= v.streak_change) continue;
     v.streak_change = change;
-    v.streak_colour = to_rgb(place);
+    v.streak_colour = shown(place);
   }
 }
 

@@ -51,6 +51,10 @@ BenchState lay_out(const BenchSpec& spec) {
   ledger.open(Account::sample_bottle, bottled(spec, spec.sample, Component::analyte));
   ledger.open(Account::indicator_bottle,
               Parcel::solution(kIndicatorBottle_cm3, Component::indicator, spec.indicator.stock_mol_dm3));
+  if (spec.then)
+    ledger.open(Account::second_indicator_bottle,
+                Parcel::solution(kIndicatorBottle_cm3, Component::second_indicator,
+                                 spec.then->indicator.stock_mol_dm3));
   ledger.open(Account::wash_bottle, Parcel::solution(kWashBottle_cm3, Component::carbon_dioxide,
                                                      spec.settled.saturated_co2_mol_dm3));
   ledger.open(Account::air,

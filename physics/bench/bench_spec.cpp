@@ -21,6 +21,7 @@ Solver solver_of(const BenchSpec& spec, const SolverOptions& options, const Acid
   solver.add(spec.sample.substance);
   solver.add(substance_of(spec.indicator));
   solver.add(carbonic);
+  if (spec.then) solver.add(substance_of(spec.then->indicator));
   return solver;
 }
 
@@ -80,6 +81,7 @@ void settle_chemistry(BenchSpec& spec) {
   spec.settled.complete = solver_of(spec, options, carbon_dioxide::carbonic_acid());
   spec.settled.kinetics = carbon_dioxide::Kinetics(options);
   spec.settled.spectra = IndicatorSpectra(spec.indicator);
+  if (spec.then) spec.settled.second_spectra = IndicatorSpectra(spec.then->indicator);
   spec.settled.air_over_water = carbon_dioxide::air_over_water(spec.temperature_c);
   spec.settled.co2_diffusion_m2_s = carbon_dioxide::diffusion_m2_s(spec.temperature_c);
   spec.settled.saturated_co2_mol_dm3 = spec.air ? carbon_dioxide::saturated_mol_dm3(spec.temperature_c) : 0.0;

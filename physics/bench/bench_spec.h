@@ -1,6 +1,7 @@
 #pragma once
 // The bench as it stands all attempt long: glass, liquids, geometry. Constant once the attempt began.
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -27,8 +28,20 @@ struct BottleSpec {
   double carbonate_per_mol = 0.0;  ///< what the substance itself is made of; then not among its systems
 };
 
-/// What may be dissolved in a liquid of the bench, in the order of Settled's solvers.
-enum class Solute : std::size_t { titrant, sample, indicator, carbonic };
+/// What may be dissolved in a liquid of the bench, in the order of Settled's solvers. Without a second
+/// indicator these have only the first four.
+enum class Solute : std::size_t { titrant, sample, indicator, carbonic, second_indicator };
+inline constexpr std::size_t kSolutes = 5;
+
+/// Which of the endpoints of one flask; most flasks have only the first.
+enum class Endpoint : std::uint8_t { first, second };
+
+/// Where the same flask is titrated on, with another indicator added to it.
+struct SecondEndpoint {
+  Indicator indicator;
+  double titrant_per_analyte = 2.0;  ///< from the beginning; more than at the first endpoint
+  bool gains_colour = true;
+};
 
 /// What follows from the rest of the spec; see settle().
 struct Settled {
@@ -46,6 +59,7 @@ struct Settled {
   Solver complete{SolverOptions{}};      ///< Solute::carbonic: carbon dioxide and both ions
   carbon_dioxide::Kinetics kinetics{SolverOptions{}};
   IndicatorSpectra spectra;
+  IndicatorSpectra second_spectra;  ///< where there is a second indicator
   SightGeometry sight;
   SightGeometry stem_sight;          ///< of the pipette's stem, its line in the place of the zero mark
   std::vector<double> column_share;  ///< of the flask's cells (grid.h)
@@ -145,6 +159,7 @@ struct BenchSpec {
   bool unknown_in_flask = true;
   bool gains_colour =
       true;  ///< the endpoint: the first sight of a colour that comes, the last of one that goes
+  std::optional<SecondEndpoint> then;  ///< these three are then the first endpoint's
   BuretteSpec burette;
   TapSpec tap;
   PipetteSpec pipette;
@@ -160,6 +175,14 @@ struct BenchSpec {
   double eye_distance_mm = 300.0;    ///< eye to the printed scale
   Settled settled;
 
+  /// The endpoint that ends a run.
+  [[nodiscard]] Endpoint last_endpoint() const { return then ? Endpoint::second : Endpoint::first; }
+  [[nodiscard]] double titrant_per_analyte_at(Endpoint endpoint) const {
+    return endpoint == Endpoint::second ? then->titrant_per_analyte : titrant_per_analyte;
+  }
+  [[nodiscard]] bool gains_colour_at(Endpoint endpoint) const {
+    return endpoint == Endpoint::second ? then->gains_colour : gains_colour;
+  }
   /// c of the titre breakdown: label strength where the titrant is the standard, true strength where it is
   /// the unknown.
   [[nodiscard]] double breakdown_mol_dm3() const {

@@ -52,11 +52,11 @@ Bottle bottle_named(Deed deed) {
   return deed == Deed::take_up_water ? Bottle::water : Bottle::titrant;
 }
 
-Answer check_indicator(const BenchSpec& spec, const BenchState& state) {
+Answer check_indicator(const BenchSpec& spec, const BenchState& state, Account bottle) {
   const double after_cm3 = flask_liquid(state.ledger).volume_cm3() + spec.indicator_drop_cm3;
   if (after_cm3 > spec.flask.capacity_cm3) return Refusal::flask_full;
-  return refuse_if(state.ledger.balance(Account::indicator_bottle).volume_cm3() < spec.indicator_drop_cm3,
-                   Refusal::bottle_empty);
+  const double left_cm3 = state.ledger.balance(bottle).volume_cm3();
+  return refuse_if(left_cm3 < spec.indicator_drop_cm3, Refusal::bottle_empty);
 }
 
 Answer check_tile(const BenchState& state, Deed deed) {
@@ -107,6 +107,12 @@ void flick(const BenchSpec& spec, BenchState& state) {
   state.drop_falls_at = 0;
   const Parcel& hanging = state.ledger.balance(Account::pendant_drop);
   if (!hanging.empty()) let_go(spec, state, hanging, 0.0);
+}
+
+void drip_indicator(const BenchSpec& spec, BenchState& state, bool second) {
+  const Account bottle = second ? Account::second_indicator_bottle : Account::indicator_bottle;
+  const Parcel drop = state.ledger.balance(bottle).share(volume_quanta(spec.indicator_drop_cm3));
+  second ? let_second_tint_in(state, bottle, drop) : let_tint_in(state, bottle, drop);
 }
 
 void pour_away(Ledger& ledger, Account from) {
@@ -160,8 +166,8 @@ void move_liquid(const BenchSpec& spec, BenchState& state, Deed deed) {
       pour_away(ledger, Account::beaker);
       break;
     case Deed::add_indicator:
-      let_tint_in(state, Account::indicator_bottle,
-                  ledger.balance(Account::indicator_bottle).share(volume_quanta(spec.indicator_drop_cm3)));
+    case Deed::add_second_indicator:
+      drip_indicator(spec, state, deed == Deed::add_second_indicator);
       break;
     case Deed::touch_off_drop:
       touch_off(spec, state);
@@ -236,7 +242,10 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
     case Deed::hold_pipette_free:
       return check_pipette_by_hand(spec, state, deed);
     case Deed::add_indicator:
-      return check_indicator(spec, state);
+      return check_indicator(spec, state, Account::indicator_bottle);
+    case Deed::add_second_indicator:
+      if (!spec.then) return Refusal::not_there;
+      return check_indicator(spec, state, Account::second_indicator_bottle);
     case Deed::touch_off_drop:
       return check_touch_off(spec, state);
     case Deed::empty_flask:

@@ -43,9 +43,10 @@ enum class Deed : std::uint8_t {
   lift_pipette,
   wipe_pipette,
   lean_pipette,
-  hold_pipette_free
+  hold_pipette_free,
+  add_second_indicator
 };
-inline constexpr int kDeeds = 34;
+inline constexpr int kDeeds = 35;
 
 /// Why a deed cannot be done now.
 enum class Refusal : std::uint8_t {

@@ -14,11 +14,13 @@ enum class Component : std::uint8_t {
   titrant,
   analyte,
   indicator,
-  carbon_dioxide,  ///< dissolved, not yet met by water
-  carbonate,       ///< hydrogencarbonate and carbonate ion
-  faded_indicator  ///< colourless for now
+  carbon_dioxide,   ///< dissolved, not yet met by water
+  carbonate,        ///< hydrogencarbonate and carbonate ion
+  faded_indicator,  ///< colourless for now
+  second_indicator,
+  faded_second_indicator
 };
-inline constexpr std::size_t kComponents = 6;
+inline constexpr std::size_t kComponents = 8;
 
 /// A whole number of quanta of volume or of amount.
 using Quanta = std::int64_t;
@@ -82,9 +84,10 @@ enum class Account : std::uint8_t {
   reactions,    ///< turns one component into another: takes the one and gives the other, so it owes what it
                 ///< gave
   pipette_wet,  ///< what clings inside an empty pipette
-  pipette_outside  ///< what clings outside to the tip of one that was dipped in
+  pipette_outside,  ///< what clings outside to the tip of one that was dipped in
+  second_indicator_bottle
 };
-inline constexpr std::size_t kAccounts = 21;
+inline constexpr std::size_t kAccounts = 22;
 
 /// Balances of all accounts and, by pair, everything that ever moved. Plain data: copying it is a snapshot.
 class Ledger {

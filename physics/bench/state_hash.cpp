@@ -55,8 +55,9 @@ void add_flask(Fnv1a& hash, const FlaskLiquid& flask) {
     hash.add(static_cast<std::uint64_t>(field.size()));
     for (const double cell : field) hash.add(cell);
   }
-  for (const Parcel& parcel : {flask.titrant, flask.water, flask.indicator}) hash.add(parcel);
-  for (const Arrival& arrival : {flask.drops, flask.washings, flask.tint}) {
+  for (const Parcel& parcel : {flask.titrant, flask.water, flask.indicator, flask.second_indicator})
+    hash.add(parcel);
+  for (const Arrival& arrival : {flask.drops, flask.washings, flask.tint, flask.second_tint}) {
     hash.add(arrival.liquid);
     hash.add(arrival.x_cm);
     hash.add(arrival.momentum_g_cm_s);
@@ -92,8 +93,8 @@ static_assert(sizeof(Ledger) == (1 + kAccounts) * kAccounts * sizeof(Parcel));
 static_assert(sizeof(Hands) == 11 * sizeof(double));
 static_assert(sizeof(FallingDrop) == sizeof(Parcel) + 5 * sizeof(double));  // the flag takes a whole word
 static_assert(sizeof(Arrival) == sizeof(Parcel) + 2 * sizeof(double));
-static_assert(sizeof(FlaskLiquid) == (kSources + 1) * sizeof(CellField) + 3 * sizeof(Parcel) +
-                                         3 * sizeof(Arrival) + sizeof(Quanta) + 2 * sizeof(double));
+static_assert(sizeof(FlaskLiquid) == (kSources + 1) * sizeof(CellField) + 4 * sizeof(Parcel) +
+                                         4 * sizeof(Arrival) + sizeof(Quanta) + 2 * sizeof(double));
 static_assert(sizeof(FlaskWall) ==
               kMostClinging * (sizeof(Parcel) + 2 * sizeof(double)) + 2 * kTrailLengths * sizeof(Parcel));
 static_assert(sizeof(Slosh) == 5 * sizeof(double));

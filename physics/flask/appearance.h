@@ -14,13 +14,23 @@
 
 namespace halfdrop {
 
-/// mol/dm3 of each form of the indicator.
+/// mol/dm3 of each form of an indicator.
 using FormAmounts = std::array<float, 4>;
+/// Both indicators of a place; the second's are 0 where there is none.
+struct TintHere {
+  FormAmounts first{}, second{};
+};
 
 struct LiquidLook {
-  GridSize grid{1, 1};             ///< of the places looked at, evenly spread over width and height
-  std::vector<FormAmounts> forms;  ///< row by row from the bottom
-  FormAmounts mean{};              ///< over all the liquid
+  GridSize grid{1, 1};                    ///< of the places looked at, evenly spread over width and height
+  std::vector<FormAmounts> forms;         ///< row by row from the bottom
+  FormAmounts mean{};                     ///< over all the liquid
+  std::vector<FormAmounts> second_forms;  ///< of the second indicator; empty where there is none
+  FormAmounts second_mean{};
+  [[nodiscard]] TintHere at(std::size_t place) const {
+    return {forms[place], second_forms.empty() ? FormAmounts{} : second_forms[place]};
+  }
+  [[nodiscard]] TintHere all() const { return {mean, second_mean}; }
   [[nodiscard]] bool even() const { return forms.size() == 1; }
 };
 
@@ -31,6 +41,9 @@ struct LiquidLook {
 /// Colour of indicator forms seen through `path_cm` of liquid that holds them, against a backdrop.
 [[nodiscard]] Xyz colour_of(const BenchSpec& spec, const FormAmounts& forms, double path_cm,
                             Backdrop backdrop);
+
+/// The same of both indicators together: their absorbances add.
+[[nodiscard]] Xyz colour_of(const BenchSpec& spec, const TintHere& tint, double path_cm, Backdrop backdrop);
 
 /// How the light's path through a place compares with that through the mixed flask: chord over mean chord, 0
 /// at the walls to 4/pi in the middle. u: from the axis, in radii.

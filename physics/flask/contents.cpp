@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
+#include <span>
 
 #include "physics/crossing.h"
 #include "physics/elementary.h"
@@ -27,17 +28,19 @@ const Solver& solver_of(const BenchSpec& spec, Hydration hydration) {
   assert(solver.holds(static_cast<std::size_t>(Solute::titrant), spec.titrant.substance));
   assert(solver.holds(static_cast<std::size_t>(Solute::sample), spec.sample.substance));
   assert(solver.holds(static_cast<std::size_t>(Solute::indicator), substance_of(spec.indicator)));
+  assert(!spec.then || solver.holds(static_cast<std::size_t>(Solute::second_indicator),
+                                    substance_of(spec.then->indicator)));
   return solver;
 }
 
 /// In the order of Solute; of an empty parcel, that of pure water.
-std::array<double, 4> solutes_mol_dm3(const Parcel& liquid, Hydration hydration) {
+std::array<double, kSolutes> solutes_mol_dm3(const Parcel& liquid, Hydration hydration) {
   if (liquid.empty()) return {};
   const double carbonate = mol_dm3(liquid, Component::carbonate);
   const double carbonic =
       hydration == Hydration::complete ? carbonate + mol_dm3(liquid, Component::carbon_dioxide) : carbonate;
   return {mol_dm3(liquid, Component::titrant), mol_dm3(liquid, Component::analyte),
-          mol_dm3(liquid, Component::indicator), carbonic};
+          mol_dm3(liquid, Component::indicator), carbonic, mol_dm3(liquid, Component::second_indicator)};
 }
 
 Spectrum behind(Backdrop backdrop) { return backdrop == Backdrop::white_tile ? white_tile() : bare_bench(); }
@@ -46,8 +49,40 @@ Spectrum behind(Backdrop backdrop) { return backdrop == Backdrop::white_tile ? w
 Xyz colour_at(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop,
               const Equilibrium& there) {
   const double mol_dm3_cm = mol_dm3(liquid, Component::indicator) * path_cm;
-  return seen_through(behind(backdrop),
-                      spec.settled.spectra.absorbance(mol_dm3_cm, indicator_forms(spec, there)));
+  Spectrum absorbance = spec.settled.spectra.absorbance(mol_dm3_cm, indicator_forms(spec, there));
+  if (liquid.amount(Component::second_indicator) > 0) {
+    const double second = mol_dm3(liquid, Component::second_indicator) * path_cm;
+    const Spectrum more = spec.settled.second_spectra.absorbance(
+        second, indicator_forms(spec, there, Solute::second_indicator));
+    for (std::size_t i = 0; i < absorbance.size(); ++i) absorbance[i] += more[i];
+  }
+  return seen_through(behind(backdrop), absorbance);
+}
+
+/// What a change is judged by: at a second endpoint not by the first one's last trace, which goes meanwhile.
+Parcel judged(Parcel liquid, Endpoint endpoint) {
+  if (endpoint == Endpoint::second) liquid.amounts[static_cast<std::size_t>(Component::indicator)] = 0;
+  return liquid;
+}
+
+/// How carbon dioxide counts in the liquids that a change is compared with, which never were: at a second
+/// endpoint titrant that they got on paper has long met the carbonate.
+Hydration reference_hydration(Endpoint endpoint, Hydration hydration = Hydration::as_it_stands) {
+  return endpoint == Endpoint::second ? Hydration::complete : hydration;
+}
+
+Quanta indicator_of(const Parcel& liquid, Endpoint endpoint) {
+  return liquid.amount(endpoint == Endpoint::second ? Component::second_indicator : Component::indicator);
+}
+
+double equivalent_mol(const BenchSpec& spec, const Parcel& liquid, Endpoint endpoint) {
+  return spec.titrant_per_analyte_at(endpoint) * liquid.amount_mol(Component::analyte);
+}
+
+/// Where one change ends and the other begins.
+double half_way_mol(const BenchSpec& spec, const Parcel& liquid) {
+  return 0.5 *
+         (equivalent_mol(spec, liquid, Endpoint::first) + equivalent_mol(spec, liquid, Endpoint::second));
 }
 
 }  // namespace
@@ -95,16 +130,20 @@ double sight_path_cm(const FlaskSpec& flask, double volume_cm3) {
 }
 
 Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid, Hydration hydration) {
-  return solver_of(spec, hydration).solve(solutes_mol_dm3(liquid, hydration));
+  const Solver& solver = solver_of(spec, hydration);
+  const auto solutes = solutes_mol_dm3(liquid, hydration);
+  return solver.solve(std::span<const double>(solutes).first(solver.ingredients()));
 }
 
 Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid, Hydration hydration,
                            const Equilibrium& near) {
-  return solver_of(spec, hydration).solve(solutes_mol_dm3(liquid, hydration), near);
+  const Solver& solver = solver_of(spec, hydration);
+  const auto solutes = solutes_mol_dm3(liquid, hydration);
+  return solver.solve(std::span<const double>(solutes).first(solver.ingredients()), near);
 }
 
-FormShares indicator_forms(const BenchSpec& spec, const Equilibrium& there) {
-  return spec.settled.as_it_stands.form_fractions(static_cast<std::size_t>(Solute::indicator), there);
+FormShares indicator_forms(const BenchSpec& spec, const Equilibrium& there, Solute indicator) {
+  return spec.settled.as_it_stands.form_fractions(static_cast<std::size_t>(indicator), there);
 }
 
 Xyz colour_of(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop,
@@ -113,52 +152,79 @@ Xyz colour_of(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backd
   return colour_at(spec, liquid, path_cm, backdrop, equilibrium_of(spec, liquid, hydration));
 }
 
-double visible_change(const BenchSpec& spec, const Parcel& liquid, Hydration hydration) {
+Endpoint endpoint_due(const BenchSpec& spec, const Parcel& liquid) {
+  if (!spec.then) return Endpoint::first;
+  constexpr double kTrace = 0.1;  // of a drop: what a rinsed flask keeps is less
+  const double drop_mol = spec.indicator_drop_cm3 * spec.then->indicator.stock_mol_dm3 / 1000.0;
+  const bool second = liquid.amount_mol(Component::second_indicator) > kTrace * drop_mol;
+  return second ? Endpoint::second : Endpoint::first;
+}
+
+Parcel before_change(const BenchSpec& spec, const Parcel& liquid, Endpoint endpoint) {
+  return with_titrant(judged(liquid, endpoint),
+                      endpoint == Endpoint::second ? amount_quanta(half_way_mol(spec, liquid)) : 0);
+}
+
+double visible_change(const BenchSpec& spec, const Parcel& liquid, Hydration hydration, Endpoint endpoint) {
   if (liquid.empty()) return 0.0;
   const double path = sight_path_cm(spec.flask, liquid.volume_cm3());
-  const Xyz now = colour_of(spec, liquid, path, Backdrop::white_tile, hydration);
-  const Xyz before = colour_of(spec, with_titrant(liquid, 0), path, Backdrop::white_tile, hydration);
+  const Parcel untitrated = before_change(spec, liquid, endpoint);
+  const Xyz now = colour_of(spec, judged(liquid, endpoint), path, Backdrop::white_tile, hydration);
+  const Xyz before =
+      colour_of(spec, untitrated, path, Backdrop::white_tile, reference_hydration(endpoint, hydration));
   return ciede2000(to_lab(now), to_lab(before));
 }
 
-double excess_titrant_mol(const BenchSpec& spec, const Parcel& liquid) {
-  return liquid.amount_mol(Component::titrant) -
-         spec.titrant_per_analyte * liquid.amount_mol(Component::analyte);
+double excess_titrant_mol(const BenchSpec& spec, const Parcel& liquid, Endpoint endpoint) {
+  return liquid.amount_mol(Component::titrant) - equivalent_mol(spec, liquid, endpoint);
 }
 
-Parcel far_past_endpoint(const BenchSpec& spec, const Parcel& liquid) {
-  const double equivalent_mol = spec.titrant_per_analyte * liquid.amount_mol(Component::analyte);
-  return with_titrant(liquid,
-                      amount_quanta(equivalent_mol + kSearch_cm3 * spec.breakdown_mol_dm3() / 1000.0));
+Parcel far_past_endpoint(const BenchSpec& spec, const Parcel& liquid, Endpoint endpoint) {
+  double past_mol = equivalent_mol(spec, liquid, endpoint) + kSearch_cm3 * spec.breakdown_mol_dm3() / 1000.0;
+  if (spec.then && endpoint == Endpoint::first) past_mol = std::min(past_mol, half_way_mol(spec, liquid));
+  return with_titrant(judged(liquid, endpoint), amount_quanta(past_mol));
 }
 
-bool shows_endpoint(const BenchSpec& spec, const Parcel& liquid) {
-  if (spec.gains_colour) return visible_change(spec, liquid) >= kFirstVisibleChange;
-  if (liquid.empty() || liquid.amount(Component::indicator) == 0) return false;
+bool shows_endpoint(const BenchSpec& spec, const Parcel& liquid, Endpoint endpoint) {
+  if (spec.gains_colour_at(endpoint))
+    return visible_change(spec, liquid, Hydration::as_it_stands, endpoint) >= kFirstVisibleChange;
+  if (liquid.empty() || indicator_of(liquid, endpoint) == 0) return false;
   const double path = sight_path_cm(spec.flask, liquid.volume_cm3());
-  const Xyz now = colour_of(spec, liquid, path, Backdrop::white_tile);
-  const Xyz gone = colour_of(spec, far_past_endpoint(spec, liquid), path, Backdrop::white_tile);
+  const Xyz now = colour_of(spec, judged(liquid, endpoint), path, Backdrop::white_tile);
+  const Xyz gone = colour_of(spec, far_past_endpoint(spec, liquid, endpoint), path, Backdrop::white_tile,
+                             reference_hydration(endpoint));
   return ciede2000(to_lab(now), to_lab(gone)) <= kFirstVisibleChange;
 }
 
-std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid) {
-  if (liquid.empty() || liquid.amount(Component::indicator) == 0) return std::nullopt;
+std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid,
+                                               Endpoint endpoint) {
+  if (liquid.empty() || indicator_of(liquid, endpoint) == 0) return std::nullopt;
   const double c_mol_cm3 = spec.breakdown_mol_dm3() / 1000.0;
-  const double equivalent_mol = spec.titrant_per_analyte * liquid.amount_mol(Component::analyte);
+  const double equivalent = equivalent_mol(spec, liquid, endpoint);
   const double path_cm = sight_path_cm(spec.flask, liquid.volume_cm3());
-  const Parcel lasting = spec.gains_colour ? with_titrant(liquid, 0) : far_past_endpoint(spec, liquid);
+  const bool gains_colour = spec.gains_colour_at(endpoint);
+  const Parcel lasting =
+      gains_colour ? before_change(spec, liquid, endpoint) : far_past_endpoint(spec, liquid, endpoint);
   Equilibrium near = equilibrium_of(spec, lasting, Hydration::complete);
   const Lab compared = to_lab(colour_at(spec, lasting, path_cm, Backdrop::white_tile, near));
+  const Parcel seen = judged(liquid, endpoint);
   const auto excess = [&](double past_cm3) {
-    const Parcel titrated = with_titrant(liquid, amount_quanta(equivalent_mol + past_cm3 * c_mol_cm3));
+    const Parcel titrated = with_titrant(seen, amount_quanta(equivalent + past_cm3 * c_mol_cm3));
     near = equilibrium_of(spec, titrated, Hydration::complete, near);
     const Xyz now = colour_at(spec, titrated, path_cm, Backdrop::white_tile, near);
     const double off = ciede2000(to_lab(now), compared) - kFirstVisibleChange;
-    return spec.gains_colour ? off : -off;
+    return gains_colour ? off : -off;
   };
-  const double none_cm3 = -equivalent_mol / c_mol_cm3;
-  if (excess(kSearch_cm3) < 0.0 || (!spec.gains_colour && excess(none_cm3) >= 0.0)) return std::nullopt;
-  return crossing(none_cm3, kSearch_cm3, 1e-10, excess);
+  double none_cm3 = -equivalent / c_mol_cm3, search_cm3 = kSearch_cm3;
+  if (spec.then) {
+    const double half_way_cm3 = (half_way_mol(spec, liquid) - equivalent) / c_mol_cm3;
+    if (endpoint == Endpoint::second)
+      none_cm3 = half_way_cm3;
+    else
+      search_cm3 = std::min(search_cm3, half_way_cm3);
+  }
+  if (excess(search_cm3) < 0.0 || (!gains_colour && excess(none_cm3) >= 0.0)) return std::nullopt;
+  return crossing(none_cm3, search_cm3, 1e-10, excess);
 }
 
 }  // namespace halfdrop

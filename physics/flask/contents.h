@@ -36,8 +36,9 @@ enum class Backdrop { white_tile, bare_bench };
 /// The same to 1e-9 in pH, and quicker, started from the equilibrium of a liquid much like it.
 [[nodiscard]] Equilibrium equilibrium_of(const BenchSpec& spec, const Parcel& liquid, Hydration hydration,
                                          const Equilibrium& near);
-/// Share of each form of the indicator at the equilibrium of a parcel.
-[[nodiscard]] FormShares indicator_forms(const BenchSpec& spec, const Equilibrium& there);
+/// Share of each form of an indicator at the equilibrium of a parcel.
+[[nodiscard]] FormShares indicator_forms(const BenchSpec& spec, const Equilibrium& there,
+                                         Solute indicator = Solute::indicator);
 /// Colour of a parcel seen through `path_cm` of it against a backdrop.
 [[nodiscard]] Xyz colour_of(const BenchSpec& spec, const Parcel& liquid, double path_cm, Backdrop backdrop,
                             Hydration hydration = Hydration::as_it_stands);
@@ -48,24 +49,36 @@ enum class Backdrop { white_tile, bare_bench };
 /// 3, about three just-noticeable differences, for a colour that is not seen beside its reference.
 inline constexpr double kFirstVisibleChange = 3.0;
 
-/// How far a flask's mixed liquid is, in CIEDE2000, from its colour with all titrant taken out, on its tile.
-[[nodiscard]] double visible_change(const BenchSpec& spec, const Parcel& liquid,
-                                    Hydration hydration = Hydration::as_it_stands);
+/// The endpoint that a flask's liquid is on its way to: the second one as soon as its indicator is in.
+[[nodiscard]] Endpoint endpoint_due(const BenchSpec& spec, const Parcel& liquid);
+/// The same liquid as its change begins: without titrant; of a second endpoint, with the titrant of half-way
+/// from the first to it, and without the first one's indicator, whose last trace goes meanwhile.
+[[nodiscard]] Parcel before_change(const BenchSpec& spec, const Parcel& liquid, Endpoint endpoint);
 
-/// The same liquid with the titrant of 10 cm3 past equivalence in it: its colour is what the change leads to.
-[[nodiscard]] Parcel far_past_endpoint(const BenchSpec& spec, const Parcel& liquid);
+/// How far a flask's mixed liquid is, in CIEDE2000, from its colour before the change, on its tile.
+[[nodiscard]] double visible_change(const BenchSpec& spec, const Parcel& liquid,
+                                    Hydration hydration = Hydration::as_it_stands,
+                                    Endpoint endpoint = Endpoint::first);
+
+/// The same liquid with the titrant of 10 cm3 past equivalence in it, but of no more than half-way to a
+/// second endpoint: its colour is what the change leads to.
+[[nodiscard]] Parcel far_past_endpoint(const BenchSpec& spec, const Parcel& liquid,
+                                       Endpoint endpoint = Endpoint::first);
 
 /// Whether the mixed liquid shows its endpoint on its tile: a colour that comes is kFirstVisibleChange off
 /// the colour before, of one that goes no more than that is left.
-[[nodiscard]] bool shows_endpoint(const BenchSpec& spec, const Parcel& liquid);
+[[nodiscard]] bool shows_endpoint(const BenchSpec& spec, const Parcel& liquid,
+                                  Endpoint endpoint = Endpoint::first);
 
 /// Titrant (cm3 of c = breakdown_mol_dm3) past equivalence from which on this flask shows its endpoint,
 /// closed to air and its carbon dioxide at equilibrium. Negative: before equivalence. Found to 1e-10 cm3;
 /// volume and indicator as they are in `liquid`. Nothing when it shows none within 10 cm3 past equivalence
-/// (no indicator, say).
-[[nodiscard]] std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid);
+/// (no indicator, say), or within half the way to the other endpoint.
+[[nodiscard]] std::optional<double> first_visible_change_cm3(const BenchSpec& spec, const Parcel& liquid,
+                                                             Endpoint endpoint = Endpoint::first);
 
 /// Titrant past equivalence in the liquid, mol (negative: analyte left).
-[[nodiscard]] double excess_titrant_mol(const BenchSpec& spec, const Parcel& liquid);
+[[nodiscard]] double excess_titrant_mol(const BenchSpec& spec, const Parcel& liquid,
+                                        Endpoint endpoint = Endpoint::first);
 
 }  // namespace halfdrop

@@ -19,16 +19,25 @@ double salt_effect(int charge, const Equilibrium& solution, const SolverOptions&
   return elementary::exp10(-2.0 * charge * kHydroxide * unit);
 }
 
-void fade_all(const BenchSpec& spec, Ledger& ledger) {
-  const Fading& fading = spec.indicator.fading;
+/// An indicator, coloured and faded, in the books and in the solver.
+struct Dye {
+  Component coloured, faded;
+  Solute solute;
+};
+constexpr Dye kFirst{Component::indicator, Component::faded_indicator, Solute::indicator};
+constexpr Dye kSecond{Component::second_indicator, Component::faded_second_indicator,
+                      Solute::second_indicator};
+
+void fade_all(const BenchSpec& spec, const Indicator& indicator, const Dye& dye, Ledger& ledger) {
+  const Fading& fading = indicator.fading;
   const Parcel& liquid = ledger.balance(Account::flask);
-  const Quanta coloured = liquid.amount(Component::indicator);
-  const Quanta faded = liquid.amount(Component::faded_indicator);
+  const Quanta coloured = liquid.amount(dye.coloured);
+  const Quanta faded = liquid.amount(dye.faded);
   if (liquid.empty() || coloured + faded == 0) return;
   const SolverOptions& options = solver_options(spec);
   const Equilibrium solution = equilibrium_of(spec, liquid);
-  const double share = indicator_forms(spec, solution)[static_cast<std::size_t>(fading.form)];
-  const int charge = spec.indicator.system.protonated_charge - fading.form;
+  const double share = indicator_forms(spec, solution, dye.solute)[static_cast<std::size_t>(fading.form)];
+  const int charge = indicator.system.protonated_charge - fading.form;
   const double forward_per_s = fading.per_mol_s * salt_effect(charge, solution, options) *
                                hydroxide_mol_dm3(solution, options) * share;
   const double backward_per_s = fading.per_mol_s * elementary::exp10(fading.half_at_ph - options.pkw);
@@ -36,15 +45,17 @@ void fade_all(const BenchSpec& spec, Ledger& ledger) {
       forward_per_s * static_cast<double>(coloured) - backward_per_s * static_cast<double>(faded);
   const double change = kGasStep_s * net / (1.0 + kGasStep_s * (forward_per_s + backward_per_s));
   const Quanta amount = std::clamp(static_cast<Quanta>(change), -faded, coloured);
-  if (amount > 0) ledger.convert(Account::flask, Component::indicator, Component::faded_indicator, amount);
-  if (amount < 0) ledger.convert(Account::flask, Component::faded_indicator, Component::indicator, -amount);
+  if (amount > 0) ledger.convert(Account::flask, dye.coloured, dye.faded, amount);
+  if (amount < 0) ledger.convert(Account::flask, dye.faded, dye.coloured, -amount);
 }
 
 }  // namespace
 
 void fade(const BenchSpec& spec, BenchState& state) {
-  if (spec.indicator.fading.per_mol_s <= 0.0 || state.tick % kGasTicks != 0) return;
-  fade_all(spec, state.ledger);
+  if (state.tick % kGasTicks != 0) return;
+  const auto fades = [](const Indicator& indicator) { return indicator.fading.per_mol_s > 0.0; };
+  if (fades(spec.indicator)) fade_all(spec, spec.indicator, kFirst, state.ledger);
+  if (spec.then && fades(spec.then->indicator)) fade_all(spec, spec.then->indicator, kSecond, state.ledger);
 }
 
 }  // namespace halfdrop

@@ -24,8 +24,10 @@ Landing::Landing(const GridSize& grid, std::span<const double> volume, FlaskLiqu
 std::vector<double> Landing::take(const BenchSpec& spec, const LiquidShape& shape) {
   if (flask_.drops.liquid.volume > 0) lay_drops(spec, shape);
   if (flask_.washings.liquid.volume > 0) lay_washings();
-  if (flask_.tint.liquid.volume > 0) lay_tint(shape, spec.indicator_drop_cm3);
-  flask_.drops = flask_.washings = flask_.tint = Arrival{};
+  const double drop_cm3 = spec.indicator_drop_cm3;
+  lay_tint(shape, drop_cm3, flask_.tint, Source::indicator, flask_.indicator);
+  lay_tint(shape, drop_cm3, flask_.second_tint, Source::second_indicator, flask_.second_indicator);
+  flask_.drops = flask_.washings = flask_.tint = flask_.second_tint = Arrival{};
   return std::move(came_);
 }
 
@@ -104,10 +106,11 @@ void Landing::lay_washings() {
   flask_.water += flask_.washings.liquid;
 }
 
-void Landing::lay_tint(const LiquidShape& shape, double drop_cm3) {
-  lay(hollow(shape, flask_.tint.x_cm, radius_of_cm(drop_cm3)), flask_.tint.liquid.volume,
-      flask_.of(Source::indicator));
-  flask_.indicator += flask_.tint.liquid;
+void Landing::lay_tint(const LiquidShape& shape, double drop_cm3, const Arrival& tint, Source source,
+                       Parcel& held) {
+  if (tint.liquid.volume <= 0) return;
+  lay(hollow(shape, tint.x_cm, radius_of_cm(drop_cm3)), tint.liquid.volume, flask_.of(source));
+  held += tint.liquid;
 }
 
 }  // namespace halfdrop

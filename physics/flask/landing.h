@@ -35,7 +35,7 @@ class Landing {
 
   void lay_drops(const BenchSpec& spec, const LiquidShape& shape);
   void lay_washings();
-  void lay_tint(const LiquidShape& shape, double drop_cm3);
+  void lay_tint(const LiquidShape& shape, double drop_cm3, const Arrival& tint, Source source, Parcel& held);
   /// Gives out whole quanta by weight, the last of them to the heaviest cell.
   void lay(const Weights& weights, Quanta volume, CellField& field);
   [[nodiscard]] Weights hollow(const LiquidShape& shape, double x_cm, double radius_cm) const;

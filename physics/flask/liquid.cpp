@@ -38,8 +38,8 @@ const Parcel& flask_liquid(const Ledger& ledger) { return ledger.balance(Account
 
 Parcel rest_of(const BenchState& state) {
   const FlaskLiquid& flask = state.flask;
-  return flask_liquid(state.ledger) - flask.titrant - flask.water - flask.indicator - flask.drops.liquid -
-         flask.washings.liquid - flask.tint.liquid;
+  return flask_liquid(state.ledger) - flask.titrant - flask.water - flask.indicator - flask.second_indicator -
+         flask.drops.liquid - flask.washings.liquid - flask.tint.liquid - flask.second_tint.liquid;
 }
 
 void let_drop_in(BenchState& state, Account from, const Parcel& liquid, double x_cm, double momentum_g_cm_s) {
@@ -55,6 +55,10 @@ void let_water_in(BenchState& state, Account from, const Parcel& liquid) {
 
 void let_tint_in(BenchState& state, Account from, const Parcel& liquid) {
   if (let_in(state, from, liquid)) join(state.flask.tint, liquid, 0.0, 0.0);
+}
+
+void let_second_tint_in(BenchState& state, Account from, const Parcel& liquid) {
+  if (let_in(state, from, liquid)) join(state.flask.second_tint, liquid, 0.0, 0.0);
 }
 
 void even_out(BenchState& state) {
@@ -75,10 +79,12 @@ void take_out(BenchState& state, Account to, Quanta volume) {
   for (CellField& field : flask.field)
     for (double& cell : field) cell = std::floor(cell * stays);
   const std::array titrant{&flask.of(Source::fresh), &flask.of(Source::meeting), &flask.of(Source::titrant)};
-  const std::array water{&flask.of(Source::water)}, indicator{&flask.of(Source::indicator)};
+  const std::array water{&flask.of(Source::water)}, indicator{&flask.of(Source::indicator)},
+      second{&flask.of(Source::second_indicator)};
   keep_share(flask.titrant, titrant.data(), titrant.size());
   keep_share(flask.water, water.data(), 1);
   keep_share(flask.indicator, indicator.data(), 1);
+  keep_share(flask.second_indicator, second.data(), 1);
   const auto shrink = [stays](Arrival& arrival) {
     const auto kept = static_cast<Quanta>(static_cast<double>(arrival.liquid.volume) * stays);
     arrival.liquid = arrival.liquid.share(kept);
@@ -86,6 +92,7 @@ void take_out(BenchState& state, Account to, Quanta volume) {
   shrink(flask.drops);
   shrink(flask.washings);
   shrink(flask.tint);
+  shrink(flask.second_tint);
   flask.laid_out = std::max<Quanta>(static_cast<Quanta>(static_cast<double>(flask.laid_out) * stays), 1);
 }
 

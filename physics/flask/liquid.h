@@ -16,8 +16,8 @@ struct BenchState;
 
 /// What a cell's volume came from. Titrant stands in three stages (engulfment.h): it meets the liquid around
 /// it, then more of it, and is mixed with its whole cell at last.
-enum class Source : std::size_t { fresh, meeting, titrant, water, indicator };
-inline constexpr std::size_t kSources = 5;
+enum class Source : std::size_t { fresh, meeting, titrant, water, indicator, second_indicator };
+inline constexpr std::size_t kSources = 6;
 
 /// On its way into the cells: in the flask's account of the ledger already.
 struct Arrival {
@@ -30,8 +30,10 @@ struct Arrival {
 
 struct FlaskLiquid {
   std::array<CellField, kSources> field;  ///< empty: none of it in any cell
-  Parcel titrant, water, indicator;       ///< what the fields hold of each; titrant in all three stages
-  Arrival drops, washings, tint;          ///< since the liquid was last stirred: titrant, water, indicator
+  /// What the fields hold of each; titrant in all three stages.
+  Parcel titrant, water, indicator, second_indicator;
+  /// Since the liquid was last stirred: titrant, water, the indicators.
+  Arrival drops, washings, tint, second_tint;
   Quanta laid_out = 0;  ///< of liquid when the fields were last carried; 0: nothing is spread
   FlowState flow;
   double spin_rad_s = 0.0;  ///< how fast it turns about the upright axis
@@ -58,6 +60,7 @@ inline constexpr double kStirsUp = 0.5;
 void let_drop_in(BenchState& state, Account from, const Parcel& liquid, double x_cm, double momentum_g_cm_s);
 void let_water_in(BenchState& state, Account from, const Parcel& liquid);
 void let_tint_in(BenchState& state, Account from, const Parcel& liquid);
+void let_second_tint_in(BenchState& state, Account from, const Parcel& liquid);
 /// Makes it the same throughout.
 void even_out(BenchState& state);
 /// Moves so much of it elsewhere, of every part of it alike.

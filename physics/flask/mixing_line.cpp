@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include "physics/flask/contents.h"
 
@@ -12,32 +13,43 @@ namespace {
 /// Shorter pieces are straight: far less than a cell's share is known to.
 constexpr double kShortest = 1e-10;
 
-double worst(const FormShares& one, const FormShares& other) {
+}  // namespace
+
+BothForms both_forms(const BenchSpec& spec, const Equilibrium& there) {
+  return {indicator_forms(spec, there),
+          spec.then ? indicator_forms(spec, there, Solute::second_indicator) : FormShares{}};
+}
+
+MixingLine::MixingLine(const BenchSpec& spec, const Solutes& from, const Solutes& into)
+    : spec_(spec), from_(from), into_(into), indicators_(spec.then ? 2 : 1) {
+  places_ = {solve(0.0, nullptr), solve(1.0, nullptr)};
+  pieces_ = {Piece{0.0, 1.0, 0, 1}};
+}
+
+double MixingLine::worst(const BothForms& one, const BothForms& other) const {
   double off = 0.0;
-  for (std::size_t i = 0; i < one.size(); ++i) off = std::max(off, std::fabs(one[i] - other[i]));
+  for (std::size_t k = 0; k < indicators_; ++k) {
+    for (std::size_t i = 0; i < one[k].size(); ++i) off = std::max(off, std::fabs(one[k][i] - other[k][i]));
+  }
   return off;
 }
 
-FormShares between(const FormShares& low, const FormShares& high, double part) {
-  FormShares forms{};
-  for (std::size_t i = 0; i < forms.size(); ++i) forms[i] = low[i] + part * (high[i] - low[i]);
+BothForms MixingLine::between(const BothForms& low, const BothForms& high, double part) const {
+  BothForms forms{};
+  for (std::size_t k = 0; k < indicators_; ++k) {
+    for (std::size_t i = 0; i < forms[k].size(); ++i)
+      forms[k][i] = low[k][i] + part * (high[k][i] - low[k][i]);
+  }
   return forms;
-}
-
-}  // namespace
-
-MixingLine::MixingLine(const BenchSpec& spec, const Solutes& from, const Solutes& into)
-    : spec_(spec), from_(from), into_(into) {
-  places_ = {solve(0.0, nullptr), solve(1.0, nullptr)};
-  pieces_ = {Piece{0.0, 1.0, 0, 1}};
 }
 
 MixingLine::Place MixingLine::solve(double share, const Equilibrium* near) const {
   Solutes mixture{};
   for (std::size_t i = 0; i < mixture.size(); ++i) mixture[i] = (1.0 - share) * from_[i] + share * into_[i];
   const Solver& solver = spec_.settled.as_it_stands;
-  const Equilibrium there = near != nullptr ? solver.solve(mixture, *near) : solver.solve(mixture);
-  return {there, indicator_forms(spec_, there)};
+  const auto mixed = std::span<const double>(mixture).first(solver.ingredients());
+  const Equilibrium there = near != nullptr ? solver.solve(mixed, *near) : solver.solve(mixed);
+  return {there, both_forms(spec_, there)};
 }
 
 void MixingLine::halve(std::size_t piece) {
@@ -55,7 +67,7 @@ void MixingLine::halve(std::size_t piece) {
   pieces_.push_back({middle, whole.high, place, whole.high_place, 0, straight});
 }
 
-FormShares MixingLine::at(double share) {
+BothForms MixingLine::at(double share) {
   share = std::clamp(share, 0.0, 1.0);
   std::size_t at = last_;
   if (share < pieces_[at].low || share > pieces_[at].high) at = 0;

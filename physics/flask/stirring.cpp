@@ -75,6 +75,7 @@ class Stirring {
     if (is_even()) return even_out(state_);
     count_to_rest(Source::water, flask_.water);
     count_to_rest(Source::indicator, flask_.indicator);
+    count_to_rest(Source::second_indicator, flask_.second_indicator);
   }
 
  private:
@@ -166,8 +167,8 @@ class Stirring {
     const double rest = rise_kg_m3(spec_, rest_of(state_));
     const auto pull = [&](const Parcel& parcel) { return heaviest * (rise_kg_m3(spec_, parcel) - rest); };
     const double titrant = pull(flask_.titrant), water = pull(flask_.water),
-                 indicator = pull(flask_.indicator);
-    const std::array<double, kSources> pulls{titrant, titrant, titrant, water, indicator};
+                 indicator = pull(flask_.indicator), second = pull(flask_.second_indicator);
+    const std::array<double, kSources> pulls{titrant, titrant, titrant, water, indicator, second};
     for (std::size_t k = 0; k < kSources; ++k) {
       const CellField& field = flask_.field[k];
       add_weight(field.data(), field.size(), pulls[k], scratch_.heavy.data());

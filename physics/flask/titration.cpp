@@ -21,11 +21,16 @@ Titration::Titration(const TitrationSpec& spec) : spec_(spec), solver_(spec.solv
     spectra_ = IndicatorSpectra(*spec.indicator);
   }
   if (spec.burette_mol_dm3 <= 0.0 || spec.flask_mol_dm3 <= 0.0) return;
-  for (const double ratio : equivalence_ratios(spec.flask, spec.burette)) {
-    const double volume_cm3 = ratio * spec.flask_mol_dm3 * spec.aliquot_cm3 / spec.burette_mol_dm3;
+  const auto add = [&](double volume_cm3) {
     const double jump = at(1.02 * volume_cm3).ph - at(0.98 * volume_cm3).ph;
     equivalences_.push_back({volume_cm3, at(volume_cm3).ph, std::abs(jump)});
+  };
+  if (spec.equivalence_cm3) {
+    add(*spec.equivalence_cm3);
+    return;
   }
+  for (const double ratio : equivalence_ratios(spec.flask, spec.burette))
+    add(ratio * spec.flask_mol_dm3 * spec.aliquot_cm3 / spec.burette_mol_dm3);
 }
 
 double Titration::total_cm3(double volume_cm3) const {

@@ -20,6 +20,8 @@ struct TitrationSpec {
   double drop_cm3 = 0.04;
   FlaskSpec glass;
   SolverOptions solver;
+  /// The only equivalence, instead of those of flask and burette: where what stands beside takes part.
+  std::optional<double> equivalence_cm3{};
 };
 
 /// Where the titrant has just used up one proton's worth of the analyte (equivalence.h).

@@ -92,13 +92,19 @@ const std::vector<ByHand>& by_hand() {
 
 }  // namespace
 
-TEST_CASE("every level is sound; only methyl orange in carbonates and pool water is warned of") {
+TEST_CASE(
+    "every level is sound; only methyl orange in carbonates and pool water, and two endpoints, are warned "
+    "of") {
   for (const std::string& path : level_paths()) {
     CAPTURE(path);
     const Level level = level_at(path);
     const EndpointChecks found = check_endpoint(level, path);
     CHECK_MESSAGE(found.faults.empty(), all_of(found.faults));
-    if (level.indicator != "methyl orange") {
+    if (level.then) {
+      CHECK(found.warnings.size() == 2);  // both endpoints are soft, and `why` tells it
+      for (const Fault& warning : found.warnings) CHECK(warning.message.find("gradual") != std::string::npos);
+      CHECK(level.why.find("Both endpoints are soft") != std::string::npos);
+    } else if (level.indicator != "methyl orange") {
       CHECK_MESSAGE(found.warnings.empty(), all_of(found.warnings));
     } else {
       // The story's `why` tells it: gradual.

@@ -78,13 +78,21 @@ std::vector<Json> full_levels() {
   levels.front()["calculation"][4]["minus"] = {1};
   levels.front()["constants"] = {
       {{"name", "flask"}, {"value", 250}, {"unit", "cm³"}, {"label", "what the flask holds"}}};
+  levels.front()["then"] = {
+      {"indicator", "methyl orange"},
+      {"endpoint", {{"colour", "orange"}, {"gains_colour", true}}},
+      {"ratio", 1.2},
+      {"beside", {{"substance", "lactic acid"}, {"unknown_mol_dm3", {0.001, 0.002}}, {"ratio", 1}}}};
+  Json& working = levels.front()["calculation"];
+  working.insert(working.begin() + 1, working.front());
+  working[1]["cell"] = "calculation/mean first titre";
   levels.front()["filling"] = "below eye level";
   for (const char* bottle : {"titrant", "sample"}) {
     levels.front()[bottle]["also"] = {{{"substance", "lactic acid"}, {"mol_dm3", 0.01}}};
     levels.front()[bottle]["hazard"] = "As the label says.";
   }
-  for (const char* drill : {"01-read-the-meniscus", "02-deliver-exactly", "03-fill-without-air",
-                            "00-know-your-apparatus"})
+  for (const char* drill :
+       {"01-read-the-meniscus", "02-deliver-exactly", "03-fill-without-air", "00-know-your-apparatus"})
     levels.push_back(
         with_all_glass(json_of(text_of(source_file("levels/drills/" + std::string(drill) + ".json")))));
   return levels;

@@ -34,6 +34,22 @@ std::string keys(const Json& object) {
   return names;
 }
 
+TEST_CASE("the first of two endpoints stands beside the contract's keys, and only where there is one") {
+  MarkedAttempt two = marked();
+  two.ideal_first_titre_cm3 = 16.0;
+  two.mean_first_titre_cm3 = 16.05;
+  for (TitreRow& row : two.titres) row.first = FirstTitre{16.25, 16.05, 16.05, "16.25", row.breakdown};
+  const Json json = json_of(marks_json(two, "wren.jsonl"));
+  CHECK(json["ideal_first_titre_cm3"] == 16.0);
+  CHECK(json["mean_first_titre_cm3"] == 16.05);
+  for (const Json& titre : json["titres"]) {
+    CHECK(keys(titre) ==
+          "run initial_cm3 final_cm3 recorded_cm3 ideal_cm3 used breakdown remainder_cm3 first");
+    CHECK(keys(titre["first"]) == "reading_cm3 recorded_cm3 ideal_cm3 breakdown remainder_cm3");
+    CHECK(titre["first"]["breakdown"].size() == kCauses);
+  }
+}
+
 TEST_CASE("an attempt's marks have exactly the contract's keys") {
   const std::string text = marks_json(marked(), "wren.jsonl");
   CHECK(text.find('\n') == std::string::npos);

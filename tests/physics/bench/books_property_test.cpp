@@ -83,15 +83,18 @@ bool cells_hold_what_came(const FlaskLiquid& flask) {
   for (const Source stage : {Source::fresh, Source::meeting, Source::titrant})
     titrant += total(flask.of(stage));
   return titrant == flask.titrant.volume && total(flask.of(Source::water)) == flask.water.volume &&
-         total(flask.of(Source::indicator)) == flask.indicator.volume;
+         total(flask.of(Source::indicator)) == flask.indicator.volume &&
+         total(flask.of(Source::second_indicator)) == flask.second_indicator.volume;
 }
 
-/// A burette with every fault a level may give it: what moves liquid in a good one moves it here too.
+/// A burette with every fault a level may give it, and two indicators, the second of which fades too: what
+/// moves liquid in a good one moves it here too.
 BenchSpec poor_bench() {
   BenchSpec spec;
   spec.titrant.substance = sodium_hydroxide();
   spec.sample.substance = ethanoic_acid();
   spec.indicator = phenolphthalein();
+  spec.then = SecondEndpoint{phenolphthalein(), 2.0, true};
   spec.burette.grease = 1.0;
   spec.tap.stiff_degrees = 3.0;
   spec.tap.loose_degrees = 4.0;

@@ -30,6 +30,15 @@ TEST_CASE("the state's hash notices a change of any field") {
       [](BenchState& s) {
         s.ledger.open(Account::air, Parcel{0, {0, 0, 0, 0, 1}});
       },
+      [](BenchState& s) {
+        s.ledger.open(Account::sink, Parcel{0, {0, 0, 0, 0, 0, 0, 1}});
+      },
+      [](BenchState& s) {
+        s.ledger.open(Account::sink, Parcel{0, {0, 0, 0, 0, 0, 0, 0, 1}});
+      },
+      [](BenchState& s) {
+        s.ledger.open(Account::second_indicator_bottle, Parcel{1, {}});
+      },
       [](BenchState& s) { s.ledger.transfer(Account::titrant_bottle, Account::column, 1); },
       [](BenchState& s) { s.film.runs[1] = 1; },
       [](BenchState& s) { s.film.greasy[1] = 1; },
@@ -38,6 +47,9 @@ TEST_CASE("the state's hash notices a change of any field") {
       [](BenchState& s) { s.flask.titrant.volume = 1; },
       [](BenchState& s) { s.flask.water.volume = 1; },
       [](BenchState& s) { s.flask.indicator.volume = 1; },
+      [](BenchState& s) { s.flask.second_indicator.volume = 1; },
+      [](BenchState& s) { s.flask.second_tint.liquid.volume = 1; },
+      [](BenchState& s) { s.flask.of(Source::second_indicator).assign(1, 1.0); },
       [](BenchState& s) { s.flask.drops.liquid.volume = 1; },
       [](BenchState& s) { s.flask.drops.x_cm = 1.0; },
       [](BenchState& s) { s.flask.drops.momentum_g_cm_s = 1.0; },
