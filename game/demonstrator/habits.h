@@ -17,8 +17,10 @@ struct ReadingHabits {
 
 /// What is made of the readings.
 struct WorkingHabits {
-  bool final_is_titre = false;  ///< nothing is subtracted
-  bool adjusts_titres = false;  ///< changes a last reading afterwards, so that the titres agree
+  bool final_is_titre = false;             ///< nothing is subtracted
+  bool adjusts_titres = false;             ///< changes a last reading afterwards, so that the titres agree
+  bool titre_from_first_endpoint = false;  ///< the first endpoint's reading is taken off, not the initial one
+  bool takes_first_titre_off_once = false;  ///< where the working wants it twice
   bool omits_ratio = false;
   bool omits_dilution = false;
   bool omits_thousand = false;       ///< between cm3 and dm3

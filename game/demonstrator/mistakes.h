@@ -16,11 +16,12 @@ struct Mistake {
   std::string_view name;       ///< as on the command line
   Phrase title;                ///< what is done, a sentence
   std::string_view family;     ///< "solutions", "rinsing", "filling", "reading", "titrating", "flask",
-                               ///< "pipetting", "record", "arithmetic", "safety"
+                               ///< "pipetting", "two endpoints", "record", "arithmetic", "safety"
   std::optional<Cause> cause;  ///< through which it reaches a titre; nothing when it reaches none
   std::string_view titre;      ///< what it does to a titre it reaches: "high", "low", "either" or "none"
   /// Size of that: what it changes the cause by in accurate runs of the vinegar level, at most in each
-  /// attempt, median of seeds 1 to 10. Without a cause: what it changes the mean by.
+  /// attempt, median of seeds 1 to 10; of two endpoints the first titre's, at the level of baking soda.
+  /// Without a cause: what it changes the mean by.
   double typical_cm3 = 0.0;
   void (*take_up)(Habits&) = nullptr;
   /// What is wrong with the apparatus as well: a merge patch of the level. Empty: nothing.

@@ -13,5 +13,7 @@ namespace halfdrop {
 [[nodiscard]] std::span<const Mistake> mistakes_of_safety();
 /// With a pipette that is worked by hand.
 [[nodiscard]] std::span<const Mistake> mistakes_of_pipetting();
+/// Where a flask has two endpoints.
+[[nodiscard]] std::span<const Mistake> mistakes_of_two_endpoints();
 
 }  // namespace halfdrop

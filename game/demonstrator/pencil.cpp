@@ -31,6 +31,13 @@ std::string first_with_thousand(const Level& level) {
   return {};
 }
 
+/// Where a factor is taken off more than once, the rest of it is not.
+void take_off_once(CalculationStep& step, const Factor& factor) {
+  const auto once = std::find(step.minus.begin(), step.minus.end(), factor);
+  if (once == step.minus.end()) return;
+  step.minus.erase(std::remove(once + 1, step.minus.end(), factor), step.minus.end());
+}
+
 }  // namespace
 
 std::string hundredths_text(int hundredths) { return fixed_text(hundredths / 100.0, 2); }
@@ -80,7 +87,9 @@ void Pencil::final(const std::string& run, int hundredths) {
 }
 
 void Pencil::write_titre(const std::string& run, int final_hundredths) {
-  titres_[run] = final_hundredths - (habits_.working.final_is_titre ? 0 : initials_.at(run));
+  int began_at = habits_.working.final_is_titre ? 0 : initials_.at(run);
+  if (habits_.working.titre_from_first_endpoint) began_at += first_titres_.at(run);
+  titres_[run] = final_hundredths - began_at;
   bench_.write(run + "/titre", figure(titres_[run]));
 }
 
@@ -131,6 +140,7 @@ std::optional<double> Pencil::worked_out(CalculationStep step) const {
     same(step.divide);
   };
   if (working.omits_ratio) leave_out("ratio");
+  if (working.takes_first_titre_off_once) take_off_once(step, kMeanFirstTitre);
   if (working.omits_dilution) leave_out("dilution");
   if (working.omits_thousand && first_with_thousand(bench_.level()) == step.cell) leave_out(1000.0);
   if (!working.aliquot_for_titre) return evaluate(bench_.level(), step, written_);

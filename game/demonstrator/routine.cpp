@@ -198,9 +198,13 @@ void Routine::begin_run(const std::string& run) {
 }
 
 int Routine::read_endpoint(Titration& titration) {
-  titration.let_it_last();
-  moves_.stop_swirling();
-  return last_reading();
+  while (true) {
+    titration.let_it_last();
+    moves_.stop_swirling();
+    const int reading = last_reading();
+    if (!titration.came_back()) return reading;
+    titration.take_up_again();
+  }
 }
 
 void Routine::add_second_indicator() {

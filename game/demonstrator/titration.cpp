@@ -45,7 +45,18 @@ constexpr double kCertainlyGone = 0.5;
 /// ... and of one that a few drops more will take away.
 constexpr double kNearlyGone = 2.0 * kFirstVisibleChange;
 
+Senses looked_for(Senses seen, bool second) {
+  if (!second && seen.first) static_cast<ColourSeen&>(seen) = *seen.first;
+  return seen;
+}
+
 }  // namespace
+
+Senses Titration::look() const { return looked_for(bench_.look(), second_); }
+
+bool Titration::watch_until(const std::function<bool(const Senses&)>& holds, double limit_s) {
+  return bench_.watch_until([&](const Senses& seen) { return holds(looked_for(seen, second_)); }, limit_s);
+}
 
 bool Titration::turned(const Senses& seen, double change, double left) const {
   return gains_colour_ ? seen.common_change >= change : seen.common_left <= left;
@@ -56,11 +67,12 @@ bool Titration::looks_turned(const Senses& seen) const {
 }
 
 bool Titration::turned() const {
-  const Senses seen = bench_.look();
+  const Senses seen = look();
   return habits_.trusts_a_tint ? looks_turned(seen) : turned(seen, kPlain, kCertainlyGone);
 }
 
 void Titration::go_on() {
+  second_ = true;
   gains_colour_ = bench_.level().then->endpoint_gains_colour;
   past_end_ = habits_.drops_past_tint;
 }
@@ -77,12 +89,12 @@ void Titration::begin() {
   const auto as_before = [](const Senses& seen) {
     return std::max({seen.common_change, seen.streak_change, seen.streaks}) < kSameAllOver;
   };
-  bench_.watch_until(as_before, habits_.swirls ? kSpreads_s : kGlances_s);
+  watch_until(as_before, habits_.swirls ? kSpreads_s : kGlances_s);
 }
 
 void Titration::wait_until_even() {
-  bench_.watch_until([](const Senses& seen) { return seen.streaks < kSameAllOver; },
-                     habits_.swirls ? kMixes_s : kGlances_s);
+  watch_until([](const Senses& seen) { return seen.streaks < kSameAllOver; },
+              habits_.swirls ? kMixes_s : kGlances_s);
 }
 
 bool Titration::stream_until(const std::function<bool(const Senses&)>& seen_enough) {
@@ -93,9 +105,9 @@ bool Titration::stream_until(const std::function<bool(const Senses&)>& seen_enou
     run_down = !seen.meniscus_in_sight || seen.reading_cm3 >= last_mark_cm3;
     return run_down || seen_enough(seen);
   };
-  if (!enough(bench_.look())) {
+  if (!enough(look())) {
     moves_.open_tap_to(kStream_drops_per_s);
-    bench_.watch_until(enough, 600.0);
+    watch_until(enough, 600.0);
     bench_.wait(kReacts_s);
   }
   moves_.shut_tap();
@@ -105,11 +117,11 @@ bool Titration::stream_until(const std::function<bool(const Senses&)>& seen_enou
 
 double Titration::mix() {
   const double waits_s = habits_.swirls ? kMixes_s : kGlances_s;
-  bench_.watch_until([](const Senses& seen) { return seen.falling == 0; }, 1.0);
+  watch_until([](const Senses& seen) { return seen.falling == 0; }, 1.0);
   bench_.wait(kShows_s);
-  const double from_s = bench_.look().time_s;
-  bench_.watch_until([](const Senses& seen) { return seen.streak_change < kFirstVisibleChange; }, waits_s);
-  const double faded_s = bench_.look().time_s - from_s;
+  const double from_s = look().time_s;
+  watch_until([](const Senses& seen) { return seen.streak_change < kFirstVisibleChange; }, waits_s);
+  const double faded_s = look().time_s - from_s;
   wait_until_even();
   return faded_s;
 }
@@ -147,20 +159,20 @@ void Titration::drip_aside() {
 }
 
 double Titration::top_up() {
-  const double from_cm3 = bench_.look().reading_cm3;
+  const double from_cm3 = look().reading_cm3;
   bench_.act(Deed::put_in_funnel);
   bench_.hold(&HandsChange::pour, 0.1);
-  bench_.watch_until([=](const Senses& seen) { return seen.reading_cm3 <= from_cm3 - kTopsUp_cm3; }, 60.0);
+  watch_until([=](const Senses& seen) { return seen.reading_cm3 <= from_cm3 - kTopsUp_cm3; }, 60.0);
   bench_.hold(&HandsChange::pour, 0.0);
   bench_.act(Deed::lift_out_funnel);
-  return from_cm3 - bench_.look().reading_cm3;
+  return from_cm3 - look().reading_cm3;
 }
 
 void Titration::chase_fade() {
   for (int times = 0; times < kChases && !bench_.gave_up(); ++times) {
-    const double was = bench_.look().common_change;
+    const double was = look().common_change;
     const auto paler = [was](const Senses& seen) { return seen.common_change < was - kJustPaler; };
-    if (!bench_.watch_until(paler, kFades_s)) return;
+    if (!watch_until(paler, kFades_s)) return;
     add(false);
     moves_.touch_off();
     moves_.wash_down(2.0);
@@ -169,7 +181,7 @@ void Titration::chase_fade() {
 }
 
 bool Titration::done() const {
-  return habits_.waits_to_fade ? turned() : bench_.look().streak_change >= kFirstVisibleChange;
+  return habits_.waits_to_fade ? turned() : look().streak_change >= kFirstVisibleChange;
 }
 
 double Titration::add(bool half) {
@@ -185,12 +197,12 @@ double Titration::add(bool half) {
 
 /// A colour that goes softly, over half the way, says so by what is left of it.
 bool Titration::end_is_near(double faded_s) const {
-  if (bench_.level().then && !gains_colour_) return bench_.look().common_left < kNearlyGone;
+  if (bench_.level().then && !gains_colour_) return look().common_left < kNearlyGone;
   return faded_s > kLingers_s;
 }
 
-void Titration::drop_by_drop() {
-  bool lingers = false;
+void Titration::drop_by_drop(bool halves) {
+  bool lingers = halves;
   for (int drops = 0; drops < kMostDrops && !done() && !bench_.gave_up(); ++drops) {
     if (!habits_.rinses_wall) moves_.lean_on_neck(drops % 2 == 0 ? -1.0 : 1.0);
     const double faded_s = add(lingers);
@@ -198,6 +210,16 @@ void Titration::drop_by_drop() {
   }
   if (!done()) bench_.give_up("the colour did not stay");
   for (int drops = 0; drops < past_end_; ++drops) add(false);
+}
+
+bool Titration::came_back() const {
+  if (gains_colour_ || !habits_.waits || !habits_.swirls || !habits_.waits_to_fade) return false;
+  return !bench_.gave_up() && !turned();
+}
+
+void Titration::take_up_again() {
+  moves_.swirl();
+  drop_by_drop(true);
 }
 
 void Titration::let_it_last() {

@@ -24,12 +24,18 @@ class Titration {
   void careful(double slow_from_cm3);
   /// What hangs and clings goes in, then half a minute of swirling in which the colour must last.
   void let_it_last();
+  /// A colour that had gone is back, as a pink is while carbon dioxide leaves: seen when the eye comes back
+  /// from the scale.
+  [[nodiscard]] bool came_back() const;
+  /// After that: half drops until it has gone again.
+  void take_up_again();
 
  private:
   void begin();
   /// Runs a steady stream until something is seen; false when the burette is run down.
   bool stream_until(const std::function<bool(const Senses&)>& seen_enough);
-  void drop_by_drop();
+  /// `halves`: no whole drop first.
+  void drop_by_drop(bool halves = false);
   /// The flask is drawn aside under a tap that drips.
   void drip_aside();
   /// Half way: titrant poured into the burette; by how much its reading fell, cm3.
@@ -47,12 +53,17 @@ class Titration {
   /// The flask shows its endpoint, as far as these hands trust it: a colour has come, or has gone.
   [[nodiscard]] bool turned() const;
   [[nodiscard]] bool looks_turned(const Senses& seen) const;
+  /// What is perceived now, its colours those of the endpoint that is looked for: the second indicator may be
+  /// in too soon.
+  [[nodiscard]] Senses look() const;
+  bool watch_until(const std::function<bool(const Senses&)>& holds, double limit_s);
   /// Off the colour before by so much, or no further from the colour after than `left`, in CIEDE2000.
   [[nodiscard]] bool turned(const Senses& seen, double change, double left) const;
 
   AtBench& bench_;
   Moves& moves_;
   const Habits& habits_;
+  bool second_ = false;   ///< the second of two endpoints is looked for
   bool gains_colour_;     ///< at the endpoint that is looked for
   int past_end_;          ///< drops more than that
   bool careful_ = false;  ///< run drop by drop to its end

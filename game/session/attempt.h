@@ -16,7 +16,7 @@
 namespace halfdrop {
 
 /// Version of the physics and of what deeds mean; changes when an old attempt would replay otherwise.
-inline constexpr int kModelVersion = 12;
+inline constexpr int kModelVersion = 13;
 /// Four simulated hours.
 inline constexpr Tick kLongestAttempt = Tick{4} * 3600 * kTicksPerSecond;
 

@@ -7,11 +7,12 @@
 namespace halfdrop {
 
 bool shows_change(const GuideFacts& facts) {
-  const Senses& seen = facts.seen;
   if (!facts.let_in || facts.aliquots == 0) return false;
   const Level& level = *facts.level;
-  const bool gains =
-      second_endpoint_due(facts) ? level.then->endpoint_gains_colour : level.endpoint_gains_colour;
+  const bool second = second_endpoint_due(facts);
+  const bool gains = second ? level.then->endpoint_gains_colour : level.endpoint_gains_colour;
+  // The second indicator may be in too soon.
+  const ColourSeen& seen = !second && facts.seen.first ? *facts.seen.first : facts.seen;
   return gains ? seen.common_change >= kFirstVisibleChange : seen.common_left <= kFirstVisibleChange;
 }
 

@@ -99,40 +99,61 @@ TintHere judged(TintHere tint, Endpoint due) {
   return tint;
 }
 
+/// One endpoint's change, and the places that stand for the flask: its middling one and the most changed.
+struct JudgedChange {
+  ColourSeen seen;
+  TintHere middle, most;
+};
+
+JudgedChange judged_change(const BenchSpec& spec, const Parcel& liquid, const LiquidLook& look,
+                           Backdrop backdrop, Endpoint due) {
+  const double path = sight_path_cm(spec.flask, liquid.volume_cm3());
+  // Titrant that a liquid got on paper only has long met the carbonate.
+  const Hydration compared = due == Endpoint::second ? Hydration::complete : Hydration::as_it_stands;
+  const Lab before = to_lab(colour_of(spec, before_change(spec, liquid, due), path, backdrop, compared));
+  const Lab to_come = to_lab(colour_of(spec, far_past_endpoint(spec, liquid, due), path, backdrop, compared));
+  const auto seen = [&](const TintHere& tint) {
+    return to_lab(colour_of(spec, judged(tint, due), path, backdrop));
+  };
+  JudgedChange change{{}, look.all(), look.all()};
+  ColourSeen& c = change.seen;
+  const Lab whole = seen(change.middle);
+  c.flask_change = c.streak_change = c.common_change = ciede2000(whole, before);
+  c.common_left = ciede2000(whole, to_come);
+  if (look.even()) return change;
+  const auto [least, middle, most] = ordered_places(look, due);
+  change.middle = middle;
+  const Lab common = seen(middle);
+  c.common_change = ciede2000(common, before);
+  c.common_left = ciede2000(common, to_come);
+  c.streaks = ciede2000(seen(least), seen(most));
+  for (const TintHere& place : {least, most}) {
+    const double off = ciede2000(seen(place), before);
+    if (off <= c.streak_change) continue;
+    c.streak_change = off;
+    change.most = place;
+  }
+  return change;
+}
+
 void view_colours(const BenchSpec& spec, const BenchState& state, View& v) {
   const Backdrop backdrop = v.flask_on_tile ? Backdrop::white_tile : Backdrop::bare_bench;
   v.backdrop_colour = to_rgb(colour_of(spec, Parcel{}, 0.0, backdrop));
   v.flask_colour = v.common_colour = v.streak_colour = v.backdrop_colour;
   if (v.flask_cm3 <= 0.0) return;
+  const Parcel liquid = flask_liquid(state.ledger);
   const double path = sight_path_cm(spec.flask, v.flask_cm3);
-  const Endpoint due = endpoint_due(spec, flask_liquid(state.ledger));
-  // Titrant that a liquid got on paper only has long met the carbonate.
-  const Hydration compared = due == Endpoint::second ? Hydration::complete : Hydration::as_it_stands;
-  const Parcel untitrated = before_change(spec, flask_liquid(state.ledger), due);
-  const Lab before = to_lab(colour_of(spec, untitrated, path, backdrop, compared));
-  const auto seen = [&](const TintHere& tint) {
-    return to_lab(colour_of(spec, judged(tint, due), path, backdrop));
-  };
   const auto shown = [&](const TintHere& tint) { return to_rgb(colour_of(spec, tint, path, backdrop)); };
-  const Lab whole = seen(v.flask_look.all());
+  const Endpoint due = endpoint_due(spec, liquid);
+  const JudgedChange change = judged_change(spec, liquid, v.flask_look, backdrop, due);
+  static_cast<ColourSeen&>(v) = change.seen;
   v.flask_colour = v.common_colour = v.streak_colour = shown(v.flask_look.all());
-  v.flask_change = v.streak_change = v.common_change = ciede2000(whole, before);
-  const Lab to_come = to_lab(
-      colour_of(spec, far_past_endpoint(spec, flask_liquid(state.ledger), due), path, backdrop, compared));
-  v.common_left = ciede2000(whole, to_come);
-  if (v.flask_look.even()) return;
-  const auto [least, middle, most] = ordered_places(v.flask_look, due);
-  const Lab common = seen(middle);
-  v.common_colour = shown(middle);
-  v.common_change = ciede2000(common, before);
-  v.common_left = ciede2000(common, to_come);
-  v.streaks = ciede2000(seen(least), seen(most));
-  for (const TintHere& place : {least, most}) {
-    const double change = ciede2000(seen(place), before);
-    if (change <= v.streak_change) continue;
-    v.streak_change = change;
-    v.streak_colour = shown(place);
+  if (!v.flask_look.even()) {
+    v.common_colour = shown(change.middle);
+    v.streak_colour = shown(change.most);
   }
+  if (due == Endpoint::second)
+    v.first = judged_change(spec, liquid, v.flask_look, backdrop, Endpoint::first).seen;
 }
 
 void view_pipette(const Session& session, View& v) {
@@ -227,11 +248,8 @@ Senses senses(const View& v) {
   s.hanging_share = v.hanging_cm3 / v.full_drop_cm3;
   s.drops_per_s = v.flow_cm3_s / v.full_drop_cm3;
   s.falling = static_cast<int>(v.drops_fallen_cm.size());
-  s.streak_change = v.streak_change;
-  s.flask_change = v.flask_change;
-  s.common_change = v.common_change;
-  s.common_left = v.common_left;
-  s.streaks = v.streaks;
+  static_cast<ColourSeen&>(s) = v;
+  s.first = v.first;
   s.flask_has_liquid = v.flask_cm3 > 1.0;
   s.beaker_under = v.beaker_under;
   s.flask_under_jet = v.flask_under_jet;

@@ -44,7 +44,17 @@ struct PipetteView {
   bool froths = false;        ///< air was drawn in
 };
 
-struct View {
+/// How far an endpoint's change has come, in CIEDE2000.
+struct ColourSeen {
+  double flask_change = 0.0;   ///< all of the flask together, from the colour before any titrant
+  double common_change = 0.0;  ///< ... its middling place: as many show more as less
+  double streak_change = 0.0;  ///< ... its place that differs most from the colour before
+  double common_left = 0.0;    ///< the middling place from the colour to come; of one that goes, what is left
+  double streaks = 0.0;        ///< between its two most different places
+};
+
+/// The colours are those of the endpoint that is due (contents.h).
+struct View : ColourSeen {
   double time_s = 0.0;
   Hands hands;
   bool coat_on = false, goggles_on = false, funnel_in = false, beaker_under = false, tile_laid = false;
@@ -74,17 +84,13 @@ struct View {
 
   bool flask_under_jet = false, flask_on_tile = false;
   double flask_cm3 = 0.0, flask_depth_cm = 0.0;
-  LiquidLook flask_look;       ///< place by place; empty without liquid
-  Rgb flask_colour;            ///< of all of it together: linear light, through it, on what it stands on
-  Rgb common_colour;           ///< of the middling place: as many show more as less
-  Rgb streak_colour;           ///< where it differs most from that
-  Rgb backdrop_colour;         ///< tile or bench alone
-  double flask_change = 0.0;   ///< CIEDE2000 of all of it together from the colour before any titrant
-  double common_change = 0.0;  ///< ... of the middling place: as many show more as less
-  double streak_change = 0.0;  ///< ... of the place that differs most from the colour before
-  double common_left = 0.0;    ///< CIEDE2000 of the middling place from the colour far past the endpoint
-  double streaks = 0.0;        ///< CIEDE2000 between the two most different places
-  double wall_cm3 = 0.0;       ///< clinging to neck and wall
+  LiquidLook flask_look;            ///< place by place; empty without liquid
+  Rgb flask_colour;                 ///< of all of it together: linear light, through it, on what it stands on
+  Rgb common_colour;                ///< of the middling place: as many show more as less
+  Rgb streak_colour;                ///< where it differs most from that
+  Rgb backdrop_colour;              ///< tile or bench alone
+  std::optional<ColourSeen> first;  ///< of a first endpoint, once the second indicator is in too
+  double wall_cm3 = 0.0;            ///< clinging to neck and wall
   std::vector<ClingingView> clinging;  ///< its drops
   std::vector<ClingingView> trails;    ///< its wet trails, a centimetre of wall each
   double swirl_turns = 0.0;            ///< where the hand is in its circle, 0..1
@@ -100,7 +106,7 @@ inline constexpr std::size_t kForAPicture = 2, kAtAGlance = 4;
 [[nodiscard]] View view(const Session& session, std::size_t every = kAtAGlance);
 
 /// What the demonstrator (or a person who cannot see the picture) perceives: never the state.
-struct Senses {
+struct Senses : ColourSeen {
   double time_s = 0.0;
   double reading_cm3 = 0.0;         ///< what the eye sees at its height, to 0.01
   double edge_cm3 = 0.0;            ///< ... at the upper edge of the meniscus
@@ -110,11 +116,7 @@ struct Senses {
   double hanging_share = 0.0;  ///< of a full drop
   double drops_per_s = 0.0;    ///< how fast it drips or runs, as seen
   int falling = 0;
-  double streak_change = 0.0;  ///< most coloured place of the flask, CIEDE2000 from its colour before titrant
-  double flask_change = 0.0;   ///< all of it together
-  double common_change = 0.0;  ///< its middling place: as many show more as less
-  double common_left = 0.0;  ///< ... how far that is from the colour to come; of one that goes, what is left
-  double streaks = 0.0;      ///< between its two most different places
+  std::optional<ColourSeen> first;  ///< as View's
   bool flask_has_liquid = false, beaker_under = false, flask_under_jet = false, over_edge = false;
   bool wall_wet = false;  ///< drops cling above the liquid
   bool bench_wet = false;

@@ -37,21 +37,23 @@ class HydrationStep {
         carbonate_(mol_dm3(liquid, Component::carbonate)) {}
 
   /// Implicit in time: the pH of the end of the step decides, so that a fast reaction stops at equilibrium.
+  /// By the pH of its beginning it would swing about it: near a carbonate's last endpoint hydrogen ions are
+  /// few, and each carbonate that comes or goes is one of them.
   [[nodiscard]] double extent() const {
     const carbon_dioxide::Rates rates = spec_.settled.kinetics.rates_at(now_);
     const double guess =
         kGasStep_s * net(rates, 0.0) / (1.0 + kGasStep_s * (rates.forward_per_s + rates.backward_per_s));
-    if (std::abs(guess) <= kGentle * (dioxide_ + carbonate_)) return guess;
+    const double fine = kFine * (dioxide_ + carbonate_);
+    if (std::abs(guess) <= fine) return guess;
     Equilibrium near = now_;
-    return crossing(-carbonate_, dioxide_, kFine * (dioxide_ + carbonate_), [&](double extent) {
+    return crossing(-carbonate_, dioxide_, fine, [&](double extent) {
       near = equilibrium_of(spec_, after(extent), Hydration::as_it_stands, near);
       return extent - kGasStep_s * net(spec_.settled.kinetics.rates_at(near), extent);
     });
   }
 
  private:
-  static constexpr double kGentle = 0.01;  ///< a share of all that hardly changes the pH it depends on
-  static constexpr double kFine = 1e-9;
+  static constexpr double kFine = 1e-9;  ///< a share of all that there is
 
   [[nodiscard]] Parcel after(double extent) const {
     Parcel liquid = liquid_;

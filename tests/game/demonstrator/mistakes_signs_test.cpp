@@ -183,6 +183,7 @@ AgainstFaultless acid_by_alkali(const std::string& carbonate) {
 
 TEST_CASE("every mistake that reaches a titre has its row in the trade's table") {
   for (const Mistake& mistake : mistakes()) {
+    if (mistake.family == "two endpoints") continue;  // two_endpoints_test
     CAPTURE(mistake.name);
     CHECK((in_practice(mistake.name) != nullptr) == mistake.cause.has_value());
   }

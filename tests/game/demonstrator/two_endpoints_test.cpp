@@ -6,9 +6,10 @@
 #include <cmath>
 
 #include "game/demonstrator/demonstrator.h"
-#include "game/demonstrator/routine.h"
+#include "game/demonstrator/mistakes.h"
 #include "game/marking/calculation.h"
 #include "game/marking/marks.h"
+#include "tests/support/against_faultless.h"
 #include "tests/support/good_level.h"
 #include "tests/support/marked.h"
 #include "tests/support/near.h"
@@ -17,6 +18,8 @@
 namespace halfdrop {
 namespace {
 
+using test::AgainstFaultless;
+
 Level two_endpoints() {
   Result<Level> level = read_level(test::source_file("levels/09-baked-baking-soda.json"));
   REQUIRE_MESSAGE(level.has_value(), test::why_not(level));
@@ -24,20 +27,8 @@ Level two_endpoints() {
   return *level;
 }
 
-MarkedAttempt played(const Habits& habits, std::uint64_t seed) {
-  Session session(two_endpoints(), seed, "tester");
-  AtBench bench(session);
-  Routine routine(bench, habits);
-  routine.dress();
-  routine.trial();
-  routine.accurate_runs();
-  routine.finish();
-  session.end("handed in");
-  return mark(session.attempt());
-}
-
 const MarkedAttempt& faultless() {
-  static const MarkedAttempt marked = played({}, 3);
+  static const MarkedAttempt marked = mark(perform(two_endpoints(), 3, "tester").attempt);
   return marked;
 }
 
@@ -47,15 +38,42 @@ double sum_of(const TitreBreakdown& breakdown) {
   return sum_cm3;
 }
 
-double mean_first_cm3(const MarkedAttempt& marked, Cause cause) {
+constexpr double kDrop_cm3 = 0.05, kConcordant_cm3 = 0.10;
+constexpr double kGrams = 84.01;          ///< of a mole of sodium hydrogencarbonate
+constexpr double kWritten_g_dm3 = 0.015;  ///< what a result of three figures and its lines are rounded by
+
+const AgainstFaultless& two_runs() {
+  static const AgainstFaultless bench("levels/09-baked-baking-soda.json");
+  return bench;
+}
+
+double carbonate_mol_dm3(const MarkedAttempt& marked) { return 0.1 * *marked.mean_first_titre_cm3 / 25.0; }
+
+/// On average over the accurate runs.
+double changed_in_first_cm3(const AgainstFaultless& bench, const MarkedAttempt& wrong, Cause cause) {
   double sum_cm3 = 0.0;
-  int count = 0;
-  for (const TitreRow& row : marked.titres) {
-    if (!row.used || !row.first || !row.first->breakdown) continue;
-    sum_cm3 += row.first->breakdown->of(cause);
-    ++count;
+  for (const char* run : {"1", "2"}) {
+    const TitreRow &right_row = test::titre(bench.right(), run), &wrong_row = test::titre(wrong, run);
+    REQUIRE(right_row.first->breakdown);
+    REQUIRE(wrong_row.first->breakdown);
+    sum_cm3 += wrong_row.first->breakdown->of(cause) - right_row.first->breakdown->of(cause);
   }
-  return sum_cm3 / count;
+  return sum_cm3 / 2.0;
+}
+
+/// Rounding aside.
+Cause changed_most_in_first(const AgainstFaultless& bench, const MarkedAttempt& wrong) {
+  const auto size = [&](Cause cause) { return std::fabs(changed_in_first_cm3(bench, wrong, cause)); };
+  Cause most = Cause::misreading;
+  for (std::size_t i = 0; i < kCauses; ++i) {
+    const auto cause = static_cast<Cause>(i);
+    if (cause != Cause::rounding && size(cause) > size(most)) most = cause;
+  }
+  return most;
+}
+
+void check_sign_of_result(const AgainstFaultless& bench, const MarkedAttempt& wrong, int sign) {
+  CHECK((*wrong.reported - *bench.right().reported) * sign > 0.0);
 }
 
 }  // namespace
@@ -118,23 +136,51 @@ TEST_CASE("where the result came from adds up over both titres") {
   CHECK_NEAR(split->percent, 100.0 * std::log(*faultless().reported / faultless().true_value), 1e-9);
 }
 
-// Practice: acid run past the first endpoint counts as carbonate, and twice over against hydrogencarbonate.
-TEST_CASE("the first endpoint overshot makes the first titre large and the hydrogencarbonate small") {
-  Habits habits;
-  habits.drops_past_first_endpoint = 4;
-  const MarkedAttempt marked = played(habits, 3);
-  CHECK(mean_first_cm3(marked, Cause::overshoot) > mean_first_cm3(faultless(), Cause::overshoot) + 0.1);
-  CHECK(*marked.mean_first_titre_cm3 > *faultless().mean_first_titre_cm3 + 0.1);
-  CHECK(*marked.reported < *faultless().reported - 0.05);
-  for (const TitreRow& row : marked.titres) CHECK_NEAR(row.first->breakdown->remainder_cm3, 0.0, 1e-9);
+// Titre equations by hand, c the acid's strength, V the aliquot, P the first titre, T the whole one:
+// carbonate = c P / V, hydrogencarbonate = c (T - 2 P) / V. So what moves P alone moves the carbonate with it
+// and the hydrogencarbonate twice as far the other way; T alone moves the hydrogencarbonate.
+
+TEST_CASE(
+    "the first endpoint overshot makes the carbonate large and the hydrogencarbonate small, twice over") {
+  const AgainstFaultless& bench = two_runs();
+  const MarkedAttempt wrong = bench.with("first-endpoint-overshot");
+  const double more_cm3 = changed_in_first_cm3(bench, wrong, Cause::overshoot);
+  CHECK_NEAR(more_cm3, find_mistake("first-endpoint-overshot")->typical_cm3, kDrop_cm3);
+  CHECK(cause_id(changed_most_in_first(bench, wrong)) == "overshoot");
+  CHECK(carbonate_mol_dm3(wrong) > carbonate_mol_dm3(bench.right()));
+  check_sign_of_result(bench, wrong, -1);
+  // The whole titre is what it was.
+  CHECK_NEAR(*wrong.mean_titre_cm3, *bench.right().mean_titre_cm3, kConcordant_cm3);
+  for (const TitreRow& row : wrong.titres) CHECK_NEAR(row.first->breakdown->remainder_cm3, 0.0, 1e-9);
 }
 
-TEST_CASE("a second indicator that is in from the start is seen") {
-  Habits habits;
-  habits.second_indicator_at_start = true;
-  habits.repeats = Repeats::once;
-  const MarkedAttempt marked = played(habits, 3);
-  CHECK_FALSE(test::finding(marked, "second-indicator").met);
+// Its yellow lies over the last pink.
+TEST_CASE("the second indicator in too soon hides the last pink: carbonate small, hydrogencarbonate large") {
+  const AgainstFaultless& bench = two_runs();
+  const MarkedAttempt wrong = bench.with("second-indicator-too-soon");
+  CHECK_FALSE(test::finding(wrong, "second-indicator").met);
+  const double change_cm3 = changed_in_first_cm3(bench, wrong, Cause::indicator_blank);
+  CHECK_NEAR(change_cm3, -find_mistake("second-indicator-too-soon")->typical_cm3, kDrop_cm3);
+  CHECK(change_cm3 < 0.0);
+  CHECK(carbonate_mol_dm3(wrong) < carbonate_mol_dm3(bench.right()));
+  check_sign_of_result(bench, wrong, 1);
+}
+
+TEST_CASE("whoever forgets the carbonate's second proton finds its amount of hydrogencarbonate besides") {
+  const AgainstFaultless& bench = two_runs();
+  const MarkedAttempt wrong = bench.with("first-titre-taken-off-once");
+  CHECK(test::unmet(wrong) == "calculation/acid for hydrogencarbonate");
+  CHECK_NEAR(carbonate_mol_dm3(wrong), carbonate_mol_dm3(bench.right()), 1e-9);
+  CHECK_NEAR(*wrong.reported - *bench.right().reported, kGrams * carbonate_mol_dm3(wrong), kWritten_g_dm3);
+}
+
+TEST_CASE("a whole titre counted from the first endpoint leaves less than no hydrogencarbonate") {
+  const AgainstFaultless& bench = two_runs();
+  const MarkedAttempt wrong = bench.with("titre-from-first-endpoint");
+  CHECK_FALSE(test::finding(wrong, "titres-subtracted").met);
+  CHECK_NEAR(carbonate_mol_dm3(wrong), carbonate_mol_dm3(bench.right()), 1e-9);
+  CHECK_NEAR(*wrong.reported - *bench.right().reported, -kGrams * carbonate_mol_dm3(wrong), kWritten_g_dm3);
+  CHECK(*wrong.reported < 0.0);
 }
 
 }  // namespace halfdrop
