@@ -100,7 +100,7 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"I", "a drop of indicator", Needs::titration},
                               HelpLine{"X", "empty the flask", Needs::titration},
                               HelpLine{"V, Shift + V", "rinse the flask: water, sample", Needs::titration},
-                              HelpLine{"M", "wipe the pipette while it is wet outside", Needs::by_hand},
+                              HelpLine{"M", "wipe the pipette, wet outside", Needs::by_hand},
                               HelpLine{"M", "mop the bench", Needs::liquid},
                               HelpLine{"R", "write the next result", Needs::titration},
                               HelpLine{"T", "results sheet to the front", Needs::titration},
@@ -138,14 +138,29 @@ bool has(const Outfit& outfit, Needs needs) {
   return false;
 }
 
-constexpr float kHelpLine = 27.0F;
-
-void help_column(Canvas& canvas, std::span<const HelpLine> lines, float x) {
-  float y = 152;
+void help_column(Canvas& canvas, std::span<const HelpLine> lines, Point at, float step) {
   for (const HelpLine& line : lines) {
-    canvas.text(line.keys, {x + 150, y}, {17, palette::accent, Face::bold, Align::right});
-    canvas.text(line.words, {x + 166, y}, {17, palette::print});
-    y += kHelpLine;
+    canvas.text(line.keys, {at.x + 150, at.y}, {17, palette::accent, Face::bold, Align::right});
+    canvas.text(line.words, {at.x + 166, at.y}, {17, palette::print});
+    at.y += step;
+  }
+}
+
+/// As large as the room lets a method's steps be.
+struct MethodLines {
+  float size = 20, step = 26, gap = 11, height = 0;
+};
+
+MethodLines method_lines(const Canvas& canvas, const std::vector<std::string>& steps, float width,
+                         float most) {
+  MethodLines lines;
+  for (;; lines.size -= 1, lines.step -= 1.25F, lines.gap -= 1) {
+    lines.height = steps.empty() ? 60.0F : 0.0F;
+    for (const std::string& step : steps) {
+      const std::size_t broken = canvas.wrapped(step, width, {lines.size, palette::print}).size();
+      lines.height += lines.step * static_cast<float>(broken) + lines.gap;
+    }
+    if (lines.height <= most || lines.size <= 15) return lines;
   }
 }
 
@@ -214,32 +229,37 @@ void draw_help_card(Canvas& canvas, const Outfit& outfit) {
                [&](const HelpLine& line) { return has(outfit, line.needs); });
   const std::span<const HelpLine> all(lines);
   const std::size_t half = (all.size() + 1) / 2;
-  const Rect rect{200, 60, 880, 150 + kHelpLine * static_cast<float>(half)};  // a drill has few keys
+  // A drill has few keys; a titration as many as the window holds.
+  constexpr float head = 96, foot = 44, most = 696;
+  const auto count = static_cast<float>(half);
+  const float step = std::min(27.0F, (most - head - foot) / count);
+  const float height = head + foot + step * count;
+  const Rect rect{200, std::min(60.0F, (720 - height) / 2), 880, height};
   card(canvas, rect);
-  canvas.text("The bench by keys", {rect.x + 40, 112}, {28, palette::accent, Face::bold});
+  canvas.text("The bench by keys", {rect.x + 40, rect.y + 52}, {28, palette::accent, Face::bold});
   canvas.text("Everything goes by mouse as well: what the pointer lies on says what it does.",
-              {rect.right() - 40, 112}, {16, palette::print_soft, Face::italic, Align::right});
-  help_column(canvas, all.first(half), rect.x + 30);
-  help_column(canvas, all.subspan(half), rect.x + 450);
+              {rect.right() - 40, rect.y + 52}, {16, palette::print_soft, Face::italic, Align::right});
+  help_column(canvas, all.first(half), {rect.x + 30, rect.y + head}, step);
+  help_column(canvas, all.subspan(half), {rect.x + 450, rect.y + head}, step);
   canvas.text("A rehearsal. It is no evidence of practical competence and replaces no risk assessment.",
               {rect.centre().x, rect.bottom() - 24}, {16, palette::print_soft, Face::regular, Align::centre});
   canvas.flush();
 }
 
 void draw_method_card(Canvas& canvas, const std::vector<std::string>& steps) {
-  const TextStyle style{20, palette::print};
-  float height = 160;
-  for (const std::string& step : steps)
-    height += 26 * static_cast<float>(canvas.wrapped(step, 960 - 140, style).size()) + 11;
-  const Rect rect{160, 36, 960, std::min(648.0F, height)};
+  constexpr float width = 1080, words = width - 140, around = 134, most = 696;
+  const MethodLines lines = method_lines(canvas, steps, words, most - around);
+  const Rect rect{100, std::min(36.0F, (720 - around - lines.height) / 2), width, around + lines.height};
   card(canvas, rect);
   canvas.text("How it is done", {rect.x + 48, rect.y + 52}, {28, palette::accent, Face::bold});
   if (steps.empty())
     canvas.text("This level leaves the method to you.", {rect.x + 48, rect.y + 100}, {19, palette::print});
   float y = rect.y + 92;
   for (std::size_t i = 0; i < steps.size(); ++i) {
-    canvas.text(std::to_string(i + 1), {rect.x + 72, y}, {21, palette::accent, Face::bold, Align::right});
-    y += canvas.paragraph(steps[i], {rect.x + 90, y}, rect.w - 140, 26, style) + 11;
+    canvas.text(std::to_string(i + 1), {rect.x + 72, y},
+                {lines.size + 1, palette::accent, Face::bold, Align::right});
+    y += canvas.paragraph(steps[i], {rect.x + 90, y}, words, lines.step, {lines.size, palette::print}) +
+         lines.gap;
   }
   canvas.text("Your teacher's instructions come first. Any key: back to the bench",
               {rect.centre().x, rect.bottom() - 22}, {16, palette::print_soft, Face::regular, Align::centre});

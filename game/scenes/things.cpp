@@ -144,12 +144,15 @@ Thing filler_by_hand(const PipetteView& pipette, const Rect& place) {
   const bool dipped = pipette.place == PipettePlace::dipped;
   const Rect rect = place.h > place.w ? Rect{place.x - 6, place.y, place.w + 12, 50}
                                       : Rect{place.right() - 50, place.y, 50, place.h};
+  const bool run_out = over && !pipette.holds;
   Thing filler =
       held("filler", rect,
-           dipped ? "Filler: hold the button or [Z] to draw up; gently with Shift or the right button"
-           : over ? "Filler: click or [Z] lets it run, or stops it; [U] would blow the last drop out"
-                  : "Filler: hold the button or [Z] to let it down; gently with Shift or the right button",
+           dipped    ? "Filler: hold the button or [Z] to draw up; gently with Shift or the right button"
+           : run_out ? "Filler: what is left stays in the tip; the right button would blow it out [U]"
+           : over    ? "Filler: click or [Z] lets it run, or stops it"
+                     : "Filler: hold the button or [Z] to let it down; gently with Shift or the right button",
            Grip::filler);
+  if (run_out) filler.other_deed = Deed::blow_out_pipette;
   return filler;
 }
 
@@ -192,7 +195,7 @@ Thing clamp(const BenchPicture& picture) {
   Thing thing =
       held("clamp", far_clamp(picture),
            std::string("Clamps: drag to raise or lower the burette [Ctrl+↑] [Ctrl+↓]; right button ") +
-               (out ? "swings it back over the bench [Z]" : "swings it out over the bench's edge [Z]"),
+               (out ? "swings it back over the bench [Home]" : "swings it out over the bench's edge [Home]"),
            Grip::clamp);
   thing.other_deed = out ? Deed::swing_back : Deed::swing_over_edge;
   return thing;
@@ -279,9 +282,8 @@ void add_eye(const BenchPicture& picture, std::vector<Thing>& all) {
 }  // namespace
 
 Deed next_of_pipette(const PipetteView& pipette) {
-  constexpr double kTooLow_mm = -0.5;
   if (pipette.place != PipettePlace::aside) return Deed::lift_pipette;
-  return pipette.holds && pipette.seen_mm >= kTooLow_mm ? Deed::lean_pipette : Deed::dip_pipette;
+  return pipette.holds && pipette.seen_mm >= kPipetteTooLow_mm ? Deed::lean_pipette : Deed::dip_pipette;
 }
 
 double filler_strength(const PipetteView& pipette, bool gently) {
