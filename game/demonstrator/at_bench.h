@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 
+#include "game/session/apparatus.h"
 #include "game/session/session.h"
 #include "game/session/view.h"
 
@@ -21,6 +22,9 @@ class AtBench {
   [[nodiscard]] const Hands& hands() const { return session_.hands(); }
   /// Sheet, labels and calculation, as handed out.
   [[nodiscard]] const Level& level() const { return session_.level(); }
+
+  /// What the card of the drill of pieces asks, and what came of it so far.
+  [[nodiscard]] ApparatusRound pieces() const { return apparatus_round(session_); }
 
   /// Moves one hand, e.g. hold(&HandsChange::tap, 0.0).
   void hold(std::optional<double> HandsChange::*hand, double value);

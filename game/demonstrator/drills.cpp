@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/demonstrator/knowing.h"
 #include "game/demonstrator/pencil.h"
 #include "game/demonstrator/routine.h"
 
@@ -118,6 +119,7 @@ void perform_drill(AtBench& bench, const Habits& habits) {
     case DrillKind::deliver_exactly:
       return hands.deliver_all();
     case DrillKind::know_apparatus:
+      return know_pieces(bench, habits);
     case DrillKind::fill_without_air:
       return hands.fill();
   }

@@ -11,115 +11,112 @@ namespace halfdrop {
 namespace {
 
 constexpr std::array kMistakes = {
-    Mistake{"burette-not-rinsed", "The burette is filled as it stands, wet with water.", "rinsing",
+    Mistake{"burette-not-rinsed", "mistake.burette_not_rinsed", "rinsing",
             Cause::titrant_strength, "high", 0.11, [](Habits& habits) { habits.rinses_burette = false; }},
-    Mistake{"burette-rinsed-with-sample", "The burette is rinsed with the solution that belongs in the flask.",
+    Mistake{"burette-rinsed-with-sample", "mistake.burette_rinsed_with_sample",
             "rinsing", Cause::titrant_strength, "high", 0.15,
             [](Habits& habits) { habits.rinses_burette_with_sample = true; }},
-    Mistake{"pipette-not-rinsed", "Before every aliquot the pipette is rinsed with water, and with nothing else.", "rinsing",
+    Mistake{"pipette-not-rinsed", "mistake.pipette_not_rinsed", "rinsing",
             Cause::aliquot, "low", 0.04, [](Habits& habits) { habits.rinses_pipette = false; }},
-    Mistake{"last-drop-blown-out", "The last drop is blown out of the pipette.", "rinsing", Cause::aliquot,
+    Mistake{"last-drop-blown-out", "mistake.last_drop_blown_out", "rinsing", Cause::aliquot,
             "high", 0.04, [](Habits& habits) { habits.leaves_last_drop = false; }},
-    Mistake{"flask-rinsed-with-sample", "The flask is rinsed with the solution that the pipette measures.",
+    Mistake{"flask-rinsed-with-sample", "mistake.flask_rinsed_with_sample",
             "rinsing", Cause::flask_residue, "high", 0.26,
             [](Habits& habits) { habits.rinses_flask_with_sample = true; }},
-    Mistake{"jet-not-filled", "The burette is emptied and filled for every run, and its jet is never filled.",
+    Mistake{"jet-not-filled", "mistake.jet_not_filled",
             "filling", Cause::jet_air, "high", 0.22,
             [](Habits& habits) {
               habits.fills_jet = false;
               habits.fills_for_every_run = true;
             }},
     Mistake{"filled-above-eye",
-            "The burette is filled where it stands, with its top above the eyes of whoever pours.", "filling",
+            "mistake.filled_above_eye", "filling",
             std::nullopt, "none", 0.0, [](Habits& habits) { habits.lowers_to_fill = false; }},
     Mistake{
         "bubble-left-in-jet",
-        "The burette is filled afresh for every run, and its jet only until it drips: air stays under the "
-        "tap until the run carries it off.",
+        "mistake.bubble_left_in_jet",
         "filling", Cause::jet_air, "high", 0.22,
         [](Habits& habits) {
           habits.fills_jet_slowly = true;
           habits.fills_for_every_run = true;
         }},
-    Mistake{"funnel-left-in", "The funnel stays in the burette and drips after the first reading.", "filling",
+    Mistake{"funnel-left-in", "mistake.funnel_left_in", "filling",
             Cause::funnel_drips, "low", 0.15,
             [](Habits& habits) {
               habits.lifts_funnel_out = false;
               habits.fills_for_every_run = true;
             }},
     Mistake{"tap-open-while-filling",
-            "Titrant is poured while the tap still stands open, and the tap is shut when that is seen.",
+            "mistake.tap_open_while_filling",
             "filling", std::nullopt, "none", 0.0,
             [](Habits& habits) { habits.shuts_tap_before_pouring = false; }},
     Mistake{"jet-filled-after-reading",
-            "The first reading is written before the jet is filled, and the jet is filled into the beaker then.",
+            "mistake.jet_filled_after_reading",
             "filling", Cause::jet_air, "high", 0.22,
             [](Habits& habits) {
               habits.fills_jet = false;
               habits.fills_for_every_run = true;
               habits.fills_jet_after_reading = true;
             }},
-    Mistake{"drop-left-at-start", "A drop hangs at the tip when the first reading is taken.", "filling",
+    Mistake{"drop-left-at-start", "mistake.drop_left_at_start", "filling",
             Cause::hanging_drop, "low", 0.05,
             [](Habits& habits) { habits.begins_with_drop_hanging = true; }},
     Mistake{"tap-opened-too-soon",
-            "The tap is opened before the flask stands under the jet: the first drops fall on the bench.",
+            "mistake.tap_opened_too_soon",
             "titrating", Cause::missed_flask, "high", 0.20,
             [](Habits& habits) { habits.opens_tap_before_flask = true; }},
     Mistake{"topped-up-in-run",
-            "Titrant is poured into the burette in the middle of the run, and counted nowhere.", "titrating",
+            "mistake.topped_up_in_run", "titrating",
             Cause::refill, "low", 2.04, [](Habits& habits) { habits.tops_up_in_run = true; }},
-    Mistake{"fade-chased", "Whenever the endpoint's colour has become a little paler in the air, a drop more is added.",
+    Mistake{"fade-chased", "mistake.fade_chased",
             "titrating", Cause::overshoot, "high", 0.04,
             [](Habits& habits) { habits.chases_fade = true; }},
-    Mistake{"too-much-indicator", "A dropperful of indicator goes into every flask.", "titrating",
+    Mistake{"too-much-indicator", "mistake.too_much_indicator", "titrating",
             Cause::indicator_blank, "low", 0.01, [](Habits& habits) { habits.indicator_drops = 25; }},
-    Mistake{"indicator-by-guess", "Every flask gets more drops of indicator than the one before.",
+    Mistake{"indicator-by-guess", "mistake.indicator_by_guess",
             "titrating", std::nullopt, "none", 0.0,
             [](Habits& habits) { habits.more_indicator_each_run = 3; }},
     Mistake{"shade-differs",
-            "One run ends at the first tint, the next three drops later at a full colour; both count.",
+            "mistake.shade_differs",
             "titrating", Cause::overshoot, "high", 0.15,
             [](Habits& habits) {
               habits.drops_past_tint = 3;
               habits.repeats = Repeats::twice_whatever;
             }},
-    Mistake{"drop-left-at-end", "One drop more is begun, and left hanging when the last reading is taken.",
+    Mistake{"drop-left-at-end", "mistake.drop_left_at_end",
             "titrating", Cause::hanging_drop, "high", 0.05,
             [](Habits& habits) { habits.leaves_drop_hanging = true; }},
     Mistake{"tap-leaks",
-            "The tap leaks at its plug, drop by drop; the bench is mopped, the tap is not seen to.",
+            "mistake.tap_leaks",
             "titrating", Cause::leak, "high", 0.18, [](Habits&) {}, R"({"tap":{"leak_cm3_min":0.08}})"},
-    Mistake{"overshoot", "The accurate runs are run as fast as the trial, past the endpoint.", "titrating",
+    Mistake{"overshoot", "mistake.overshoot", "titrating",
             Cause::overshoot, "high", 0.31, [](Habits& habits) { habits.slows_down = false; }},
-    Mistake{"no-swirling", "The flask is never swirled.", "titrating", Cause::overshoot, "either", 0.43,
+    Mistake{"no-swirling", "mistake.no_swirling", "titrating", Cause::overshoot, "either", 0.43,
             [](Habits& habits) { habits.swirls = false; }},
-    Mistake{"swirled-too-hard", "The flask is swirled so hard that its liquid splashes out of the neck.",
+    Mistake{"swirled-too-hard", "mistake.swirled_too_hard",
             "titrating", Cause::swirled_out, "low", 0.4, [](Habits& habits) { habits.swirl = 1.0; }},
     Mistake{
         "drops-left-on-wall",
-        "The jet leans on the flask's neck, now on one side, now on the other, and nothing is washed down.",
+        "mistake.drops_left_on_wall",
         "titrating", Cause::flask_wall, "high", 0.04, [](Habits& habits) { habits.rinses_wall = false; }},
     Mistake{"flask-off-line",
-            "Towards the end the flask is drawn aside to be looked at while the tap still drips.",
+            "mistake.flask_off_line",
             "titrating", Cause::missed_flask, "high", 0.17,
             [](Habits& habits) { habits.keeps_flask_in_line = false; }},
     Mistake{"stopped-at-flash",
-            "The accurate runs are ended at the first flash of colour that lingers a moment.", "titrating",
+            "mistake.stopped_at_flash", "titrating",
             Cause::overshoot, "low", 0.09, [](Habits& habits) { habits.waits_to_fade = false; }},
-    Mistake{"no-tile", "The flask stands on the bare bench, where a first tint is not trusted: each run goes on until the "
-            "colour is plain.", "titrating",
+    Mistake{"no-tile", "mistake.no_tile", "titrating",
             Cause::overshoot, "high", 0.04, [](Habits& habits) {
               habits.lays_tile = false;
               habits.trusts_a_tint = false;
             }},
     Mistake{"old-alkali-trusted",
-            "The alkali has taken up carbon dioxide from the air for weeks, and its label is trusted.",
+            "mistake.old_alkali_trusted",
             "solutions", Cause::carbon_dioxide, "high", 0.36, [](Habits&) {},
             R"({"titrant":{"carbonate_mol_dm3":0.002}})"},
     Mistake{"flask-not-rinsed",
-            "The flask is used again as the last run left it; it is tipped out, unrinsed, only when it is "
-            "too full.",
+            "mistake.flask_not_rinsed",
             "flask", Cause::flask_residue, "low", 0.33, [](Habits& habits) { habits.cleans_flask = false; }}};
 
 bool has_factor(const std::vector<Factor>& factors, const Factor& factor) {
@@ -173,6 +170,7 @@ bool has_room_for(const Level& level, std::string_view mistake) {
   };
   if (!level.drill) return has_room_in_titration(level, mistake);
   if (level.drill->kind == DrillKind::read_meniscus) return among(kReading);
+  if (level.drill->kind == DrillKind::know_apparatus) return false;
   if (level.drill->kind == DrillKind::deliver_exactly) return among(kDelivering);
   if (mistake == "filled-above-eye" && !level.filling_below_eye) return false;
   return among(kFilling);

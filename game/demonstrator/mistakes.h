@@ -7,13 +7,14 @@
 #include <string_view>
 
 #include "game/demonstrator/habits.h"
+#include "game/level/say.h"
 #include "game/marking/titre_breakdown.h"
 
 namespace halfdrop {
 
 struct Mistake {
   std::string_view name;       ///< as on the command line
-  std::string_view title;      ///< what is done, a sentence
+  Phrase title;                ///< what is done, a sentence
   std::string_view family;     ///< "solutions", "rinsing", "filling", "reading", "titrating", "flask",
                                ///< "pipetting", "record", "arithmetic", "safety"
   std::optional<Cause> cause;  ///< through which it reaches a titre; nothing when it reaches none

@@ -9,16 +9,13 @@ namespace halfdrop {
 namespace {
 
 constexpr std::array kMistakes = {
-    Mistake{"no-goggles", "Everything is done without eye protection.", "safety", std::nullopt, "none", 0.0,
+    Mistake{"no-goggles", "mistake.no_goggles", "safety", std::nullopt, "none", 0.0,
             [](Habits& habits) { habits.wears_goggles = false; }},
-    Mistake{"goggles-off-early", "Eye protection comes off after the trial, with the work half done.",
-            "safety", std::nullopt, "none", 0.0,
+    Mistake{"goggles-off-early", "mistake.goggles_off_early", "safety", std::nullopt, "none", 0.0,
             [](Habits& habits) { habits.takes_goggles_off_early = true; }},
-    Mistake{"no-coat", "Everything is done without a coat.", "safety", std::nullopt, "none", 0.0,
+    Mistake{"no-coat", "mistake.no_coat", "safety", std::nullopt, "none", 0.0,
             [](Habits& habits) { habits.wears_coat = false; }},
-    Mistake{"spill-left",
-            "The burette is filled without a funnel, and what runs down beside it is left on the bench.",
-            "safety", std::nullopt, "none", 0.0, [](Habits& habits) {
+    Mistake{"spill-left", "mistake.spill_left", "safety", std::nullopt, "none", 0.0, [](Habits& habits) {
               habits.uses_funnel = false;
               habits.wipes_bench = false;
             }}};

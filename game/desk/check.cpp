@@ -1,8 +1,10 @@
+#include <filesystem>
 #include <ostream>
 
 #include "game/demonstrator/wager_rounds.h"
 #include "game/desk/commands.h"
 #include "game/level/endpoint_checks.h"
+#include "game/level/text_catalogue.h"
 
 namespace halfdrop::desk {
 
@@ -20,6 +22,17 @@ int check_endpoint_of(const Level& level, const std::string& path, Streams strea
   return kDone;
 }
 
+/// The words of a language, against the English that this program speaks.
+int check_words(const std::string& path, Streams streams) {
+  const bool is_english = std::filesystem::path(path).stem() == kFirstLanguage;
+  const Result<TextCatalogue> english = read_language(data_folder(), std::string(kFirstLanguage));
+  if (!is_english && !english) return report(english.error(), streams);
+  const Result<TextCatalogue> words = read_catalogue(path, is_english ? nullptr : &*english);
+  if (!words) return report(words.error(), streams);
+  streams.out << path << ": sound\n";
+  return kDone;
+}
+
 int check_wager(const std::string& path, Streams streams) {
   const Result<PlayableWager> playable = read_playable_wager(path);
   if (!playable) return report(playable.error(), streams);
@@ -32,6 +45,10 @@ int check_wager(const std::string& path, Streams streams) {
 int check_levels(const std::vector<std::string>& levels, Streams streams) {
   std::vector<int> statuses;
   for (const std::string& path : levels) {
+    if (is_catalogue(path)) {
+      statuses.push_back(check_words(path, streams));
+      continue;
+    }
     if (is_wager(path)) {
       statuses.push_back(check_wager(path, streams));
       continue;

@@ -78,7 +78,8 @@ struct CommandLine {
   }
 
   void add_check() {
-    CLI::App* const sub = app.add_subcommand("check", "Finds every error of level files.");
+    CLI::App* const sub = app.add_subcommand(
+        "check", "Finds every error of level files, and of languages (assets/text/xx.json).");
     sub->add_option("LEVEL", levels, "Level files")->required();
   }
 

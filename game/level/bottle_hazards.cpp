@@ -4,6 +4,8 @@
 #include <array>
 #include <utility>
 
+#include "game/level/say.h"
+
 namespace halfdrop {
 
 namespace {
@@ -11,27 +13,18 @@ namespace {
 constexpr std::size_t kCodeLength = 4;
 
 // Annex III of Regulation (EC) 1272/2008, from memory of it; small letters and category marks are ours.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 20> kStatements = {
-    {{"H225", "highly flammable liquid and vapour"},
-     {"H226", "flammable liquid and vapour"},
-     {"H290", "may be corrosive to metals"},
-     {"H301", "toxic if swallowed"},
-     {"H302", "harmful if swallowed"},
-     {"H311", "toxic in contact with skin"},
-     {"H312", "harmful in contact with skin"},
-     {"H314", "causes severe skin burns and eye damage"},
-     {"H315", "causes skin irritation"},
-     {"H317", "may cause an allergic skin reaction"},
-     {"H318", "causes serious eye damage"},
-     {"H319", "causes serious eye irritation"},
-     {"H331", "toxic if inhaled"},
-     {"H332", "harmful if inhaled"},
-     {"H335", "may cause respiratory irritation"},
-     {"H350", "may cause cancer"},
-     {"H360FD", "may damage fertility; may damage the unborn child"},
-     {"H361d", "suspected of damaging the unborn child"},
-     {"H400", "very toxic to aquatic life"},
-     {"H412", "harmful to aquatic life with long lasting effects"}}};
+struct Statement {
+  std::string_view code;
+  Phrase words;
+};
+constexpr std::array<Statement, 20> kStatements = {
+    {{"H225", "hazard.h225"}, {"H226", "hazard.h226"},     {"H290", "hazard.h290"},
+     {"H301", "hazard.h301"}, {"H302", "hazard.h302"},     {"H311", "hazard.h311"},
+     {"H312", "hazard.h312"}, {"H314", "hazard.h314"},     {"H315", "hazard.h315"},
+     {"H317", "hazard.h317"}, {"H318", "hazard.h318"},     {"H319", "hazard.h319"},
+     {"H331", "hazard.h331"}, {"H332", "hazard.h332"},     {"H335", "hazard.h335"},
+     {"H350", "hazard.h350"}, {"H360FD", "hazard.h360fd"}, {"H361d", "hazard.h361d"},
+     {"H400", "hazard.h400"}, {"H412", "hazard.h412"}}};
 
 DissolvedHazard dissolved_in(const Substance& substance, double mol_dm3) {
   return {substance.name, mass_percent(substance, mol_dm3), hazard_statements(substance, mol_dm3)};
@@ -63,11 +56,11 @@ std::vector<BottleHazards> bottle_hazards(const Level& level) {
 
 std::string_view statement_words(std::string_view statement) {
   const auto stands_for = [&](const auto& one) {
-    return statement == one.first || (one.first.size() == kCodeLength && statement.starts_with(one.first) &&
-                                      statement.substr(kCodeLength).starts_with(' '));  // a category
+    return statement == one.code || (one.code.size() == kCodeLength && statement.starts_with(one.code) &&
+                                     statement.substr(kCodeLength).starts_with(' '));  // a category
   };
   const auto found = std::find_if(kStatements.begin(), kStatements.end(), stands_for);
-  return found == kStatements.end() ? std::string_view() : found->second;
+  return found == kStatements.end() ? std::string_view() : std::string_view(found->words);
 }
 
 std::string hazard_words(const BottleHazards& bottle) {
@@ -79,7 +72,7 @@ std::string hazard_words(const BottleHazards& bottle) {
         statements.push_back(statement);
     }
   }
-  if (statements.empty()) return "not classified at this strength";
+  if (statements.empty()) return say("hazard.none");
   std::string words;
   for (const std::string& statement : statements) words += (words.empty() ? "" : "; ") + in_words(statement);
   return words;

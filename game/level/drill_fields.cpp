@@ -14,7 +14,7 @@ namespace {
 using std::string_view_literals::operator""sv;
 
 constexpr std::array kKinds = {DrillKind::read_meniscus, DrillKind::deliver_exactly,
-                               DrillKind::fill_without_air};
+                               DrillKind::fill_without_air, DrillKind::know_apparatus};
 constexpr std::string_view kOneDrop = "one drop", kHalfDrop = "half a drop";
 constexpr NumberRange kVolume_cm3{0.5, 50.0};
 
@@ -38,8 +38,10 @@ std::optional<DrillKind> read_kind(Fields& drill) {
     if (word == drill_name(kind)) return kind;
     names.push_back(drill_name(kind));
   }
-  drill.fault("kind", "expected \"read the meniscus\", \"deliver exactly\" or \"fill without air\", found " +
-                          in_quotes(word) + did_you_mean(word, names));
+  drill.fault("kind",
+              "expected \"read the meniscus\", \"deliver exactly\", \"fill without air\" or \"know your "
+              "apparatus\", found " +
+                  in_quotes(word) + did_you_mean(word, names));
   return std::nullopt;
 }
 
@@ -75,6 +77,8 @@ void read_deliveries(Fields& fields, Drill& drill, FaultList& faults) {
 
 /// Points by size of error: of what the kind's own score is about.
 void read_drill_bands(Fields& fields, DrillKind kind, Level& level, FaultList& faults) {
+  if (kind == DrillKind::know_apparatus)
+    return refuse(fields, "bands", "this drill has points of its own: leave this key out");
   const Json* const entry = fields.object("bands");
   if (entry == nullptr) return;
   Fields bands(*entry, fields.place_of("bands"), faults);

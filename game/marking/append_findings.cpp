@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "game/level/say.h"
 #include "game/marking/criteria.h"
 
 namespace halfdrop {
@@ -12,13 +13,11 @@ namespace {
 std::string advice_for(Score score) {
   switch (score) {
     case Score::record:
-      return "Write down what you read, when you read it.";
+      return say("find.none_judged.record");
     case Score::arithmetic:
-      return "Work the sheet down to its last line.";
+      return say("find.none_judged.arithmetic");
     default:
-      return "Make a trial run and accurate runs, and write both readings of each: then there is something "
-             "to "
-             "judge.";
+      return say("find.none_judged");
   }
 }
 
@@ -37,9 +36,10 @@ Finding said_once(Score score, const std::vector<Finding>& of_score, std::ptrdif
     why = finding.seen.substr(0, finding.seen.rfind('.'));
   }
   const bool all = count == static_cast<std::ptrdiff_t>(of_score.size());
-  once.seen = why + (all ? ": there is nothing of the " + std::string(score_name(score)) + " to judge."
-                         : ": the other " + std::to_string(count) + " criteria of the " +
-                               std::string(score_name(score)) + " could not be judged.");
+  const std::string what(score_words(score));
+  once.seen =
+      all ? say("find.nothing_to_judge", {{"why", why}, {"score", what}})
+          : say("find.others_not_judged", {{"why", why}, {"count", std::to_string(count)}, {"score", what}});
   return once;
 }
 

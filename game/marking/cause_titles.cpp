@@ -2,38 +2,38 @@
 
 #include <array>
 
+#include "game/level/say.h"
+
 namespace halfdrop {
 
 std::string_view cause_title(Cause cause) {
-  static constexpr std::array<std::string_view, kCauses> kTitles = {
-      "Rounding of the readings",
-      "Reading not what the eye saw",
-      "Top of the meniscus read, not the bottom",
-      "Eye off level at the initial reading",
-      "Eye off level at the final reading",
-      "The burette's own scale",
-      "Liquid left on the burette's wall",
-      "Air in the jet",
-      "Drop hanging at the tip",
-      "Funnel dripped into the burette",
-      "Burette refilled during the run",
-      "Tap leaked at its plug",
-      "Titrant that missed the flask",
-      "Titrant left on the flask's wall",
-      "Titrant diluted, or off its label",
-      "Aliquot more or less than it should be",
-      "Something in the flask before",
-      "Liquid swirled out of the flask",
-      "The indicator's own share",
-      "Carbon dioxide in the flask",
-      "Endpoint passed, or not reached"};
+  static constexpr std::array<Phrase, kCauses> kTitles = {"cause.rounding",
+                                                          "cause.misreading",
+                                                          "cause.meniscus_edge",
+                                                          "cause.parallax_initial",
+                                                          "cause.parallax_final",
+                                                          "cause.burette_scale",
+                                                          "cause.film",
+                                                          "cause.jet_air",
+                                                          "cause.hanging_drop",
+                                                          "cause.funnel_drips",
+                                                          "cause.refill",
+                                                          "cause.leak",
+                                                          "cause.missed_flask",
+                                                          "cause.flask_wall",
+                                                          "cause.titrant_strength",
+                                                          "cause.aliquot",
+                                                          "cause.flask_residue",
+                                                          "cause.swirled_out",
+                                                          "cause.indicator_blank",
+                                                          "cause.carbon_dioxide",
+                                                          "cause.overshoot"};
   return kTitles[static_cast<std::size_t>(cause)];
 }
 
 std::string_view cause_title(Cause cause, double cm3) {
-  if (cause == Cause::overshoot) return cm3 > 0.0 ? "Endpoint passed" : "Endpoint not reached";
-  if (cause == Cause::aliquot)
-    return cm3 > 0.0 ? "Aliquot more than it should be" : "Aliquot less than it should be";
+  if (cause == Cause::overshoot) return cm3 > 0.0 ? say("cause.overshoot.high") : say("cause.overshoot.low");
+  if (cause == Cause::aliquot) return cm3 > 0.0 ? say("cause.aliquot.high") : say("cause.aliquot.low");
   return cause_title(cause);
 }
 

@@ -6,7 +6,7 @@
 
 namespace halfdrop {
 
-/// A cause of the titre breakdown as a teacher would say it: "Air in the jet". Ends in a zero.
+/// A cause of the titre breakdown as a teacher would say it: "Air in the jet".
 [[nodiscard]] std::string_view cause_title(Cause cause);
 /// The same where it is known which way the cause pushed the titre: "Endpoint passed" where it raised it.
 [[nodiscard]] std::string_view cause_title(Cause cause, double cm3);

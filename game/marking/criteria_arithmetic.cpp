@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
 
@@ -34,7 +35,7 @@ std::string subtraction(const Case& marked, const TitreRow& row) {
 
 Finding titres_subtracted(const Case& marked) {
   Finding finding = open_finding(marked, "titres-subtracted", 1.0);
-  finding.advice = "Titre = final reading minus initial reading, with two decimals.";
+  finding.advice = say("find.titres_subtracted.advice");
   std::size_t right = 0;
   for (const TitreRow& row : marked.titres) {
     if (!row.recorded_cm3 || never_measured(marked, row.run)) continue;
@@ -46,17 +47,19 @@ Finding titres_subtracted(const Case& marked) {
       ++right;
       continue;
     }
-    finding.seen = sentence(run_text(row.run)) + ": " + subtraction(marked, row) + ", " +
-                   (text.empty() ? std::string("no titre was written") : as_written(text) + " was written") +
-                   ".";
+    finding.seen = text.empty() ? say("find.titres_subtracted.none", {{"run", sentence(run_text(row.run))},
+                                                                      {"sum", subtraction(marked, row)}})
+                                : say("find.titres_subtracted.wrong", {{"run", sentence(run_text(row.run))},
+                                                                       {"sum", subtraction(marked, row)},
+                                                                       {"text", as_written(text)}});
     finding.tick = text.empty() ? marked.end() : marked.sheet.written_at(cell);
     return finding;
   }
   if (right == 0) {
-    finding.seen = "No run has both readings.";
+    finding.seen = say("find.no_run");
     finding.judged = false;
   } else {
-    grant(finding, count_text(right, "titre") + " worked out rightly.");
+    grant(finding, say("find.titres_subtracted.right", {{"titres", count_text(right, Counted::titre)}}));
   }
   return finding;
 }
@@ -71,53 +74,53 @@ std::string never_run(const Case& marked) {
 
 Finding mean_titre(const Case& marked) {
   Finding finding = open_finding(marked, "mean-titre", 1.0);
-  finding.advice = "Add the ticked titres and divide by their number; two decimals.";
+  finding.advice = say("find.mean_titre.advice");
   const std::string text = marked.sheet.text(kMeanTitre);
   const std::optional<double> written = marked.sheet.number(kMeanTitre);
   const std::optional<double> mean = own_mean_cm3(marked.titres);
   if (!written) {
     finding.judged = !text.empty();
-    finding.seen = text.empty() ? "No mean titre was written."
-                                : "Mean titre: " + as_written(text) + " cannot be read as a number.";
+    finding.seen = text.empty() ? say("find.mean_titre.none")
+                                : say("find.mean_titre.no_number", {{"text", as_written(text)}});
     return finding;
   }
   finding.tick = marked.sheet.written_at(kMeanTitre);
   if (!mean) {
-    finding.seen = "A mean of " + text + " was written, but no titre was ticked.";
+    finding.seen = say("find.mean_titre.none_ticked", {{"mean", text}});
     return finding;
   }
   if (const std::string run = never_run(marked); !run.empty()) {
-    finding.seen = "The mean " + as_written(text) + " takes in " + run + ", which was never measured.";
+    finding.seen = say("find.mean_titre.unmeasured", {{"text", as_written(text)}, {"run", run}});
     return finding;
   }
-  finding.seen =
-      "The ticked titres have the mean " + figure_text(*mean, 3) + "; " + as_written(text) + " was written.";
+  finding.seen = say("find.mean_titre.seen", {{"mean", figure_text(*mean, 3)}, {"text", as_written(text)}});
   if (mean_agrees(text, *written, *mean)) grant(finding, finding.seen);
   return finding;
 }
 
 Finding step_finding(const Case& marked, const WorkedStep& worked) {
   Finding finding = open_finding(marked, worked.step.cell, 1.0);
-  finding.advice = "Put your own figures from the lines above in again, and mind ratio, dilution and units.";
+  finding.advice = say("find.step.advice");
   if (!worked.written) {
     finding.judged = !worked.text.empty();
-    finding.seen = worked.step.prompt +
-                   (worked.text.empty() ? ": nothing was written."
-                                        : ": " + as_written(worked.text) + " cannot be read as a number.");
+    finding.seen =
+        worked.text.empty()
+            ? say("find.step.none", {{"line", worked.step.prompt}})
+            : say("find.step.no_number", {{"line", worked.step.prompt}, {"text", as_written(worked.text)}});
     return finding;
   }
   finding.tick = worked.tick;
   const bool has_unit =
       plain_figure(worked.text) && worked.text.size() > plain_figure(worked.text)->size() + 1;
-  const std::string written =
-      as_written(worked.text) + (has_unit ? "" : " " + worked.step.unit) + " was written";
+  const std::string written = as_written(worked.text) + (has_unit ? "" : " " + worked.step.unit);
   if (worked.right) {
-    grant(finding, worked.step.prompt + ": " + written + ", right on the figures above.");
+    grant(finding, say("find.step.right", {{"line", worked.step.prompt}, {"written", written}}));
   } else if (worked.expected) {
-    finding.seen = worked.step.prompt + ": " + written + "; the figures above give " +
-                   significant_text(*worked.expected, 5) + ".";
+    finding.seen = say("find.step.wrong", {{"line", worked.step.prompt},
+                                           {"written", written},
+                                           {"expected", significant_text(*worked.expected, 5)}});
   } else {
-    finding.seen = worked.step.prompt + ": " + written + ", but nothing above leads to it.";
+    finding.seen = say("find.step.from_nothing", {{"line", worked.step.prompt}, {"written", written}});
   }
   return finding;
 }
@@ -128,19 +131,24 @@ std::string wrong_figures(const CalculationStep& step, const std::string& text, 
   const bool too_few = count < step.least_figures;
   const int most = std::max(kMostFigures, step.least_figures);
   if (!too_few && !(last && count > most)) return {};
-  return step.prompt + ": " + as_written(text) + " has " +
-         count_text(static_cast<std::size_t>(count), "significant figure") + "; wanted " +
-         (too_few ? "at least " + std::to_string(step.least_figures) : "at most " + std::to_string(most)) +
-         ".";
+  const std::string has = count_text(static_cast<std::size_t>(count), Counted::figure);
+  return too_few ? say("find.figures.too_few", {{"line", step.prompt},
+                                                {"text", as_written(text)},
+                                                {"has", has},
+                                                {"least", std::to_string(step.least_figures)}})
+                 : say("find.figures.too_many", {{"line", step.prompt},
+                                                 {"text", as_written(text)},
+                                                 {"has", has},
+                                                 {"most", std::to_string(most)}});
 }
 
 /// Of every line that was written, the mean included.
 Finding figures(const Case& marked) {
   Finding finding = open_finding(marked, "significant-figures", 1.0);
-  finding.advice = "Carry every figure through the working, and give the result to three or four.";
+  finding.advice = say("find.figures.advice");
   const std::vector<CalculationStep>& steps = marked.level().calculation;
   finding.judged = marked.sheet.number(steps.back().cell).has_value();
-  finding.seen = "No result was written.";
+  finding.seen = say("find.figures.none");
   if (!finding.judged) return finding;
   for (const CalculationStep& step : steps) {
     const std::string text = marked.sheet.text(step.cell);
@@ -151,7 +159,7 @@ Finding figures(const Case& marked) {
     finding.tick = marked.sheet.written_at(step.cell);
     return finding;
   }
-  grant(finding, "Every line that was written has figures enough, the result three or four.");
+  grant(finding, say("find.figures.right"));
   finding.tick = marked.sheet.written_at(steps.back().cell);
   return finding;
 }
@@ -195,7 +203,7 @@ void mark_arithmetic(const Case& marked, std::vector<Finding>& findings) {
   if (nothing_measured(marked)) {
     for (Finding& finding : arithmetic) {
       finding = open_finding(marked, finding.criterion, finding.of);
-      finding.seen = "No titre was measured.";
+      finding.seen = say("find.no_titre_measured");
       finding.judged = false;
     }
   }

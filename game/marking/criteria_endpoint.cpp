@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 
+#include "game/level/say.h"
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
 
@@ -23,10 +24,9 @@ constexpr double kSeenToLeak_cm3 = 0.01;
 std::optional<Slip> waited(const Case&, const RunView& run) {
   const Tick waits = run.final->bench.tick - run.flask->last_entered;
   if (waits >= kWaits) return std::nullopt;
-  return Slip{
-      seconds(kWaits - waits),
-      "the final reading was written " + figure_text(seconds(waits), 0) + " s after the last titrant came in",
-      run.final->bench.tick, run.cost(Cause::film)};
+  return Slip{seconds(kWaits - waits),
+              say("find.waited.wrong", {{"seconds", figure_text(seconds(waits), 0)}}), run.final->bench.tick,
+              run.cost(Cause::film)};
 }
 
 /// More let in after a pause in which the flask was past its first change, even with all the carbon dioxide
@@ -43,8 +43,8 @@ std::optional<Slip> fade_let_be(const Case& marked, const RunView& run) {
     const Tick stood = (drop + 1)->tick - drop->tick;
     if (stood < kHasLasted || more_cm3 > past_cm3) continue;
     return Slip{more_cm3,
-                cm3_text(more_cm3) + " more went in after the colour had come and " +
-                    figure_text(seconds(stood), 0) + " s had passed",
+                say("find.fade_let_be.wrong",
+                    {{"more", cm3_text(more_cm3)}, {"seconds", figure_text(seconds(stood), 0)}}),
                 (drop + 1)->tick, more_cm3};
   }
   return std::nullopt;
@@ -53,22 +53,17 @@ std::optional<Slip> fade_let_be(const Case& marked, const RunView& run) {
 std::optional<Slip> tap_tight(const Case&, const RunView& run) {
   const double leaked_cm3 = run.cost(Cause::leak).value_or(0.0);
   if (leaked_cm3 < kSeenToLeak_cm3) return std::nullopt;
-  return Slip{leaked_cm3, cm3_text(leaked_cm3) + " seeped past the tap between the readings",
+  return Slip{leaked_cm3, say("find.tap_tight.wrong", {{"leaked", cm3_text(leaked_cm3)}}),
               run.final->bench.tick, leaked_cm3};
 }
 
 const std::array<RunRule, 3> kOnlyIfSo = {{
-    {Score::hand, "waited", 0.0, Needs::both, Shown::final, true,
-     "The final readings were written after a wait",
-     "Wait half a minute with the tap shut: the colour has to last, and the wall runs down.", waited},
-    {Score::hand, "fade-let-be", 0.0, Needs::both, Shown::final, true,
-     "Nothing was added to a colour that had come",
-     "The first colour that lasts is the endpoint. It fades later, as carbon dioxide comes in: add no more.",
-     fade_let_be},
-    {Score::hand, "tap-tight", 0.0, Needs::both, Shown::final, false, "The tap did not leak",
-     "Look under the tap before you begin; a plug that drips is greased and tightened, or the burette "
-     "changed.",
-     tap_tight},
+    {Score::hand, "waited", 0.0, Needs::both, Shown::final, true, "find.waited.right", "find.waited.advice",
+     waited},
+    {Score::hand, "fade-let-be", 0.0, Needs::both, Shown::final, true, "find.fade_let_be.right",
+     "find.fade_let_be.advice", fade_let_be},
+    {Score::hand, "tap-tight", 0.0, Needs::both, Shown::final, false, "find.tap_tight.right",
+     "find.tap_tight.advice", tap_tight},
 }};
 
 /// By how far the counted runs were run past their first colour.
@@ -86,11 +81,12 @@ std::optional<Finding> same_shade(const Case& marked) {
                  false,
                  0.0,
                  0.0,
-                 sentence(run_text(most->name)) + " went " + cm3_text(apart_cm3) +
-                     " further past its first colour than " + run_text(least->name) + ": another shade.",
+                 say("find.same_shade.wrong", {{"run", sentence(run_text(most->name))},
+                                               {"further", cm3_text(apart_cm3)},
+                                               {"other", run_text(least->name)}}),
                  most->final->bench.tick,
                  apart_cm3,
-                 "End every run at the same colour, the first that lasts; keep one flask to compare with."};
+                 say("find.same_shade.advice")};
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
 #include "physics/burette/column.h"
@@ -16,6 +17,13 @@ double truly_cm3(const Case& marked, const ReadingMoment& moment) {
                            moment.bench.ledger.balance(Account::column).volume_cm3());
 }
 
+std::string off_level_text(bool above, bool first, const std::string& size) {
+  if (above && first) return say("find.eye_level.above_initial", {{"size", size}});
+  if (above) return say("find.eye_level.above_final", {{"size", size}});
+  return first ? say("find.eye_level.below_initial", {{"size", size}})
+               : say("find.eye_level.below_final", {{"size", size}});
+}
+
 std::optional<Slip> eye_level(const Case& marked, const RunView& run) {
   std::optional<Slip> worst;
   for (const ReadingMoment* moment : {run.initial, run.final}) {
@@ -24,11 +32,8 @@ std::optional<Slip> eye_level(const Case& marked, const RunView& run) {
     const double parallax_cm3 = moment->apparent_cm3 - truly_cm3(marked, *moment);
     const double size = std::fabs(parallax_cm3);
     if (size <= kLevelEye_cm3 || (worst && size <= worst->size)) continue;
-    worst = Slip{size,
-                 std::string("the eye was ") + (parallax_cm3 < 0.0 ? "above" : "below") +
-                     " the meniscus at the " + (first ? "initial" : "final") + " reading, which made it " +
-                     cm3_text(size) + (parallax_cm3 < 0.0 ? " low" : " high"),
-                 moment->bench.tick, run.cost(first ? Cause::parallax_initial : Cause::parallax_final)};
+    worst = Slip{size, off_level_text(parallax_cm3 < 0.0, first, cm3_text(size)), moment->bench.tick,
+                 run.cost(first ? Cause::parallax_initial : Cause::parallax_final)};
   }
   return worst;
 }
@@ -57,10 +62,11 @@ std::optional<Slip> readings_right(const Case& marked, const RunView& run) {
     if (worst && std::fabs(off) <= worst->size) continue;
     const bool first = moment == run.initial;
     const bool edge = close(moment->written_cm3, moment->apparent_edge_cm3);
+    const std::string text = as_written(marked.sheet.text(run.name + (first ? "/initial" : "/final"))),
+                      seen = figure_text(moment->apparent_cm3, 2);
     worst = Slip{std::fabs(off),
-                 as_written(marked.sheet.text(run.name + (first ? "/initial" : "/final"))) +
-                     " was written where the eye saw " + figure_text(moment->apparent_cm3, 2) +
-                     (edge ? ": that is the upper edge of the meniscus" : ""),
+                 edge ? say("find.readings_right.edge", {{"text", text}, {"seen", seen}})
+                      : say("find.readings_right.wrong", {{"text", text}, {"seen", seen}}),
                  moment->bench.tick, first ? -off : off};
   }
   return worst;
@@ -74,13 +80,10 @@ double reading_error_cm3(const RunView& run) {
 }
 
 const std::array<RunRule, 2> kRules = {{
-    {Score::eye, "eye-level", 1.0, Needs::initial, Shown::final, false,
-     "The eye was level with the meniscus at every reading",
-     "Move your head until the nearest ring of the scale shows as a line, then read.", eye_level},
-    {Score::eye, "readings-right", 1.0, Needs::initial, Shown::final, false,
-     "Every reading is what the eye saw, within 0.05 cm³",
-     "Read the lowest point of the curve, downwards from the zero, to the nearest half division.",
-     readings_right},
+    {Score::eye, "eye-level", 1.0, Needs::initial, Shown::final, false, "find.eye_level.right",
+     "find.eye_level.advice", eye_level},
+    {Score::eye, "readings-right", 1.0, Needs::initial, Shown::final, false, "find.readings_right.right",
+     "find.readings_right.advice", readings_right},
 }};
 
 }  // namespace
@@ -89,11 +92,10 @@ void mark_eye(const Case& marked, std::vector<Finding>& findings) {
   std::vector<Finding> eye;
   for (const RunRule& rule : kRules) eye.push_back(judge(marked, rule));
   if (!marked.level().eye_bands.empty()) {
-    eye.push_back(judge_bands(
-        marked,
-        {Score::eye, "reading-error", "reading error of the titre, rounding apart",
-         "Both readings want a level eye; a head that never moves makes the titre small.", reading_error_cm3},
-        marked.level().eye_bands));
+    eye.push_back(judge_bands(marked,
+                              {Score::eye, "reading-error", "find.reading_error.what",
+                               "find.reading_error.advice", reading_error_cm3},
+                              marked.level().eye_bands));
   }
   append_findings(Score::eye, std::move(eye), findings);
 }

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
 #include "physics/flask/contents.h"
@@ -25,8 +26,7 @@ constexpr int kMostIndicatorDrops = 5;
 std::optional<Slip> funnel_out(const Case&, const RunView& run) {
   const BenchState& bench = run.initial->bench;
   if (!bench.funnel_in) return std::nullopt;
-  return Slip{bench.ledger.balance(Account::funnel).volume_cm3(),
-              "the funnel was still in when the initial reading was written", bench.tick,
+  return Slip{bench.ledger.balance(Account::funnel).volume_cm3(), say("find.funnel_out.wrong"), bench.tick,
               run.cost(Cause::funnel_drips)};
 }
 
@@ -35,7 +35,7 @@ std::optional<Slip> jet_filled(const Case& marked, const RunView& run) {
   const double air_cm3 =
       marked.session.spec().burette.jet_cm3 - bench.ledger.balance(Account::jet).volume_cm3();
   if (air_cm3 <= kSeenInJet_cm3) return std::nullopt;
-  return Slip{air_cm3, "the jet held " + cm3_text(air_cm3) + " of air at the initial reading", bench.tick,
+  return Slip{air_cm3, say("find.jet_filled.wrong", {{"air", cm3_text(air_cm3)}}), bench.tick,
               run.cost(Cause::jet_air)};
 }
 
@@ -47,20 +47,21 @@ std::optional<Slip> nothing_hanging(const Case&, const RunView& run) {
   const double last_cm3 = hanging(*run.final);
   if (std::max(first_cm3, last_cm3) <= kSeenHanging_cm3) return std::nullopt;
   const bool at_first = first_cm3 > last_cm3;
+  const std::string size = cm3_text(at_first ? first_cm3 : last_cm3);
   return Slip{std::max(first_cm3, last_cm3),
-              cm3_text(at_first ? first_cm3 : last_cm3) + " hung at the tip at the " +
-                  (at_first ? "initial" : "final") + " reading",
+              at_first ? say("find.hanging_drop.initial", {{"size", size}})
+                       : say("find.hanging_drop.final", {{"size", size}}),
               (at_first ? run.initial : run.final)->bench.tick, run.cost(Cause::hanging_drop)};
 }
 
 std::optional<Slip> swirled(const Case&, const RunView& run) {
   const double entered_cm3 = run.flask->entered_cm3;
-  if (entered_cm3 <= 0.0) return Slip{0.0, "no titrant came into the flask", run.final->bench.tick, {}};
+  if (entered_cm3 <= 0.0) return Slip{0.0, say("find.swirled.no_titrant"), run.final->bench.tick, {}};
   const double share = run.flask->swirled_in_cm3 / entered_cm3;
   if (share >= kSwirledShare) return std::nullopt;
   return Slip{1.0 - share,
-              (share < 0.005 ? std::string("none") : "only " + figure_text(100.0 * share, 0) + " %") +
-                  " of the titrant came into a swirled flask",
+              share < 0.005 ? say("find.swirled.none")
+                            : say("find.swirled.only", {{"percent", figure_text(100.0 * share, 0)}}),
               run.flask->last_entered,
               {}};
 }
@@ -83,7 +84,7 @@ double quickest_drops_per_s(const Evidence& evidence, const RunView& run) {
 std::optional<Slip> drop_by_drop(const Case& marked, const RunView& run) {
   const double quickest = quickest_drops_per_s(marked.evidence, run);
   if (quickest <= kDropsPerSecond) return std::nullopt;
-  return Slip{quickest, "up to " + figure_text(quickest, 1) + " drops a second in the last 0.5 cm³",
+  return Slip{quickest, say("find.drop_by_drop.wrong", {{"drops", figure_text(quickest, 1)}}),
               run.flask->last_entered, run.cost(Cause::overshoot)};
 }
 
@@ -91,24 +92,21 @@ std::optional<Slip> washed_down(const Case&, const RunView& run) {
   const BenchState& bench = run.final->bench;
   const double clinging_cm3 = bench.ledger.balance(Account::flask_wall).volume_cm3();
   if (clinging_cm3 <= kSeenOnWall_cm3) return std::nullopt;
-  return Slip{clinging_cm3,
-              cm3_text(clinging_cm3, 3) + " of titrant clung to the flask's wall at the final reading",
-              bench.tick, run.cost(Cause::flask_wall)};
+  return Slip{clinging_cm3, say("find.washed_down.wrong", {{"size", cm3_text(clinging_cm3, 3)}}), bench.tick,
+              run.cost(Cause::flask_wall)};
 }
 
 std::optional<Slip> flask_clean(const Case&, const RunView& run) {
   const FlaskUse::Before before = run.flask->before;
   if (before == FlaskUse::Before::first_use || before == FlaskUse::Before::rinsed) return std::nullopt;
   if (before == FlaskUse::Before::rinsed_with_sample) {
-    return Slip{1.0, "the flask was rinsed with the solution that the pipette measures",
-                run.final->bench.tick, run.cost(Cause::flask_residue)};
+    return Slip{1.0, say("find.flask_clean.sample"), run.final->bench.tick, run.cost(Cause::flask_residue)};
   }
   const bool emptied = before == FlaskUse::Before::only_emptied;
   const auto cost = run.cost(Cause::flask_residue);
   return Slip{(emptied ? 0.0 : 1.0) + std::fabs(cost.value_or(0.0)),
-              emptied ? "the flask was emptied but not rinsed before the run"
-                      : "the flask still held the liquid of the run before",
-              run.final->bench.tick, cost};
+              emptied ? say("find.flask_clean.emptied") : say("find.flask_clean.held"), run.final->bench.tick,
+              cost};
 }
 
 std::optional<Slip> one_aliquot(const Case&, const RunView& run) {
@@ -116,8 +114,9 @@ std::optional<Slip> one_aliquot(const Case&, const RunView& run) {
   if (aliquots == 1) return std::nullopt;
   return Slip{std::fabs(aliquots - 1.0),
               aliquots == 0
-                  ? "no aliquot went into the flask"
-                  : count_text(static_cast<std::size_t>(aliquots), "aliquot") + " went into the flask",
+                  ? say("find.one_aliquot.none")
+                  : say("find.one_aliquot.many",
+                        {{"aliquots", count_text(static_cast<std::size_t>(aliquots), Counted::aliquot)}}),
               run.final->bench.tick, run.cost(Cause::aliquot)};
 }
 
@@ -125,8 +124,8 @@ std::optional<Slip> one_aliquot(const Case&, const RunView& run) {
 std::optional<std::string> nothing_to_stop_at(const Case& marked, const RunView& run) {
   const Parcel liquid = flask_liquid(run.final->bench.ledger);
   if (run.flask->untouched() || first_visible_change_cm3(marked.session.spec(), liquid)) return std::nullopt;
-  return run.flask->indicator_drops == 0 ? "no indicator, so no endpoint to stop at"
-                                         : "no endpoint that could be seen";
+  return run.flask->indicator_drops == 0 ? say("find.no_endpoint.no_indicator")
+                                         : say("find.no_endpoint.unseen");
 }
 
 /// The mixed flask shows its change; whether it was emptied before the reading is the record's business.
@@ -135,14 +134,13 @@ std::optional<Slip> endpoint_reached(const Case& marked, const RunView& run) {
   const Parcel liquid = flask_liquid(run.final->bench.ledger);
   if (run.flask->untouched() || shows_endpoint(spec, liquid)) return std::nullopt;
   if (const auto why = nothing_to_stop_at(marked, run)) {
-    return Slip{HUGE_VAL, "the flask had " + *why, run.final->bench.tick, std::nullopt};
+    return Slip{HUGE_VAL, say("find.endpoint_reached.none", {{"why", *why}}), run.final->bench.tick,
+                std::nullopt};
   }
   const double wanting_cm3 = first_visible_change_cm3(spec, liquid).value_or(0.0) -
                              1000.0 * excess_titrant_mol(spec, liquid) / spec.breakdown_mol_dm3();
-  return Slip{
-      wanting_cm3,
-      "the flask did not show its change at the final reading: it wanted " + cm3_text(wanting_cm3) + " more",
-      run.final->bench.tick, -wanting_cm3};
+  return Slip{wanting_cm3, say("find.endpoint_reached.wrong", {{"more", cm3_text(wanting_cm3)}}),
+              run.final->bench.tick, -wanting_cm3};
 }
 
 std::optional<Slip> into_the_flask(const Case&, const RunView& run) {
@@ -153,78 +151,63 @@ std::optional<Slip> into_the_flask(const Case&, const RunView& run) {
       fell(Account::in_flight, Account::beaker) + fell(Account::pendant_drop, Account::beaker);
   const double bench_cm3 = fell(Account::in_flight, Account::bench_top);
   if (beaker_cm3 + bench_cm3 < kSeenInJet_cm3) return std::nullopt;
-  std::string where;
-  if (beaker_cm3 >= kSeenInJet_cm3) where = cm3_text(beaker_cm3) + " went into the beaker";
-  if (bench_cm3 >= kSeenInJet_cm3) {
-    where += (where.empty() ? "" : " and ") + cm3_text(bench_cm3) + " fell beside the flask";
+  const std::string in_beaker = cm3_text(beaker_cm3), on_bench = cm3_text(bench_cm3);
+  const bool seen_in_beaker = beaker_cm3 >= kSeenInJet_cm3, seen_on_bench = bench_cm3 >= kSeenInJet_cm3;
+  std::string where = say("find.into_the_flask.nowhere");
+  if (seen_in_beaker && seen_on_bench) {
+    where = say("find.into_the_flask.both", {{"beaker", in_beaker}, {"bench", on_bench}});
+  } else if (seen_in_beaker) {
+    where = say("find.into_the_flask.beaker", {{"beaker", in_beaker}});
+  } else if (seen_on_bench) {
+    where = say("find.into_the_flask.bench", {{"bench", on_bench}});
   }
-  return Slip{beaker_cm3 + bench_cm3, "between the readings, " + where, run.final->bench.tick,
-              run.cost(Cause::missed_flask)};
+  return Slip{beaker_cm3 + bench_cm3, where, run.final->bench.tick, run.cost(Cause::missed_flask)};
 }
 
 std::optional<Slip> tile_at_the_end(const Case&, const RunView& run) {
   if (run.flask->last_on_tile) return std::nullopt;
-  return Slip{
-      0.0, "the flask was not on the white tile when the last titrant came in", run.flask->last_entered, {}};
+  return Slip{0.0, say("find.white_tile.wrong"), run.flask->last_entered, {}};
 }
 
 const std::array<RunRule, 11> kRules = {{
-    {Score::hand, "funnel-out", 0.5, Needs::initial, Shown::initial, false,
-     "The funnel was out at every initial reading",
-     "Lift the funnel out before you read: its drips raise the level unseen.", funnel_out},
-    {Score::hand, "jet-filled", 1.0, Needs::initial, Shown::initial, false,
-     "The jet was full of liquid at every initial reading",
-     "Open the tap over the beaker until the jet runs full, then read. The scale counts air as titrant.",
-     jet_filled},
-    {Score::hand, "hanging-drop", 0.5, Needs::both, Shown::final, false,
-     "Nothing hung at the tip when readings were taken",
-     "Touch the hanging drop off: on the beaker before the first reading, on the flask's wall before the "
-     "last.",
-     nothing_hanging},
-    {Score::hand, "into-the-flask", 0.5, Needs::both, Shown::last_drop, false,
-     "All titrant went into the flask",
-     "Read after the jet is filled; keep the neck under the jet from before you open the tap until you have "
-     "shut it.",
-     into_the_flask},
-    {Score::hand, "swirled", 1.0, Needs::both, Shown::last_drop, false,
-     "The flask was swirled while titrant came in",
-     "Keep one hand on the tap and swirl with the other all the time.", swirled},
-    {Score::hand, "drop-by-drop", 1.0, Needs::both, Shown::last_drop, true,
-     "The last 0.5 cm³ went in drop by drop",
-     "Slow to single drops about 1 cm³ before the end the trial run showed.", drop_by_drop},
-    {Score::hand, "washed-down", 0.5, Needs::both, Shown::final, false,
-     "No titrant clung to the wall at the final reading",
-     "Rinse the wall down with a little water before the last drops: what clings there has been counted.",
-     washed_down},
-    {Score::hand, "endpoint-reached", 1.5, Needs::both, Shown::final, false,
-     "The flask showed its change at every final reading",
-     "Go on drop by drop until the whole flask keeps its change of colour, and read only then.",
-     endpoint_reached},
-    {Score::hand, "flask-clean", 0.5, Needs::both, Shown::initial, false,
-     "The flask was clean before every run",
-     "Rinse the flask twice with water between runs, and with nothing else; it may stay wet.", flask_clean},
-    {Score::hand, "one-aliquot", 0.5, Needs::both, Shown::initial, false, "Every run had one aliquot",
-     "One pipetteful for each run, into a rinsed flask.", one_aliquot},
-    {Score::hand, "white-tile", 0.5, Needs::both, Shown::last_drop, false,
-     "The flask stood on the white tile at the end",
-     "Work on the white tile: it shows the first change sooner.", tile_at_the_end},
+    {Score::hand, "funnel-out", 0.5, Needs::initial, Shown::initial, false, "find.funnel_out.right",
+     "find.funnel_out.advice", funnel_out},
+    {Score::hand, "jet-filled", 1.0, Needs::initial, Shown::initial, false, "find.jet_filled.right",
+     "find.jet_filled.advice", jet_filled},
+    {Score::hand, "hanging-drop", 0.5, Needs::both, Shown::final, false, "find.hanging_drop.right",
+     "find.hanging_drop.advice", nothing_hanging},
+    {Score::hand, "into-the-flask", 0.5, Needs::both, Shown::last_drop, false, "find.into_the_flask.right",
+     "find.into_the_flask.advice", into_the_flask},
+    {Score::hand, "swirled", 1.0, Needs::both, Shown::last_drop, false, "find.swirled.right",
+     "find.swirled.advice", swirled},
+    {Score::hand, "drop-by-drop", 1.0, Needs::both, Shown::last_drop, true, "find.drop_by_drop.right",
+     "find.drop_by_drop.advice", drop_by_drop},
+    {Score::hand, "washed-down", 0.5, Needs::both, Shown::final, false, "find.washed_down.right",
+     "find.washed_down.advice", washed_down},
+    {Score::hand, "endpoint-reached", 1.5, Needs::both, Shown::final, false, "find.endpoint_reached.right",
+     "find.endpoint_reached.advice", endpoint_reached},
+    {Score::hand, "flask-clean", 0.5, Needs::both, Shown::initial, false, "find.flask_clean.right",
+     "find.flask_clean.advice", flask_clean},
+    {Score::hand, "one-aliquot", 0.5, Needs::both, Shown::initial, false, "find.one_aliquot.right",
+     "find.one_aliquot.advice", one_aliquot},
+    {Score::hand, "white-tile", 0.5, Needs::both, Shown::last_drop, false, "find.white_tile.right",
+     "find.white_tile.advice", tile_at_the_end},
 }};
 
 Finding tap_shut(const Case& marked) {
   const Evidence& evidence = marked.evidence;
   Finding finding{Score::hand, "tap-shut", false, 0.0, 0.5, "", marked.end(), std::nullopt, ""};
-  finding.advice = "Look at the tap before you pour: it must lie across the burette.";
+  finding.advice = say("find.tap_shut.advice");
   if (evidence.poured_cm3 <= 0.0) {
-    finding.seen = "The burette was never filled.";
+    finding.seen = say("find.tap_shut.never_filled");
     finding.judged = false;
   } else if (evidence.poured_tap_open) {
     finding.tick = *evidence.poured_tap_open;
-    finding.seen =
-        "Titrant was poured with the tap open; " + cm3_text(evidence.ran_through_cm3) + " ran out meanwhile.";
+    finding.seen = say("find.tap_shut.wrong", {{"ran_out", cm3_text(evidence.ran_through_cm3)}});
   } else {
     finding.met = true;
     finding.points = finding.of;
-    finding.seen = "The tap was shut while titrant was poured.";
+    finding.seen = say("find.tap_shut.right");
     finding.tick = evidence.first_liquid.value_or(0);
     finding.advice.clear();
   }
@@ -233,14 +216,14 @@ Finding tap_shut(const Case& marked) {
 
 /// What to do about the drops of indicator that were given.
 std::string indicator_advice(int least, int most) {
-  if (least < 1) return "Two or three drops in every run: without indicator there is no colour to stop at.";
-  if (most > kMostIndicatorDrops) return "Two or three drops are enough; more of it shifts the endpoint.";
-  return "The same number in every run, so that every endpoint looks the same.";
+  if (least < 1) return say("find.indicator.none.advice");
+  if (most > kMostIndicatorDrops) return say("find.indicator.many.advice");
+  return say("find.indicator.differs.advice");
 }
 
 Finding indicator_drops(const Case& marked) {
-  Finding finding{Score::hand,  "indicator",  false, 0.0, 0.5, "No run has both readings.",
-                  marked.end(), std::nullopt, ""};
+  Finding finding{Score::hand,        "indicator",  false,        0.0, 0.5,
+                  say("find.no_run"), marked.end(), std::nullopt, ""};
   const std::vector<RunView> runs = runs_to_check(marked, Needs::both, false);
   finding.judged = !runs.empty();
   if (runs.empty()) return finding;
@@ -251,10 +234,11 @@ Finding indicator_drops(const Case& marked) {
     const int drops = run.flask->indicator_drops;
     least = std::min(least, drops);
     most = std::max(most, drops);
-    counts += (counts.empty() ? "" : ", ") + run_text(run.name) + " " + std::to_string(drops);
+    counts += (counts.empty() ? "" : ", ") +
+              say("find.indicator.run", {{"run", run_text(run.name)}, {"drops", std::to_string(drops)}});
   }
   finding.tick = runs.back().initial->bench.tick;
-  finding.seen = "Drops of indicator: " + counts + ".";
+  finding.seen = say("find.indicator.seen", {{"runs", counts}});
   finding.met = least == most && least >= 1 && most <= kMostIndicatorDrops;
   finding.points = finding.met ? finding.of : 0.0;
   if (!finding.met) finding.advice = indicator_advice(least, most);
@@ -279,23 +263,21 @@ double hand_error_cm3(const RunView& run) {
 std::optional<Slip> refilled(const Case&, const RunView& run) {
   const double cost = run.cost(Cause::refill).value_or(0.0);
   if (std::fabs(cost) < kSeenInJet_cm3) return std::nullopt;
-  return Slip{std::fabs(cost), "titrant was poured into the burette between its readings",
-              run.final->bench.tick, cost};
+  return Slip{std::fabs(cost), say("find.not_refilled.wrong"), run.final->bench.tick, cost};
 }
 
 std::optional<Slip> ran_over(const Case&, const RunView& run) {
   const double lost_cm3 = run.story->lost.volume_cm3();
   if (lost_cm3 < kSeenInJet_cm3) return std::nullopt;
-  return Slip{lost_cm3, cm3_text(lost_cm3) + " of the flask's liquid went over its rim",
+  return Slip{lost_cm3, say("find.nothing_over_the_rim.wrong", {{"lost", cm3_text(lost_cm3)}}),
               run.final->bench.tick, run.cost(Cause::swirled_out)};
 }
 
 const std::array<RunRule, 2> kOnlyIfSo = {{
-    {Score::hand, "not-refilled", 0.0, Needs::both, Shown::initial, false, "No run was refilled",
-     "Refill between runs only, and read again.", refilled},
+    {Score::hand, "not-refilled", 0.0, Needs::both, Shown::initial, false, "find.not_refilled.right",
+     "find.not_refilled.advice", refilled},
     {Score::hand, "nothing-over-the-rim", 0.0, Needs::both, Shown::final, false,
-     "Nothing went over the flask's rim",
-     "Swirl less hard, or drops are thrown out; use less water to wash down.", ran_over},
+     "find.nothing_over_the_rim.right", "find.nothing_over_the_rim.advice", ran_over},
 }};
 
 }  // namespace
@@ -311,13 +293,10 @@ void mark_hand(const Case& marked, std::vector<Finding>& findings) {
   for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, hand);
   mark_endpoint(marked, hand);
   if (!marked.level().hand_bands.empty()) {
-    hand.push_back(judge_bands(
-        marked,
-        {Score::hand, "titrant-volume", "true volume against equivalence",
-         "Take the largest cause of these runs first. Where it is the endpoint, stop at the first colour "
-         "that lasts: near it a half drop is enough.",
-         hand_error_cm3, nothing_to_stop_at},
-        marked.level().hand_bands));
+    hand.push_back(judge_bands(marked,
+                               {Score::hand, "titrant-volume", "find.titrant_volume.what",
+                                "find.titrant_volume.advice", hand_error_cm3, nothing_to_stop_at},
+                               marked.level().hand_bands));
   }
   append_findings(Score::hand, std::move(hand), findings);
 }

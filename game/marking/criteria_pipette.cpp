@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
 #include "physics/bench/pipette_by_hand.h"
@@ -25,12 +26,13 @@ std::optional<double> in_titre_cm3(const Case& marked, const RunView& run, doubl
   return sample_cm3 * run.breakdown->ideal_cm3 / marked.level().aliquot_cm3;
 }
 
-std::string mm_text(double mm) { return figure_text(std::fabs(mm), 0) + " mm "; }
+std::string mm_text(double mm) { return figure_text(std::fabs(mm), 0) + " mm"; }
 
 std::string eye_text(const PipetteUse& use) {
   if (std::fabs(use.eye_above_mm) < kEyeOff_mm) return "";
-  return ", let down by an eye " + mm_text(use.eye_above_mm) + (use.eye_above_mm > 0.0 ? "above" : "below") +
-         " it";
+  const std::string off = mm_text(use.eye_above_mm);
+  return use.eye_above_mm > 0.0 ? say("find.pipette_to_line.eye_above", {{"off", off}})
+                                : say("find.pipette_to_line.eye_below", {{"off", off}});
 }
 
 std::optional<Slip> to_line(const Case& marked, const RunView& run) {
@@ -38,42 +40,36 @@ std::optional<Slip> to_line(const Case& marked, const RunView& run) {
   const double off_cm3 = use.off_line_cm3 - use.air_cm3;
   if (use.at_flask == 0 || std::fabs(off_cm3) <= kOnLine_cm3) return std::nullopt;
   const bool froth = use.air_cm3 > kOnLine_cm3;
-  const std::string what = froth ? cm3_text(use.air_cm3) + " of what stood up to the pipette's line was air"
-                                 : "the pipette's level stood " +
-                                       figure_text(std::fabs(use.off_line_cm3) / kStem_cm3_mm, 1) + " mm (" +
-                                       cm3_text(std::fabs(off_cm3)) + ") " +
-                                       (off_cm3 > 0.0 ? "above" : "below") + " its line" + eye_text(use);
+  const std::string mm = figure_text(std::fabs(use.off_line_cm3) / kStem_cm3_mm, 1) + " mm",
+                    off = cm3_text(std::fabs(off_cm3)), eye = eye_text(use);
+  const std::string what = froth ? say("find.pipette_to_line.air", {{"air", cm3_text(use.air_cm3)}})
+                           : off_cm3 > 0.0
+                               ? say("find.pipette_to_line.above", {{"mm", mm}, {"off", off}, {"eye", eye}})
+                               : say("find.pipette_to_line.below", {{"mm", mm}, {"off", off}, {"eye", eye}});
   return Slip{std::fabs(off_cm3), what, use.at_flask, in_titre_cm3(marked, run, off_cm3)};
 }
 
 std::optional<Slip> wiped(const Case& marked, const RunView& run) {
   const PipetteUse& use = run.flask->pipette;
   if (use.outside_cm3 <= 0.0) return std::nullopt;
-  return Slip{use.outside_cm3, cm3_text(use.outside_cm3) + " rode over on the outside of the pipette",
+  return Slip{use.outside_cm3, say("find.pipette_wiped.wrong", {{"outside", cm3_text(use.outside_cm3)}}),
               use.at_flask, in_titre_cm3(marked, run, use.outside_cm3)};
 }
 
 std::optional<Slip> drained(const Case& marked, const RunView& run) {
   const PipetteUse& use = run.flask->pipette;
   if (use.not_given_cm3 <= kDrained_cm3) return std::nullopt;
-  return Slip{
-      use.not_given_cm3,
-      "the pipette was taken away with " + cm3_text(use.not_given_cm3) + " that it was still to deliver",
-      use.taken_away, in_titre_cm3(marked, run, -use.not_given_cm3)};
+  return Slip{use.not_given_cm3, say("find.pipette_drained.wrong", {{"left", cm3_text(use.not_given_cm3)}}),
+              use.taken_away, in_titre_cm3(marked, run, -use.not_given_cm3)};
 }
 
 const std::array<RunRule, 3> kRules = {{
-    {Score::hand, "pipette-to-line", 0.5, Needs::both, Shown::initial, false,
-     "Every aliquot was let down to the pipette's line",
-     "Draw up past the line with the tip deep in the liquid, bring your eye level with the line, and let it "
-     "down until the bottom of the meniscus stands on it.",
-     to_line},
-    {Score::hand, "pipette-wiped", 0.5, Needs::both, Shown::initial, false,
-     "The outside of the pipette was wiped before every aliquot",
-     "Wipe the tip when it comes out of the sample, before you let down to the line.", wiped},
-    {Score::hand, "pipette-drained", 0.5, Needs::both, Shown::initial, false,
-     "The pipette drained on the flask's wall before it was taken away",
-     "Hold the tip on the wall of the neck while it runs, and five seconds longer.", drained},
+    {Score::hand, "pipette-to-line", 0.5, Needs::both, Shown::initial, false, "find.pipette_to_line.right",
+     "find.pipette_to_line.advice", to_line},
+    {Score::hand, "pipette-wiped", 0.5, Needs::both, Shown::initial, false, "find.pipette_wiped.right",
+     "find.pipette_wiped.advice", wiped},
+    {Score::hand, "pipette-drained", 0.5, Needs::both, Shown::initial, false, "find.pipette_drained.right",
+     "find.pipette_drained.advice", drained},
 }};
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
 
@@ -14,7 +15,7 @@ namespace {
 /// Titrant this little before the initial reading was written is passed over: two drops (our own choice).
 constexpr double kPassedOver_cm3 = 0.1;
 
-constexpr const char* kNoReading = "No reading was taken.";
+constexpr Phrase kNoReading{"find.no_reading"};
 
 Finding open_finding(const Case& marked, const char* id, double of) {
   return Finding{Score::record, id, false, 0.0, of, "", marked.end(), std::nullopt, ""};
@@ -55,23 +56,28 @@ std::vector<std::string> written_readings(const Case& marked) {
 
 std::string cell_text(const std::string& cell) {
   const std::size_t slash = cell.rfind('/');
-  return run_text(cell.substr(0, slash)) + ", " + cell.substr(slash + 1);
+  const std::string run = run_text(cell.substr(0, slash)), row = cell.substr(slash + 1);
+  if (row == "initial") return say("find.cell.initial", {{"run", run}});
+  if (row == "final") return say("find.cell.final", {{"run", run}});
+  return say("find.cell.titre", {{"run", run}});
 }
 
 Finding two_decimals(const Case& marked) {
   Finding finding = open_finding(marked, "two-decimals", 1.0);
-  finding.advice = "Write every reading with two decimals, the second 0 or 5: 0.00, 21.65.";
+  finding.advice = say("find.two_decimals.advice");
   const std::vector<std::string> cells = written_readings(marked);
   if (cells.empty()) return not_judged(std::move(finding), kNoReading);
   for (const std::string& cell : cells) {
     const std::string text = marked.sheet.text(cell);
     if (written_to_half_a_division(text)) continue;
-    finding.seen = sentence(cell_text(cell)) + " reading: " + as_written(text) +
-                   (number_written(text) ? "." : " cannot be read as a number.");
+    const std::string where = sentence(cell_text(cell));
+    finding.seen = number_written(text)
+                       ? say("find.two_decimals.wrong", {{"cell", where}, {"text", as_written(text)}})
+                       : say("find.two_decimals.no_number", {{"cell", where}, {"text", as_written(text)}});
     finding.tick = marked.sheet.written_at(cell);
     return finding;
   }
-  grant(finding, "All " + count_text(cells.size(), "reading") + " have two decimals, the second 0 or 5.");
+  grant(finding, say("find.two_decimals.right", {{"readings", count_text(cells.size(), Counted::reading)}}));
   return finding;
 }
 
@@ -82,8 +88,10 @@ std::string lacking(const Case& marked, const TitreRow& row) {
     const std::string cell = row.run + which;
     if (marked.sheet.number(cell)) continue;
     const std::string text = marked.sheet.text(cell);
-    lacks += (lacks.empty() ? "" : "; ") + cell_text(cell) +
-             (text.empty() ? " is missing" : ": " + as_written(text) + " cannot be read as a number");
+    lacks +=
+        (lacks.empty() ? "" : "; ") +
+        (text.empty() ? say("find.table.missing", {{"cell", cell_text(cell)}})
+                      : say("find.table.no_number", {{"cell", cell_text(cell)}, {"text", as_written(text)}}));
   }
   return lacks;
 }
@@ -91,27 +99,27 @@ std::string lacking(const Case& marked, const TitreRow& row) {
 /// Initial and final in each other's place; empty when in none.
 std::string swapped(const Case& marked) {
   for (const RunView& run : runs_to_check(marked, Needs::both, false)) {
-    if (readings_swapped(run)) return run_text(run.name) + ": initial and final stand in each other's place";
+    if (readings_swapped(run)) return say("find.table.swapped", {{"run", run_text(run.name)}});
   }
   return {};
 }
 
 Finding table_complete(const Case& marked) {
   Finding finding = open_finding(marked, "table-complete", 1.0);
-  finding.advice = "Write initial, final and titre of every run, each in its own place, the trial included.";
+  finding.advice = say("find.table.advice");
   const std::vector<const TitreRow*> rows = measured_rows(marked);
   if (rows.empty()) return not_judged(std::move(finding), kNoReading);
   std::vector<std::string> faults;
   const bool trial =
       std::any_of(rows.begin(), rows.end(), [](const auto* row) { return row->run == "trial"; });
-  if (!trial) faults.emplace_back("the whole trial run is missing");
+  if (!trial) faults.emplace_back(say("find.table.no_trial"));
   for (const TitreRow* row : rows) faults.push_back(lacking(marked, *row));
-  if (rows.size() < (trial ? 2U : 1U)) faults.emplace_back("there is no accurate run");
+  if (rows.size() < (trial ? 2U : 1U)) faults.emplace_back(say("find.table.no_accurate"));
   faults.push_back(swapped(marked));
   std::string all;
   for (const std::string& fault : faults) all += (all.empty() || fault.empty() ? "" : "; ") + fault;
   if (all.empty()) {
-    grant(finding, "Initial, final and titre are written for all " + count_text(rows.size(), "run") + ".");
+    grant(finding, say("find.table.right", {{"runs", count_text(rows.size(), Counted::run)}}));
   } else {
     finding.seen = sentence(all) + ".";
   }
@@ -120,7 +128,7 @@ Finding table_complete(const Case& marked) {
 
 Finding on_the_scale(const Case& marked) {
   Finding finding = open_finding(marked, "on-the-scale", 1.0);
-  finding.advice = "Start below 50.00 and stop above it: what stands off the scale cannot be read.";
+  finding.advice = say("find.on_the_scale.advice");
   const double last_mark = marked.level().burette.nominal_cm3;
   const std::vector<std::string> cells = written_readings(marked);
   if (cells.empty()) return not_judged(std::move(finding), kNoReading);
@@ -131,12 +139,13 @@ Finding on_the_scale(const Case& marked) {
     if (!value) continue;
     const bool starts_at_end = cell.ends_with("/initial") && *value >= last_mark - kSameFigure_cm3;
     if (*value >= 0.0 && *value <= last_mark + kSameFigure_cm3 && !starts_at_end) continue;
-    finding.seen = sentence(cell_text(cell)) + " reading: " + marked.sheet.text(cell) + " is off the scale.";
+    finding.seen = say("find.on_the_scale.wrong",
+                       {{"cell", sentence(cell_text(cell))}, {"text", marked.sheet.text(cell)}});
     finding.tick = marked.sheet.written_at(cell);
     return finding;
   }
-  finding.seen = "Not every reading can be read as a number.";
-  if (all_read) grant(finding, "Every reading lies on the scale.");
+  finding.seen = say("find.on_the_scale.unread");
+  if (all_read) grant(finding, say("find.on_the_scale.right"));
   return finding;
 }
 
@@ -151,7 +160,7 @@ std::vector<const TitreRow*> ticked_accurate(const Case& marked) {
 /// Judged on final minus initial, so that a slip in a subtraction is not paid for twice.
 Finding concordance(const Case& marked) {
   Finding finding = open_finding(marked, "concordance", 2.0);
-  finding.advice = "Repeat until two titres lie within 0.10 cm³ of each other, and tick those.";
+  finding.advice = say("find.concordance.advice");
   std::vector<double> titres;
   for (const TitreRow* row : ticked_accurate(marked)) {
     if (const auto titre = titre_meant_cm3(marked, *row)) titres.push_back(*titre);
@@ -159,12 +168,12 @@ Finding concordance(const Case& marked) {
   }
   if (titres.size() < 2) {
     finding.judged = !measured_rows(marked).empty();
-    finding.seen = titres.empty() ? "No accurate titre was ticked." : "Only one accurate titre was ticked.";
+    finding.seen = titres.empty() ? say("find.concordance.none") : say("find.concordance.one");
     return finding;
   }
   const auto [low, high] = std::minmax_element(titres.begin(), titres.end());
-  const std::string spread = "The " + std::to_string(titres.size()) + " ticked titres lie within " +
-                             cm3_text(*high - *low) + " of each other.";
+  const std::string spread = say("find.concordance.spread", {{"count", std::to_string(titres.size())},
+                                                             {"spread", cm3_text(*high - *low)}});
   if (*high - *low <= kConcordant_cm3 + kSameFigure_cm3) {
     grant(finding, spread);
   } else {
@@ -176,15 +185,15 @@ Finding concordance(const Case& marked) {
 Finding trial_kept_out(const Case& marked) {
   Finding finding = open_finding(marked, "trial-kept-out", 1.0);
   if (marked.sheet.ticked("trial")) {
-    finding.seen = "The trial run was ticked.";
+    finding.seen = say("find.trial_kept_out.wrong");
     finding.tick = marked.sheet.written_at("trial/counts");
-    finding.advice = "The trial only shows where the end lies; keep it out of the mean.";
+    finding.advice = say("find.trial_kept_out.wrong.advice");
   } else if (ticked_accurate(marked).empty()) {
-    finding.seen = "No titre was ticked.";
+    finding.seen = say("find.trial_kept_out.none");
     finding.judged = !measured_rows(marked).empty();
-    finding.advice = "Tick the titres that the mean is made from.";
+    finding.advice = say("find.trial_kept_out.none.advice");
   } else {
-    grant(finding, "The trial run was kept out of the mean.");
+    grant(finding, say("find.trial_kept_out.right"));
   }
   return finding;
 }
@@ -243,57 +252,53 @@ Finding nothing_overwritten(const Case& marked) {
     }
     if (cells.empty()) finding.tick = marked.sheet.written_at(cell);
     worst = std::max(worst, how);
-    cells += (cells.empty() ? "" : "; ") + cell_text(cell) + ": " + as_written(first_text(marked, cell)) +
-             " became " + as_written(marked.sheet.text(cell)) +
-             (how == Changed::flask_gone ? ", when its flask had been emptied" : "");
+    const std::string where = cell_text(cell), was = as_written(first_text(marked, cell)),
+                      is = as_written(marked.sheet.text(cell));
+    cells += (cells.empty() ? "" : "; ") +
+             (how == Changed::flask_gone
+                  ? say("find.overwritten.gone", {{"cell", where}, {"was", was}, {"is", is}})
+                  : say("find.overwritten.cell", {{"cell", where}, {"was", was}, {"is", is}}));
   }
   if (cells.empty()) {
-    grant(finding, worst == Changed::at_once
-                       ? "A slip of the pen was put right at once; no reading was changed later."
-                       : "No reading was changed after it was written.");
+    grant(finding, worst == Changed::at_once ? say("find.overwritten.slip") : say("find.overwritten.none"));
     return finding;
   }
-  finding.seen = "Readings were changed later: " + cells + ".";
+  finding.seen = say("find.overwritten.wrong", {{"cells", cells}});
   finding.advice =
-      worst == Changed::flask_gone
-          ? "What was read stands. Once the flask is emptied nothing can be read again: do another run."
-          : "Look twice, write once. A slip is put right at once or not at all.";
+      worst == Changed::flask_gone ? say("find.overwritten.gone.advice") : say("find.overwritten.advice");
   return finding;
 }
 
 std::optional<Slip> written_at_the_time(const Case& marked, const RunView& run) {
   const RunEvidence& evidence = marked.evidence.runs.at(run.name);
   if (evidence.poured_away_before_final) {
-    return Slip{
-        2.0, "the final reading was written after the flask had been emptied", run.final->bench.tick, {}};
+    return Slip{2.0, say("find.written_at_the_time.final"), run.final->bench.tick, {}};
   }
   const double before_cm3 = evidence.entered_before_initial_cm3;
   if (before_cm3 <= kPassedOver_cm3) return std::nullopt;
   return Slip{1.0,
-              "the initial reading was written after " + cm3_text(before_cm3) + " had run in",
+              say("find.written_at_the_time.initial", {{"size", cm3_text(before_cm3)}}),
               run.initial->bench.tick,
               {}};
 }
 
-const RunRule kWrittenAtTheTime = {
-    Score::record,
-    "written-at-the-time",
-    1.0,
-    Needs::both,
-    Shown::final,
-    false,
-    "Readings were written when they were taken",
-    "Write each reading at once: before the tap is opened, and before the flask is emptied.",
-    written_at_the_time};
+const RunRule kWrittenAtTheTime = {Score::record,
+                                   "written-at-the-time",
+                                   1.0,
+                                   Needs::both,
+                                   Shown::final,
+                                   false,
+                                   "find.written_at_the_time.right",
+                                   "find.written_at_the_time.advice",
+                                   written_at_the_time};
 
 Finding handed_in(const Case& marked) {
   Finding finding = open_finding(marked, "handed-in", 0.0);
   const auto& changes = marked.session.attempt().changes;
   const auto* ending = changes.empty() ? nullptr : std::get_if<Ending>(&changes.back().what);
   finding.met = ending != nullptr && ending->how == "handed in";
-  finding.seen =
-      finding.met ? "The sheet was handed in." : "The sheet was not handed in; it is marked as it stands.";
-  if (!finding.met) finding.advice = "Hand the sheet in when you have finished.";
+  finding.seen = finding.met ? say("find.handed_in.right") : say("find.handed_in.wrong");
+  if (!finding.met) finding.advice = say("find.handed_in.advice");
   return finding;
 }
 
@@ -311,9 +316,8 @@ void invented(const Case& marked, std::vector<Finding>& findings) {
     finding.tick = marked.sheet.written_at(row.run + "/initial");
   }
   if (!why) return;
-  finding.seen =
-      sentence(runs) + ": " + *why + ". These figures were not read off the burette and earn nothing.";
-  finding.advice = "Write down only what you have read. A gap is honest; an invented figure is not.";
+  finding.seen = say("find.readings_taken.wrong", {{"runs", sentence(runs)}, {"why", *why}});
+  finding.advice = say("find.readings_taken.advice");
   findings.push_back(std::move(finding));
 }
 

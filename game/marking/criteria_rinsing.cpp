@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
 
@@ -28,9 +29,8 @@ std::optional<Slip> burette_rinsed(const Case& marked, const RunView& run) {
   const double foreign = strength_mol_cm3(filled, Component::analyte) * 1000.0 / spec.sample.true_mol_dm3;
   if (filled.empty() || (weaker <= kUndiluted && foreign <= kUndiluted)) return std::nullopt;
   const std::string what = foreign > kUndiluted
-                               ? percent_text(foreign) + " of the burette's liquid was the flask's solution"
-                               : "the burette's liquid was " + percent_text(weaker) +
-                                     " weaker than the bottle's: water had been left in it";
+                               ? say("find.burette_rinsed.foreign", {{"share", percent_text(foreign)}})
+                               : say("find.burette_rinsed.weaker", {{"share", percent_text(weaker)}});
   return Slip{weaker + foreign, what, run.initial->bench.tick, run.cost(Cause::titrant_strength)};
 }
 
@@ -39,16 +39,14 @@ std::optional<Slip> pipette_rinsed(const Case& marked, const RunView& run) {
   const double weaker = 1.0 - strength_mol_cm3(run.story->from_pipette, Component::analyte) * 1000.0 /
                                   marked.session.spec().sample.true_mol_dm3;
   if (weaker <= kUndiluted) return std::nullopt;
-  return Slip{weaker,
-              "the aliquot was " + percent_text(weaker) +
-                  " weaker than the bottle's liquid: water had been left in the pipette",
+  return Slip{weaker, say("find.pipette_rinsed.wrong", {{"share", percent_text(weaker)}}),
               run.initial->bench.tick, run.cost(Cause::aliquot)};
 }
 
 std::optional<Slip> last_drop_left(const Case&, const RunView& run) {
   const double blown_cm3 = run.story->blown_out.volume_cm3();
   if (blown_cm3 <= 0.0) return std::nullopt;
-  return Slip{blown_cm3, cm3_text(blown_cm3) + " was blown out of the pipette after it had drained",
+  return Slip{blown_cm3, say("find.last_drop_left.wrong", {{"blown", cm3_text(blown_cm3)}}),
               run.initial->bench.tick, run.cost(Cause::aliquot)};
 }
 
@@ -59,9 +57,8 @@ RunRule burette_rule(double of) {
           Needs::initial,
           Shown::initial,
           false,
-          "The burette held the bottle's own liquid at every initial reading",
-          "Rinse it with a little titrant, held aslant and turned about, and let that out through the jet: "
-          "twice. What water is left in it dilutes every cubic centimetre.",
+          "find.burette_rinsed.right",
+          "find.burette_rinsed.advice",
           burette_rinsed};
 }
 
@@ -72,8 +69,8 @@ RunRule pipette_rule(double of) {
           Needs::both,
           Shown::initial,
           false,
-          "Every aliquot was the bottle's own liquid",
-          "Rinse the pipette with a little of the solution that it is to measure, and throw that away.",
+          "find.pipette_rinsed.right",
+          "find.pipette_rinsed.advice",
           pipette_rinsed};
 }
 
@@ -84,8 +81,8 @@ RunRule last_drop_rule() {
           Needs::both,
           Shown::initial,
           false,
-          "The pipette kept its last drop",
-          "Touch the tip to the wall and leave the last drop in it: the glass was calibrated so.",
+          "find.last_drop_left.right",
+          "find.last_drop_left.advice",
           last_drop_left};
 }
 

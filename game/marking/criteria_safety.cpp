@@ -1,5 +1,6 @@
 // The gate: coat and eye protection from first liquid to last, spills dealt with.
 
+#include "game/level/say.h"
 #include "game/marking/criteria.h"
 #include "game/marking/wording.h"
 #include "physics/flask/liquid.h"
@@ -13,51 +14,47 @@ constexpr double kPassedOver_cm3 = 0.1;
 /// A shaken-out flask keeps about this much water.
 constexpr double kRinsedHeel_cm3 = 0.3;
 
-Finding worn(const Case& marked, const char* id, std::optional<Tick> without, const std::string& what) {
+Finding worn(const Case& marked, const char* id, std::optional<Tick> without, Phrase on, Phrase off) {
   Finding finding{Score::safety, id, !without, 0.0, 0.0, "", marked.end(), std::nullopt, ""};
   if (!marked.evidence.first_liquid) {
-    finding.seen = "No liquid was handled.";
+    finding.seen = say("find.no_liquid");
     return finding;
   }
   finding.tick = without.value_or(*marked.evidence.first_liquid);
   if (finding.met) {
-    finding.seen = sentence(what) + " was on from first liquid to last.";
+    finding.seen = say(on);
     return finding;
   }
-  finding.seen = "Liquid was handled with " + what + " off.";
+  finding.seen = say(off);
   return finding;
 }
 
-/// Where liquid still stands that has to be cleared away; empty when nowhere.
-std::string still_standing(const BenchState& bench) {
-  std::string where;
-  const auto look = [&](double cm3, const char* vessel) {
-    if (cm3 > kPassedOver_cm3) where += (where.empty() ? "" : " and ") + std::string(vessel);
-  };
-  look(bench.ledger.balance(Account::column).volume_cm3(), "burette");
-  look(flask_liquid(bench.ledger).volume_cm3() - kRinsedHeel_cm3, "flask");
-  return where;
+/// That it was off at the end, with liquid still standing that has to be cleared away; empty when none does.
+std::string off_at_the_end(const BenchState& bench) {
+  const bool burette = bench.ledger.balance(Account::column).volume_cm3() > kPassedOver_cm3;
+  const bool flask = flask_liquid(bench.ledger).volume_cm3() - kRinsedHeel_cm3 > kPassedOver_cm3;
+  if (burette && flask) return say("find.eye_protection.off_both");
+  if (burette) return say("find.eye_protection.off_burette");
+  return flask ? say("find.eye_protection.off_flask") : std::string();
 }
 
 Finding eye_protection(const Case& marked) {
-  Finding finding = worn(marked, "eye-protection", marked.evidence.without_goggles, "eye protection");
+  Finding finding = worn(marked, "eye-protection", marked.evidence.without_goggles,
+                         "find.eye_protection.right", "find.eye_protection.wrong");
   const BenchState& bench = marked.session.state();
-  const std::string where = still_standing(bench);
-  if (finding.met && marked.evidence.first_liquid && !bench.goggles_on && !where.empty()) {
-    finding.seen =
-        "Eye protection was on while liquid was handled. It was off at the end, with liquid still in the " +
-        where + ": leave it on until the bench is cleared.";
+  const std::string off = off_at_the_end(bench);
+  if (finding.met && marked.evidence.first_liquid && !bench.goggles_on && !off.empty()) {
+    finding.seen = off;
   }
   if (!finding.met) {
-    finding.advice =
-        "Put it on before the first bottle is opened and leave it on until the bench is cleared.";
+    finding.advice = say("find.eye_protection.advice");
   }
   return finding;
 }
 
 Finding coat(const Case& marked) {
-  Finding finding = worn(marked, "coat", marked.evidence.without_coat, "the coat");
-  if (!finding.met) finding.advice = "Put it on and button it before the first bottle is opened.";
+  Finding finding = worn(marked, "coat", marked.evidence.without_coat, "find.coat.right", "find.coat.wrong");
+  if (!finding.met) finding.advice = say("find.coat.advice");
   return finding;
 }
 
@@ -73,17 +70,17 @@ Finding spills_wiped(const Case& marked) {
                   std::nullopt,
                   ""};
   if (!marked.evidence.first_spill) {
-    finding.seen = "Nothing was spilt.";
+    finding.seen = say("find.spills.none");
     return finding;
   }
   finding.tick = *marked.evidence.first_spill;
   if (!finding.met) {
-    finding.seen = cm3_text(spilt_cm3) + " lay on the bench at the end.";
-    finding.advice = "Tell your teacher, wipe the bench, rinse the cloth.";
+    finding.seen = say("find.spills.wrong", {{"spilt", cm3_text(spilt_cm3)}});
+    finding.advice = say("find.spills.advice");
   } else if (spilt_cm3 > 0.0) {
-    finding.seen = cm3_text(spilt_cm3) + " lay on the bench at the end; up to two drops are passed over.";
+    finding.seen = say("find.spills.passed_over", {{"spilt", cm3_text(spilt_cm3)}});
   } else {
-    finding.seen = "A spill was wiped up.";
+    finding.seen = say("find.spills.wiped");
   }
   return finding;
 }

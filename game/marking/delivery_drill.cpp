@@ -1,5 +1,6 @@
 #include "game/marking/delivery_drill.h"
 
+#include "game/level/say.h"
 #include "game/marking/wording.h"
 
 namespace halfdrop {
@@ -17,8 +18,8 @@ double asked_cm3(const BenchSpec& spec, const Delivery& delivery) {
 }
 
 std::string asked_text(const Delivery& delivery) {
-  if (delivery.what == Delivery::What::one_drop) return "one drop";
-  if (delivery.what == Delivery::What::half_drop) return "half a drop";
+  if (delivery.what == Delivery::What::one_drop) return say("drill.one_drop");
+  if (delivery.what == Delivery::What::half_drop) return say("drill.half_drop");
   return cm3_text(delivery.volume_cm3);
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/cause_titles.h"
 #include "game/marking/counted_runs.h"
 #include "game/marking/wording.h"
@@ -16,15 +17,18 @@ constexpr double kAsGoodAsLargest = 0.8;
 bool smaller(double a, double b) { return std::fabs(a) < std::fabs(b); }
 
 std::string you_said(const Diagnosis& said) {
-  if (!said.cause) return "You said: nothing went wrong. ";
-  return "You said: " + std::string(cause_title(*said.cause)) +
-         (said.too_high ? ", titre too high. " : ", titre too low. ");
+  if (!said.cause) return say("verdict.said_nothing") + " ";
+  const std::string cause(cause_title(*said.cause));
+  return (said.too_high ? say("verdict.said_high", {{"cause", cause}})
+                        : say("verdict.said_low", {{"cause", cause}})) +
+         " ";
 }
 
 std::string truth(const LargestCause& was) {
-  return "The largest cause was: " + std::string(cause_title(was.cause, was.mean_cm3)) +
-         ". It pushed the titre " + (was.mean_cm3 > 0.0 ? "up" : "down") + " by " +
-         cm3_text(std::fabs(was.mean_cm3)) + ", on average over the runs that count. ";
+  const std::string cause(cause_title(was.cause, was.mean_cm3)), size = cm3_text(std::fabs(was.mean_cm3));
+  return (was.mean_cm3 > 0.0 ? say("verdict.largest_up", {{"cause", cause}, {"size", size}})
+                             : say("verdict.largest_down", {{"cause", cause}, {"size", size}})) +
+         " ";
 }
 
 /// What the named cause did; nothing where it was worth less than a drop.
@@ -60,26 +64,24 @@ std::optional<DiagnosisPoints> diagnosis_points(const Diagnosis& said, const Mar
 
 std::string verdict(const Diagnosis& said, const MarkedAttempt& marked) {
   const std::string own = you_said(said);
-  if (counted_runs(marked.titres).empty()) return own + "There is no accurate titre to judge that by.";
+  if (counted_runs(marked.titres).empty()) return own + say("verdict.no_titre");
   const auto was = largest_cause(marked);
   if (!was) {
-    return own + "No cause moved the titres that count by a drop (0.05 cm³) or more" +
-           (said.cause ? ": no slip shows in them." : ": about the titres you were right.");
+    return own + (said.cause ? say("verdict.no_slip") : say("verdict.no_slip_right"));
   }
   if (!said.cause) return own + truth(*was);
   const auto named = named_cm3(said, marked);
   const bool same = *said.cause == was->cause;
   const bool same_way = said.too_high == (named.value_or(was->mean_cm3) > 0.0);
   if (same) {
-    return own + truth(*was) +
-           (same_way ? "You saw the cause and its way." : "You saw the cause; it pushed the other way.");
+    return own + truth(*was) + (same_way ? say("verdict.cause_and_way") : say("verdict.cause_other_way"));
   }
   if (named) {
-    return own + truth(*was) + "Yours was there too: " + signed_cm3_text(*named) +
-           (same_way ? ", the way you said." : ", the other way.");
+    return own + truth(*was) +
+           (same_way ? say("verdict.yours_too", {{"size", signed_cm3_text(*named)}})
+                     : say("verdict.yours_too_other_way", {{"size", signed_cm3_text(*named)}}));
   }
-  return own + truth(*was) +
-         (same_way ? "Another cause, but the way is right." : "Another cause, and the other way.");
+  return own + truth(*was) + (same_way ? say("verdict.other_cause") : say("verdict.other_cause_and_way"));
 }
 
 }  // namespace halfdrop

@@ -33,6 +33,7 @@ struct Witness {
   [[nodiscard]] DrillFigures figures(const Session& session) {
     if (kind == DrillKind::read_meniscus) return reading.figures(session);
     if (kind == DrillKind::deliver_exactly) return delivery.figures(session);
+    if (kind == DrillKind::know_apparatus) return knowing_drill(session);
     return filling.figures(session);
   }
 };
@@ -49,9 +50,10 @@ Replay watch(const Attempt& attempt, Witness& witness) {
   return replay(attempt, watcher);
 }
 
-/// Turning pictures over handles no liquid: there the gate stands open.
+/// Turning pictures over handles no liquid, and learning the pieces only water: there the gate stands open.
 void find_safety(const Session& session, const Evidence& evidence, std::vector<Finding>& findings) {
-  if (session.level().drill->kind == DrillKind::read_meniscus) return;
+  const DrillKind kind = session.level().drill->kind;
+  if (kind == DrillKind::read_meniscus || kind == DrillKind::know_apparatus) return;
   const ResultsSheet no_sheet;
   const std::map<std::string, RunReadings> no_readings;
   const std::vector<TitreRow> no_titres;
@@ -80,6 +82,8 @@ MarkedAttempt mark_drill(const Attempt& attempt) {
     find_in_delivery(*delivery, attempt.level, marked.findings);
   if (const auto* filling = std::get_if<FillingDrill>(&*marked.drill))
     find_in_filling(*filling, attempt.level, marked.findings);
+  if (const auto* knowing = std::get_if<KnowingDrill>(&*marked.drill))
+    find_in_knowing(*knowing, marked.findings);
   if (attempt.level.filling_below_eye)
     marked.findings.push_back(filled_below_eye(witness.evidence, session.state().tick));
   marked.findings.push_back(closing_line(replayed.outcome, session.state().tick));

@@ -17,6 +17,7 @@ namespace halfdrop {
 void find_in_reading(const ReadingDrill& drill, const Level& level, std::vector<Finding>& findings);
 void find_in_delivery(const DeliveryDrill& drill, const Level& level, std::vector<Finding>& findings);
 void find_in_filling(const FillingDrill& drill, const Level& level, std::vector<Finding>& findings);
+void find_in_knowing(const KnowingDrill& drill, std::vector<Finding>& findings);
 
 [[nodiscard]] DrillKind kind_of(const DrillFigures& drill);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/criteria.h"
 #include "game/marking/drill_marks.h"
 #include "game/marking/per_run.h"
@@ -14,40 +15,36 @@ namespace {
 
 std::string seen_of(const VolumeDelivered& volume) {
   const bool is_volume = volume.asked.what == Delivery::What::volume;
-  std::string seen = sentence(asked_text(volume.asked));
-  if (!is_volume) seen += " (" + cm3_text(volume.asked_cm3, 3) + ")";
-  seen += " asked, " + cm3_text(*volume.delivered_cm3, 3) +
-          " delivered: " + signed_cm3_text(*volume.error_cm3(), 3);
-  if (volume.hanging_cm3 > kSeenHanging_cm3)
-    seen += ", with " + cm3_text(volume.hanging_cm3, 3) + " left hanging at the tip";
-  return seen + ".";
+  const std::string what = sentence(asked_text(volume.asked));
+  const std::string asked =
+      is_volume ? what
+                : say("drill.delivery.drop", {{"what", what}, {"size", cm3_text(volume.asked_cm3, 3)}});
+  const std::string delivered = cm3_text(*volume.delivered_cm3, 3),
+                    error = signed_cm3_text(*volume.error_cm3(), 3);
+  if (volume.hanging_cm3 <= kSeenHanging_cm3)
+    return say("drill.delivery.seen", {{"asked", asked}, {"delivered", delivered}, {"error", error}});
+  return say("drill.delivery.seen_hanging", {{"asked", asked},
+                                             {"delivered", delivered},
+                                             {"error", error},
+                                             {"hanging", cm3_text(volume.hanging_cm3, 3)}});
 }
 
-const char* advice_for(const VolumeDelivered& volume) {
+Phrase advice_for(const VolumeDelivered& volume) {
   constexpr double kNothing_cm3 = 0.0005;
-  if (*volume.delivered_cm3 < kNothing_cm3)
-    return "Nothing came into the beaker. Beaker under the jet first; what hangs or runs past is not "
-           "delivered.";
+  if (*volume.delivered_cm3 < kNothing_cm3) return "drill.delivery.advice.nothing";
   const bool too_much = *volume.error_cm3() > 0.0;
   switch (volume.asked.what) {
     case Delivery::What::one_drop:
-      return too_much
-                 ? "Turn the tap back as soon as the drop lets go: at two drops a second you have half a "
-                   "second for it."
-                 : "Wait until the drop falls by itself; the beaker counts only what is in it.";
+      return too_much ? Phrase("drill.delivery.advice.drop_less") : Phrase("drill.delivery.advice.drop_more");
     case Delivery::What::half_drop:
-      return too_much ? "Let less hang before you touch it off: half as long as a whole drop takes to swell."
-                      : "Let it swell to half a drop, and touch it off: what hangs is not delivered.";
+      return too_much ? Phrase("drill.delivery.advice.half_less") : Phrase("drill.delivery.advice.half_more");
     case Delivery::What::volume:
       break;
   }
-  return too_much ? "Slow down earlier: the last 0.5 cm³ in drops, the last drop by halves, the eye level "
-                    "with the "
-                    "meniscus."
-                  : "Read again before you say it is done, eye level, and touch off what hangs.";
+  return too_much ? Phrase("drill.delivery.advice.volume_less") : Phrase("drill.delivery.advice.volume_more");
 }
 
-constexpr const char* kNothingClosed = "Let it in, shut the tap, and say that it is delivered.";
+constexpr Phrase kNothingClosed{"drill.delivery.advice.say_it"};
 
 /// Words for all that were never said to be delivered, when they are told as one.
 std::string never_said_of(const DeliveryDrill& drill) {
@@ -56,7 +53,8 @@ std::string never_said_of(const DeliveryDrill& drill) {
                     [](const VolumeDelivered& volume) { return !volume.delivered_cm3.has_value(); });
   if (open < kSaidOnce) return {};
   const auto all = static_cast<std::ptrdiff_t>(drill.volumes.size());
-  return "Only " + std::to_string(all - open) + " of " + std::to_string(all) + " were said to be delivered.";
+  return say("drill.delivery.only_some",
+             {{"count", std::to_string(all - open)}, {"of", std::to_string(all)}});
 }
 
 Finding judge(const VolumeDelivered& volume, std::size_t number, const Level& level,
@@ -76,7 +74,7 @@ Finding judge(const VolumeDelivered& volume, std::size_t number, const Level& le
     finding.judged = false;
     finding.seen = never_said;
     if (never_said.empty())
-      finding.seen = sentence(asked_text(volume.asked)) + " was never said to be delivered.";
+      finding.seen = say("drill.delivery.never_said", {{"asked", sentence(asked_text(volume.asked))}});
     finding.advice = kNothingClosed;
     return finding;
   }

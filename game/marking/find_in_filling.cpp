@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/drill_marks.h"
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
@@ -18,53 +19,51 @@ struct Rule {
 };
 
 Finding all_or_nothing(const Rule& rule, const FillingDrill& drill, bool met, const std::string& seen,
-                       const char* advice) {
+                       Phrase advice) {
   Finding finding{rule.score, rule.id, met, met ? rule.of : 0.0, rule.of, seen, drill.tick, std::nullopt, ""};
   if (!met) finding.advice = advice;
   return finding;
 }
 
-constexpr const char* kNothingWritten = "Fill the burette, read it and write what you read.";
+constexpr Phrase kNothingWritten{"drill.filling.advice.write"};
 
 Finding unjudged(Finding finding) {
   finding.met = finding.judged = false;
   finding.points = 0.0;
   finding.cost_cm3.reset();
-  finding.seen = "No first reading was written.";
+  finding.seen = say("drill.filling.no_reading");
   finding.advice = kNothingWritten;
   return finding;
 }
 
 Finding on_scale(const FillingDrill& drill) {
   const Rule rule{Score::hand, "on-scale", 1.0};
-  const std::string stood = "The meniscus stood at " + figure_text(drill.true_cm3, 2);
+  const std::string at = figure_text(drill.true_cm3, 2);
   if (drill.running)
-    return all_or_nothing(rule, drill, false, stood + " and was still falling: the tap was not shut.",
-                          "Shut the tap and wait until nothing moves, then read.");
+    return all_or_nothing(rule, drill, false, say("drill.filling.still_falling", {{"at", at}}),
+                          "drill.filling.advice.wait");
   return all_or_nothing(rule, drill, drill.on_scale,
-                        stood + (drill.on_scale ? ", on the scale." : ", off the scale."),
-                        "Let it down to the zero mark or a little below: it need not be 0.00.");
+                        drill.on_scale ? say("drill.filling.on_scale", {{"at", at}})
+                                       : say("drill.filling.off_scale", {{"at", at}}),
+                        "drill.filling.advice.scale");
 }
 
 /// Costs are signed as in a titre that would begin with this reading.
 std::vector<Finding> of_the_hand(const FillingDrill& drill) {
   const bool full = drill.jet_air_cm3 <= kSeenInJet_cm3, no_drop = drill.hanging_cm3 <= kSeenHanging_cm3;
   std::vector<Finding> hand = {
-      all_or_nothing(
-          {Score::hand, "jet-filled", 3.0}, drill, full,
-          full ? "No air was left in the jet."
-               : cm3_text(drill.jet_air_cm3) + " of air was left in tap and jet.",
-          "Beaker under the jet, tap wide open for a moment: a brisk flow carries the air out, a trickle "
-          "runs past it."),
+      all_or_nothing({Score::hand, "jet-filled", 3.0}, drill, full,
+                     full ? say("drill.filling.no_air")
+                          : say("drill.filling.air", {{"size", cm3_text(drill.jet_air_cm3)}}),
+                     "drill.filling.advice.air"),
       all_or_nothing({Score::hand, "funnel-out", 2.0}, drill, !drill.funnel_in,
-                     drill.funnel_in ? "The funnel was still in, with " + cm3_text(drill.funnel_cm3) +
-                                           " on it that would drip in later."
-                                     : "The funnel was out.",
-                     "Lift the funnel out before you clear the jet: it drips when nobody looks."),
+                     drill.funnel_in ? say("drill.filling.funnel_in", {{"size", cm3_text(drill.funnel_cm3)}})
+                                     : say("drill.filling.funnel_out"),
+                     "drill.filling.advice.funnel"),
       all_or_nothing({Score::hand, "no-drop", 1.0}, drill, no_drop,
-                     no_drop ? "No drop hung at the tip."
-                             : cm3_text(drill.hanging_cm3, 3) + " hung at the tip: it would fall uncounted.",
-                     "Touch it off on the beaker before you read."),
+                     no_drop ? say("drill.filling.no_drop")
+                             : say("drill.filling.drop", {{"size", cm3_text(drill.hanging_cm3, 3)}}),
+                     "drill.filling.advice.drop"),
       on_scale(drill)};
   hand[0].cost_cm3 = drill.jet_air_cm3;
   hand[1].cost_cm3 = -drill.funnel_cm3;
@@ -75,32 +74,32 @@ std::vector<Finding> of_the_hand(const FillingDrill& drill) {
 std::vector<Finding> of_the_eye(const FillingDrill& drill, const Level& level) {
   const double parallax_cm3 = drill.apparent_cm3 - drill.true_cm3;
   const bool is_level = std::fabs(parallax_cm3) <= kLevelEye_cm3;
-  Finding height =
-      all_or_nothing({Score::eye, "eye-level", 1.0}, drill, is_level,
-                     is_level ? "The eye was level with the meniscus."
-                              : std::string("The eye was ") + (parallax_cm3 < 0.0 ? "above" : "below") +
-                                    " the meniscus, worth " + signed_cm3_text(parallax_cm3) + ".",
-                     "Move your head until the nearest ring of the scale shows as a line, then read.");
+  Finding height = all_or_nothing(
+      {Score::eye, "eye-level", 1.0}, drill, is_level,
+      is_level             ? say("drill.filling.eye_level")
+      : parallax_cm3 < 0.0 ? say("drill.filling.eye_above", {{"size", signed_cm3_text(parallax_cm3)}})
+                           : say("drill.filling.eye_below", {{"size", signed_cm3_text(parallax_cm3)}}),
+      "find.eye_level.advice");
   height.cost_cm3 = -parallax_cm3;
   const double error_cm3 = drill.error_cm3().value_or(0.0);
   const double of = level.eye_bands.front().points;
   Finding error{Score::eye, "reading-error", false, 0.0, of, "", drill.tick, -error_cm3, ""};
   error.points = band_points(level.eye_bands, error_cm3);
   error.met = error.points == of;
-  error.seen = as_written(drill.text) + " was written where the meniscus stood at " +
-               figure_text(drill.true_cm3, 3) + ": " + signed_cm3_text(error_cm3, 3) + ".";
-  if (!error.met)
-    error.advice = "Read the lowest point of the curve, downwards from the zero, to half a division.";
+  error.seen = say("drill.filling.error", {{"text", as_written(drill.text)},
+                                           {"true", figure_text(drill.true_cm3, 3)},
+                                           {"error", signed_cm3_text(error_cm3, 3)}});
+  if (!error.met) error.advice = say("drill.filling.advice.error");
   if (!drill.error_cm3()) error = unjudged(error);
   return {height, error};
 }
 
 Finding of_the_record(const FillingDrill& drill) {
   const bool met = written_to_half_a_division(drill.text);
-  return all_or_nothing(
-      {Score::record, "half-divisions", 1.0}, drill, met,
-      as_written(drill.text) + " was written: " + (met ? "" : "not ") + "two decimals, the second 0 or 5.",
-      "Two decimals, the second 0 or 5; 0.00 too has both.");
+  return all_or_nothing({Score::record, "half-divisions", 1.0}, drill, met,
+                        met ? say("drill.filling.decimals", {{"text", as_written(drill.text)}})
+                            : say("drill.filling.not_decimals", {{"text", as_written(drill.text)}}),
+                        "drill.filling.advice.decimals");
 }
 
 }  // namespace

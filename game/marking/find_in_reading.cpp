@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/drill_marks.h"
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
@@ -14,7 +15,7 @@ namespace {
 
 /// A bias below this is seen by statistics and felt by nobody: a tenth of a division (our own choice).
 constexpr double kBiasMatters_cm3 = 0.01;
-constexpr const char* kLowestPoint = "Read the lowest point of the curve, not where it climbs the wall.";
+constexpr Phrase kLowestPoint{"drill.reading.advice.lowest"};
 
 struct Rule {
   Score score;
@@ -29,7 +30,7 @@ Finding start(const Rule& rule, const ReadingDrill& drill) {
 }
 
 /// All or nothing, with what to do when it is nothing.
-Finding settled(Finding finding, bool met, const std::string& seen, const char* advice) {
+Finding settled(Finding finding, bool met, const std::string& seen, Phrase advice) {
   finding.met = met;
   finding.points = met ? finding.of : 0.0;
   finding.seen = seen;
@@ -37,25 +38,27 @@ Finding settled(Finding finding, bool met, const std::string& seen, const char* 
   return finding;
 }
 
-std::string read_more() { return "Read at least " + std::to_string(kFewestValues) + " pictures."; }
+std::string read_more() {
+  return say("drill.reading.advice.more", {{"least", std::to_string(kFewestValues)}});
+}
 
 std::string advice_for_few(const ReadingDrill& drill) {
   if (drill.read < kFewestValues) return read_more();
-  return "The slips come first: mend those, then bias and spread can be seen.";
+  return say("drill.reading.advice.slips_first");
 }
 
 Finding too_few(Finding finding, const ReadingDrill& drill) {
   finding.judged = false;
   finding.advice = advice_for_few(drill);
   if (drill.read == 0) {
-    finding.seen = "No reading was written.";
+    finding.seen = say("drill.reading.none");
   } else if (drill.slips > 0) {
-    finding.seen = "Only " + std::to_string(drill.errors.count) + " of " +
-                   count_text(static_cast<std::size_t>(drill.read), "reading") +
-                   " without a slip: too few to say more.";
+    finding.seen = say("drill.reading.few_without_slip",
+                       {{"count", std::to_string(drill.errors.count)},
+                        {"readings", count_text(static_cast<std::size_t>(drill.read), Counted::reading)}});
   } else {
-    finding.seen =
-        "Only " + count_text(static_cast<std::size_t>(drill.read), "reading") + ": too few to say more.";
+    finding.seen = say("drill.reading.few",
+                       {{"readings", count_text(static_cast<std::size_t>(drill.read), Counted::reading)}});
   }
   return finding;
 }
@@ -79,23 +82,19 @@ Finding bias(const ReadingDrill& drill) {
   const SampleStatistics& errors = drill.errors;
   if (errors.count < kFewestValues) return too_few(finding, drill);
   const std::string figure =
-      with_error(errors.mean, errors.mean_error) + " (mean of written minus true, and its standard error)";
+      say("drill.reading.bias", {{"bias", with_error(errors.mean, errors.mean_error)}});
   if (std::fabs(errors.mean) <= kSeenErrors * errors.mean_error)
-    return settled(finding, true, "No bias seen: " + figure + ".", "");
+    return settled(finding, true, say("drill.reading.no_bias", {{"bias", figure}}), {});
   if (std::fabs(errors.mean) < kBiasMatters_cm3)
-    return settled(finding, true, "A bias is seen, too small to matter: " + figure + ".", "");
+    return settled(finding, true, say("drill.reading.small_bias", {{"bias", figure}}), {});
   finding.cost_cm3 = errors.mean;
   const bool high = errors.mean > 0.0;
-  const std::string seen = std::string("Your eye reads ") + (high ? "high" : "low") + ": " + figure;
+  const std::string seen =
+      high ? say("drill.reading.high", {{"bias", figure}}) : say("drill.reading.low", {{"bias", figure}});
   if (reads_the_edge(drill))
-    return settled(finding, false, seen + ". Your figures lie at the upper edge of the meniscus.",
-                   kLowestPoint);
-  return settled(
-      finding, false, seen + ".",
-      high ? "Look for the lowest point of the curve and for what lies above it: too high a figure "
-             "comes from an eye that stays below the meniscus, or from rounding down the tube."
-           : "Too low a figure comes from an eye that stays above the meniscus, from its upper edge, "
-             "or from always taking the mark above.");
+    return settled(finding, false, seen + " " + say("drill.reading.at_the_edge"), kLowestPoint);
+  return settled(finding, false, seen,
+                 high ? Phrase("drill.reading.advice.high") : Phrase("drill.reading.advice.low"));
 }
 
 Finding steady(const ReadingDrill& drill) {
@@ -103,17 +102,23 @@ Finding steady(const ReadingDrill& drill) {
   const SampleStatistics& errors = drill.errors;
   if (errors.count < kFewestValues) return too_few(finding, drill);
   const double trained = trained_sd_cm3(drill.to_cm3);
-  std::string seen = "Spread (SD) " + cm3_text(errors.sd, 3) + " ± " + figure_text(errors.sd_error, 3) +
-                     "; between trained readers it is " + figure_text(kTrainedSd_cm3, 3);
-  if (drill.to_cm3 > 0.01)
-    seen += ", " + figure_text(trained, 3) + " when written to " + figure_text(drill.to_cm3, 2);
+  const std::string sd = cm3_text(errors.sd, 3), error = figure_text(errors.sd_error, 3),
+                    of_trained = figure_text(kTrainedSd_cm3, 3);
+  const std::string seen =
+      drill.to_cm3 > 0.01
+          ? say("drill.reading.spread_to", {{"sd", sd},
+                                            {"error", error},
+                                            {"trained", of_trained},
+                                            {"trained_to", figure_text(trained, 3)},
+                                            {"to", figure_text(drill.to_cm3, 2)}})
+          : say("drill.reading.spread", {{"sd", sd}, {"error", error}, {"trained", of_trained}});
   const double away = errors.sd - trained;
   if (std::fabs(away) <= kSeenErrors * errors.sd_error)
-    return settled(finding, true, seen + ": no difference that can be told from chance.", "");
-  return settled(
-      finding, away < 0.0, seen + (away < 0.0 ? "; yours here is smaller." : "; yours is larger."),
-      "Level eye, card just below the meniscus, and the same look each time: lowest point, nearest mark, "
-      "nearest half division.");
+    return settled(finding, true, say("drill.reading.spread.chance", {{"spread", seen}}), {});
+  return settled(finding, away < 0.0,
+                 away < 0.0 ? say("drill.reading.spread.smaller", {{"spread", seen}})
+                            : say("drill.reading.spread.larger", {{"spread", seen}}),
+                 "drill.reading.advice.steady");
 }
 
 Finding level_eye(const ReadingDrill& drill) {
@@ -124,15 +129,15 @@ Finding level_eye(const ReadingDrill& drill) {
     finding.tick = picture.tick;
     break;
   }
-  if (drill.off_level == 0) return settled(finding, true, "The eye was level at every reading.", "");
+  if (drill.off_level == 0) return settled(finding, true, say("drill.reading.level"), {});
   finding.cost_cm3 = drill.off_level_cost_cm3;
   constexpr double kFew = 0.1;  // share of the readings; our own choice
-  finding =
-      settled(finding, false,
-              "The eye was off level at " + std::to_string(drill.off_level) + " of " +
-                  count_text(static_cast<std::size_t>(drill.read), "reading") + ", which cost " +
-                  cm3_text(drill.off_level_cost_cm3, 3) + " each on average.",
-              "Move your head until the far half of the nearest ring hides behind its near half, then read.");
+  finding = settled(finding, false,
+                    say("drill.reading.off_level",
+                        {{"count", std::to_string(drill.off_level)},
+                         {"readings", count_text(static_cast<std::size_t>(drill.read), Counted::reading)},
+                         {"cost", cm3_text(drill.off_level_cost_cm3, 3)}}),
+                    "drill.reading.advice.level");
   if (drill.off_level <= kFew * drill.read) finding.points = finding.of / 2.0;
   return finding;
 }
@@ -143,20 +148,19 @@ Finding no_slips(const ReadingDrill& drill) {
   const auto first = std::find_if(drill.pictures.begin(), drill.pictures.end(),
                                   [](const PictureRead& picture) { return picture.slip(); });
   if (first == drill.pictures.end())
-    return settled(finding, true, "No reading was off by more than " + cm3_text(kSlip_cm3) + ".", "");
+    return settled(finding, true, say("drill.reading.no_slip", {{"size", cm3_text(kSlip_cm3)}}), {});
   finding.tick = first->tick;
   finding.cost_cm3 = first->error_cm3();
   const std::string like = slip_looks_like(*first);
-  return settled(finding, false,
-                 count_text(static_cast<std::size_t>(drill.slips), "slip") +
-                     ", left out of bias and spread; the "
-                     "first at picture " +
-                     std::to_string(first->number) + ": " + as_written(first->text) +
-                     " where the meniscus stood at " + figure_text(first->true_cm3, 2) +
-                     (like.empty() ? "" : " (" + like + ")") + ".",
-                 like.find("upper edge") != std::string::npos
-                     ? kLowestPoint
-                     : "Find the numbered mark above the meniscus first, then count downwards from it.");
+  const std::string first_seen = say("drill.reading.slip", {{"number", std::to_string(first->number)},
+                                                            {"text", as_written(first->text)},
+                                                            {"true", figure_text(first->true_cm3, 2)}});
+  const std::string seen =
+      say("drill.reading.slips", {{"slips", count_text(static_cast<std::size_t>(drill.slips), Counted::slip)},
+                                  {"first", first_seen},
+                                  {"like", like.empty() ? "" : " (" + like + ")"}});
+  return settled(finding, false, seen,
+                 like == say("drill.reading.slip.edge") ? kLowestPoint : Phrase("drill.reading.advice.slip"));
 }
 
 Finding bands(const ReadingDrill& drill, const Level& level) {
@@ -166,22 +170,20 @@ Finding bands(const ReadingDrill& drill, const Level& level) {
   finding.points = band_points(level.eye_bands, drill.mean_size_cm3);
   finding.met = finding.points == finding.of;
   finding.cost_cm3 = drill.mean_size_cm3;
-  finding.seen = "Readings were off by " + cm3_text(drill.mean_size_cm3, 3) + " on average, either way.";
+  finding.seen = say("drill.reading.off", {{"size", cm3_text(drill.mean_size_cm3, 3)}});
   if (!finding.met)
-    finding.advice = drill.slips > 0
-                         ? "The slips first; what is left of it is bias, spread and the eye's height."
-                         : "See which part of it is bias, which is spread, and which is the eye's "
-                           "height.";
+    finding.advice =
+        drill.slips > 0 ? say("drill.reading.advice.off_slips") : say("drill.reading.advice.off");
   return finding;
 }
 
 Finding all_written(const ReadingDrill& drill) {
   Finding finding = start({Score::record, "readings-written", 1.0}, drill);
   const std::size_t asked = drill.pictures.size();
-  return settled(
-      finding, drill.read == static_cast<int>(asked),
-      std::to_string(drill.read) + " of " + count_text(asked, "picture") + " read.",
-      "Write something for every picture: a reading you doubt says more about your eye than none.");
+  return settled(finding, drill.read == static_cast<int>(asked),
+                 say("drill.reading.written", {{"count", std::to_string(drill.read)},
+                                               {"pictures", count_text(asked, Counted::picture)}}),
+                 "drill.reading.advice.written");
 }
 
 bool written_to(const std::string& text, double to_cm3) {
@@ -190,23 +192,25 @@ bool written_to(const std::string& text, double to_cm3) {
 
 Finding decimals(const ReadingDrill& drill) {
   Finding finding = start({Score::record, "half-divisions", 1.0}, drill);
-  const char* const rule = drill.to_cm3 > 0.01 ? "two decimals, the second 0 or 5" : "two decimals";
+  const std::string& rule =
+      drill.to_cm3 > 0.01 ? say("drill.reading.decimals_0_05") : say("drill.reading.decimals_0_01");
   if (drill.read == 0) return too_few(finding, drill);
   for (const PictureRead& picture : drill.pictures) {
     if (!picture.read() || written_to(picture.text, drill.to_cm3)) continue;
     finding.tick = picture.tick;
-    return settled(finding, false,
-                   "Picture " + std::to_string(picture.number) + " was written as " +
-                       as_written(picture.text) + ": not " + rule + ".",
-                   "A burette is read to half a division, 0.05 cm³, and 0.00 too has both decimals.");
+    return settled(
+        finding, false,
+        say("drill.reading.not_decimals",
+            {{"number", std::to_string(picture.number)}, {"text", as_written(picture.text)}, {"rule", rule}}),
+        "drill.reading.advice.decimals");
   }
-  return settled(finding, true, std::string("Every reading has ") + rule + ".", "");
+  return settled(finding, true, say("drill.reading.decimals", {{"rule", rule}}), {});
 }
 
 std::string chance_text(double chance) {
   constexpr double kLeastTold = 0.001;
-  if (chance < kLeastTold) return "a chance below 0.1 %";
-  return "a chance of " + figure_text(100.0 * chance, 1) + " %";
+  if (chance < kLeastTold) return say("drill.reading.chance_below");
+  return say("drill.reading.chance", {{"percent", figure_text(100.0 * chance, 1)}});
 }
 
 Finding last_digit(const ReadingDrill& drill) {
@@ -215,22 +219,21 @@ Finding last_digit(const ReadingDrill& drill) {
   for (const DigitCount& count : drill.digits) written += count.written;
   if (written < kFewestValues && drill.errors.count >= kFewestValues) {
     finding.judged = false;
-    finding.seen = "Only " + count_text(static_cast<std::size_t>(written), "reading") +
-                   " with a second decimal: too few to see a liking.";
-    finding.advice = "Write both decimals each time.";
+    finding.seen = say("drill.reading.few_decimals",
+                       {{"readings", count_text(static_cast<std::size_t>(written), Counted::reading)}});
+    finding.advice = say("drill.reading.advice.both_decimals");
     return finding;
   }
   if (written < kFewestValues) return too_few(finding, drill);
-  if (!drill.liked_digit)
-    return settled(finding, true, "No last figure is liked better than the meniscus called for.", "");
+  if (!drill.liked_digit) return settled(finding, true, say("drill.reading.no_liking"), {});
   const DigitCount& liked = drill.digits[static_cast<std::size_t>(*drill.liked_digit)];
   const auto share = [&](int count) { return figure_text(100.0 * count / written, 0) + " %"; };
-  return settled(
-      finding, false,
-      "You like a last " + std::to_string(*drill.liked_digit) + ": " + share(liked.written) +
-          " of your readings end in it, " + share(liked.called_for) + " should (" +
-          chance_text(drill.liked_chance) + " if no figure were liked).",
-      "Decide the last figure by looking, not by liking: nearer to the mark, or nearer to the middle?");
+  return settled(finding, false,
+                 say("drill.reading.liking", {{"digit", std::to_string(*drill.liked_digit)},
+                                              {"written", share(liked.written)},
+                                              {"called_for", share(liked.called_for)},
+                                              {"chance", chance_text(drill.liked_chance)}}),
+                 "drill.reading.advice.liking");
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "game/level/say.h"
 #include "game/marking/per_run.h"
 #include "game/marking/wording.h"
 
@@ -17,31 +18,26 @@ void wet_flask(const std::vector<RunView>& runs, std::vector<Finding>& findings)
   const auto wet =
       std::find_if(runs.begin(), runs.end(), [](const RunView& run) { return run.flask->wet_at_aliquot; });
   if (wet == runs.end()) return;
-  findings.push_back(
-      harmless(Score::hand, "harmless-wet-flask", wet->final->bench.tick,
-               sentence(run_text(wet->name)) +
-                   ": the flask was wet with water when the aliquot went in. Harmless: the pipette "
-                   "fixed what is in it."));
+  findings.push_back(harmless(Score::hand, "harmless-wet-flask", wet->final->bench.tick,
+                              say("harmless.wet_flask", {{"run", sentence(run_text(wet->name))}})));
 }
 
 void water_added(const std::vector<RunView>& runs, std::vector<Finding>& findings) {
   const auto washed =
       std::find_if(runs.begin(), runs.end(), [](const RunView& run) { return run.flask->washed_down > 0; });
   if (washed == runs.end()) return;
-  findings.push_back(
-      harmless(Score::hand, "harmless-washing-down", washed->flask->washed_down,
-               sentence(run_text(washed->name)) +
-                   ": water went in with the washing down. Harmless: it adds nothing that reacts."));
+  findings.push_back(harmless(Score::hand, "harmless-washing-down", washed->flask->washed_down,
+                              say("harmless.washing_down", {{"run", sentence(run_text(washed->name))}})));
 }
 
 void not_from_zero(const Case& marked, std::vector<Finding>& findings) {
   constexpr double kZero_cm3 = 0.05;
   for (const TitreRow& row : marked.titres) {
     if (!row.initial_cm3 || *row.initial_cm3 < kZero_cm3 - kSameFigure_cm3) continue;
-    findings.push_back(
-        harmless(Score::record, "harmless-not-from-zero", marked.sheet.written_at(row.run + "/initial"),
-                 sentence(run_text(row.run)) + " started at " + marked.sheet.text(row.run + "/initial") +
-                     ". Harmless: the difference counts."));
+    findings.push_back(harmless(
+        Score::record, "harmless-not-from-zero", marked.sheet.written_at(row.run + "/initial"),
+        say("harmless.not_from_zero",
+            {{"run", sentence(run_text(row.run))}, {"reading", marked.sheet.text(row.run + "/initial")}})));
     return;
   }
 }
@@ -51,10 +47,8 @@ void third_run(const std::vector<RunView>& runs, std::vector<Finding>& findings)
   std::copy_if(runs.begin(), runs.end(), std::back_inserter(accurate),
                [](const RunView& run) { return run.accurate(); });
   if (accurate.size() < 3) return;
-  findings.push_back(
-      harmless(Score::record, "harmless-third-run", accurate[2].final->bench.tick,
-               std::to_string(accurate.size()) +
-                   " accurate runs were made. Harmless: even faultless titres often want a third."));
+  findings.push_back(harmless(Score::record, "harmless-third-run", accurate[2].final->bench.tick,
+                              say("harmless.third_run", {{"count", std::to_string(accurate.size())}})));
 }
 
 /// Two drops past the end (our own choice) in a trial that is kept out of the mean.
@@ -63,10 +57,8 @@ void trial_past_the_end(const std::vector<RunView>& runs, std::vector<Finding>& 
   for (const RunView& run : runs) {
     const double past_cm3 = run.cost(Cause::overshoot).value_or(0.0);
     if (run.accurate() || run.row->used || past_cm3 < kTwoDrops_cm3) continue;
-    findings.push_back(harmless(
-        Score::hand, "harmless-trial-past-the-end", run.final->bench.tick,
-        "The trial run went " + cm3_text(past_cm3) +
-            " past the endpoint. Harmless: it only shows where the end lies, and is kept out of the mean."));
+    findings.push_back(harmless(Score::hand, "harmless-trial-past-the-end", run.final->bench.tick,
+                                say("harmless.trial_past", {{"past", cm3_text(past_cm3)}})));
     return;
   }
 }
@@ -78,9 +70,7 @@ void refilled_between(const std::vector<RunView>& runs, std::vector<Finding>& fi
     if (!before || !initial || *initial > *before - kSameFigure_cm3) continue;
     if (runs[i].initial->bench.tick < runs[i - 1].final->bench.tick) continue;
     findings.push_back(harmless(Score::hand, "harmless-refilled-between-runs", runs[i].initial->bench.tick,
-                                sentence(run_text(runs[i].name)) +
-                                    ": the burette was filled up again before it. Harmless: between runs, "
-                                    "with a new initial reading."));
+                                say("harmless.refilled", {{"run", sentence(run_text(runs[i].name))}})));
     return;
   }
 }

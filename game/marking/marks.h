@@ -10,6 +10,7 @@
 
 #include "game/marking/delivery_drill.h"
 #include "game/marking/filling_drill.h"
+#include "game/marking/knowing_drill.h"
 #include "game/marking/own_uncertainty.h"
 #include "game/marking/reading_drill.h"
 #include "game/marking/result_split.h"
@@ -20,6 +21,8 @@ namespace halfdrop {
 
 enum class Score : std::uint8_t { safety, hand, eye, record, arithmetic };
 [[nodiscard]] std::string_view score_name(Score score);
+/// The same as it is shown.
+[[nodiscard]] std::string_view score_words(Score score);
 
 struct Finding {
   Score score = Score::hand;
@@ -54,7 +57,7 @@ struct Marks {
 };
 
 /// What a drill measured.
-using DrillFigures = std::variant<ReadingDrill, DeliveryDrill, FillingDrill>;
+using DrillFigures = std::variant<ReadingDrill, DeliveryDrill, FillingDrill, KnowingDrill>;
 
 /// What occurred and is no fault, though it is often taken for one.
 [[nodiscard]] bool is_harmless(const Finding& finding);

@@ -1,5 +1,7 @@
 #include "game/marking/never_measured.h"
 
+#include "game/level/say.h"
+
 namespace halfdrop {
 
 namespace {
@@ -17,13 +19,12 @@ Quanta run_out(const ReadingMoment& moment) {
 
 std::optional<std::string> never_measured(const RunReadings& readings, const RunEvidence* evidence) {
   const auto& [initial, final, story] = readings;
-  if (initial && nothing_in_burette(*initial)) return "nothing was in the burette at the initial reading";
+  if (initial && nothing_in_burette(*initial)) return say("find.never_measured.initial");
   if (!final) return std::nullopt;
-  if (nothing_in_burette(*final) && run_out(*final) == 0)
-    return "nothing was in the burette at the final reading";
+  if (nothing_in_burette(*final) && run_out(*final) == 0) return say("find.never_measured.final");
   const bool titrant_came = evidence != nullptr && evidence->flask && evidence->flask->entered_cm3 > 0.0;
   if (!initial || titrant_came || run_out(*final) != run_out(*initial)) return std::nullopt;
-  return "nothing ran out of the burette between the two readings";
+  return say("find.never_measured.nothing_ran");
 }
 
 }  // namespace halfdrop

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <vector>
 
+#include "game/level/say.h"
 #include "game/marking/cause_titles.h"
 #include "game/marking/counted_runs.h"
 #include "game/marking/wording.h"
@@ -20,44 +21,34 @@ constexpr double kHalfDrop_cm3 = 0.5 * kOneDrop_cm3;
 struct Mend {
   Cause cause;
   std::array<const char*, 6> criteria{};
-  const char* too_high = nullptr;  ///< advice where it raised the titre; null: only together with a criterion
-  const char* too_low = nullptr;   ///< ... lowered it; null: the same
+  Phrase too_high = {};  ///< advice where it raised the titre; null: only together with a criterion
+  Phrase too_low = {};   ///< ... lowered it; null: the same
 };
 
-constexpr const char* kReadAgain = "Read the lowest point of the curve, to the nearest half division.";
-constexpr const char* kLevel = "Bring your eye level with the meniscus before you read.";
+constexpr Phrase kReadAgain{"fix.read_again"};
+constexpr Phrase kLevel{"fix.level"};
 
 constexpr std::array kMends = {
-    Mend{Cause::misreading, {"readings-right"}, kReadAgain, nullptr},
-    Mend{Cause::meniscus_edge, {"readings-right"}, kReadAgain, nullptr},
-    Mend{Cause::parallax_initial, {"eye-level"}, kLevel, nullptr},
-    Mend{Cause::parallax_final, {"eye-level"}, kLevel, nullptr},
-    Mend{Cause::film, {"waited"}, "Wait half a minute after the tap is shut before you read.", nullptr},
-    Mend{Cause::jet_air, {"jet-filled"}, "Open the tap over the beaker until the jet runs full.", nullptr},
-    Mend{Cause::hanging_drop, {"hanging-drop"}, "Touch the hanging drop off before you read.", nullptr},
-    Mend{Cause::funnel_drips, {"funnel-out"}, "Lift the funnel out before you read.", nullptr},
-    Mend{Cause::refill, {"not-refilled"}, "Refill between runs only.", nullptr},
-    Mend{Cause::leak,
-         {"tap-tight"},
-         "A tap that leaks wants seeing to before you titrate: tell your teacher.",
-         nullptr},
-    Mend{Cause::missed_flask, {"into-the-flask"}, "Keep the neck under the jet.", nullptr},
-    Mend{Cause::flask_wall, {"washed-down"}, "Rinse the wall down before the last drops.", nullptr},
-    Mend{Cause::titrant_strength,
-         {"burette-rinsed"},
-         "Rinse the burette with titrant, not with water alone, before you fill it.",
-         nullptr},
-    Mend{Cause::aliquot,
-         {"one-aliquot", "pipette-rinsed", "pipette-to-line", "pipette-wiped", "pipette-drained",
-          "last-drop-left"},
-         nullptr,
-         nullptr},
-    Mend{Cause::flask_residue, {"flask-clean"}, "Rinse the flask with water between runs.", nullptr},
-    Mend{Cause::swirled_out, {"nothing-over-the-rim"}, "Swirl less hard.", nullptr},
+    Mend{Cause::misreading, {"readings-right"}, kReadAgain, {}},
+    Mend{Cause::meniscus_edge, {"readings-right"}, kReadAgain, {}},
+    Mend{Cause::parallax_initial, {"eye-level"}, kLevel, {}},
+    Mend{Cause::parallax_final, {"eye-level"}, kLevel, {}},
+    Mend{Cause::film, {"waited"}, "fix.film", {}},
+    Mend{Cause::jet_air, {"jet-filled"}, "fix.jet_air", {}},
+    Mend{Cause::hanging_drop, {"hanging-drop"}, "fix.hanging_drop", {}},
+    Mend{Cause::funnel_drips, {"funnel-out"}, "fix.funnel_drips", {}},
+    Mend{Cause::refill, {"not-refilled"}, "fix.refill", {}},
+    Mend{Cause::leak, {"tap-tight"}, "fix.leak", {}},
+    Mend{Cause::missed_flask, {"into-the-flask"}, "fix.missed_flask", {}},
+    Mend{Cause::flask_wall, {"washed-down"}, "fix.flask_wall", {}},
+    Mend{Cause::titrant_strength, {"burette-rinsed"}, "fix.titrant_strength", {}},
+    Mend{Cause::aliquot, {"one-aliquot", "pipette-rinsed", "pipette-to-line", "pipette-wiped", "pipette-drained", "last-drop-left"}, {}, {}},
+    Mend{Cause::flask_residue, {"flask-clean"}, "fix.flask_residue", {}},
+    Mend{Cause::swirled_out, {"nothing-over-the-rim"}, "fix.swirled_out", {}},
     Mend{Cause::overshoot,
          {"swirled", "endpoint-reached", "fade-let-be", "drop-by-drop", "white-tile", "same-shade"},
-         "Near the end add half a drop at a time, and stop at the first colour that lasts.",
-         "Go on, half a drop at a time, until the colour lasts in the whole flask."}};
+         "fix.overshoot",
+         "fix.not_reached"}};
 
 const Finding* unmet(const MarkedAttempt& marked, const std::string& criterion) {
   const auto found = std::find_if(marked.findings.begin(), marked.findings.end(), [&](const Finding& f) {
@@ -75,8 +66,9 @@ const Finding* unmet(const MarkedAttempt& marked, const Mend& mend) {
 }
 
 std::string what_it_did(Cause cause, double mean_cm3) {
-  return std::string(cause_title(cause, mean_cm3)) + (mean_cm3 > 0.0 ? ": raised" : ": lowered") +
-         " the titres that count by " + cm3_text(std::fabs(mean_cm3), 3) + " on average.";
+  const std::string title(cause_title(cause, mean_cm3)), size = cm3_text(std::fabs(mean_cm3), 3);
+  return mean_cm3 > 0.0 ? say("fix.raised", {{"cause", title}, {"size", size}})
+                        : say("fix.lowered", {{"cause", title}, {"size", size}});
 }
 
 NextFix of_finding(const Finding& finding) {
@@ -89,13 +81,13 @@ std::optional<NextFix> of_cause(const MarkedAttempt& marked, const Mend& mend, d
   const double size_cm3 = std::fabs(mean_cm3);
   const double least_cm3 = mend.cause == Cause::overshoot ? kOneDrop_cm3 : kHalfDrop_cm3;
   if (size_cm3 < (finding != nullptr ? kShows_cm3 : least_cm3)) return std::nullopt;
-  if (finding == nullptr && mend.too_high == nullptr) return std::nullopt;
+  if (finding == nullptr && mend.too_high.empty()) return std::nullopt;
   NextFix fix = finding != nullptr ? of_finding(*finding) : NextFix{};
   fix.why = what_it_did(mend.cause, mean_cm3);
   fix.gain_cm3 = size_cm3;
   if (finding == nullptr) {
     fix.id = cause_id(mend.cause);
-    fix.advice = mean_cm3 < 0.0 && mend.too_low != nullptr ? mend.too_low : mend.too_high;
+    fix.advice = mean_cm3 < 0.0 && !mend.too_low.empty() ? mend.too_low : mend.too_high;
   }
   return fix;
 }

@@ -4,6 +4,7 @@
 #include <limits>
 #include <string_view>
 
+#include "game/level/say.h"
 #include "game/marking/calculation.h"
 #include "game/marking/statistics.h"
 
@@ -59,7 +60,7 @@ Quantity peaked(std::string name, std::string unit, double value, double within)
 Quantity mean_titre(std::span<const double> titres_cm3, const AssumedOfTheBench& assumed) {
   const SampleStatistics sample = statistics_of(titres_cm3);
   const double one_cm3 = std::sqrt(2.0) * assumed.reading_sd_cm3;  // two readings, one titre
-  return {"mean titre, repeatability", "cm³", sample.mean, sample.count > 1 ? sample.mean_error : one_cm3,
+  return {say("quantity.mean_titre"), "cm³", sample.mean, sample.count > 1 ? sample.mean_error : one_cm3,
           Shape::normal};
 }
 
@@ -69,18 +70,19 @@ std::vector<Quantity> inputs_of(const Level& level, std::span<const double> titr
   const double warm_c = assumed.temperature_within_c;
   std::vector<Quantity> inputs = {
       mean_titre(titres_cm3, assumed),
-      peaked("burette, scale", "cm³", 0.0, level.burette_tolerance_cm3),
-      peaked("two readings, rounding", "cm³", 0.0, assumed.read_to_cm3),
-      even("endpoint, half a drop", "cm³", 0.0, 0.5 * assumed.drop_cm3),
-      even("titrant's temperature", "°C", level.temperature_c, warm_c),
-      even("pipette", "cm³", level.aliquot_cm3, level.pipette_tolerance_cm3),
-      even("sample's temperature", "°C", level.temperature_c, warm_c),
-      even("standard, label", "mol dm⁻³", known.label_mol_dm3, standard_within(known, assumed))};
+      peaked(say("quantity.burette"), "cm³", 0.0, level.burette_tolerance_cm3),
+      peaked(say("quantity.readings"), "cm³", 0.0, assumed.read_to_cm3),
+      even(say("quantity.endpoint"), "cm³", 0.0, 0.5 * assumed.drop_cm3),
+      even(say("quantity.titrant_temperature"), "°C", level.temperature_c, warm_c),
+      even(say("quantity.pipette"), "cm³", level.aliquot_cm3, level.pipette_tolerance_cm3),
+      even(say("quantity.sample_temperature"), "°C", level.temperature_c, warm_c),
+      even(say("quantity.standard"), "mol dm⁻³", known.label_mol_dm3, standard_within(known, assumed))};
   if (level.dilution > 1.0) {
     const double flask_cm3 = assumed.dilution_flask_cm3;
-    inputs.push_back(even("flask of the dilution", "cm³", flask_cm3, assumed.dilution_flask_within_cm3));
     inputs.push_back(
-        even("pipette of the dilution", "cm³", flask_cm3 / level.dilution, level.pipette_tolerance_cm3));
+        even(say("quantity.dilution_flask"), "cm³", flask_cm3, assumed.dilution_flask_within_cm3));
+    inputs.push_back(even(say("quantity.dilution_pipette"), "cm³", flask_cm3 / level.dilution,
+                          level.pipette_tolerance_cm3));
   }
   return inputs;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/counted_runs.h"
 #include "game/marking/never_measured.h"
 #include "game/marking/wording.h"
@@ -17,7 +18,7 @@ using Slips = std::vector<std::pair<std::string, Slip>>;
 std::string others(const Slips& slips) {
   std::string text;
   for (std::size_t i = 1; i < slips.size(); ++i) text += (i == 1 ? "" : ", ") + run_text(slips[i].first);
-  return text.empty() ? text : " (Also: " + text + ".)";
+  return text.empty() ? text : " " + say("find.also", {{"runs", text}});
 }
 
 template <class T>
@@ -73,9 +74,9 @@ std::string nothing_to_see(const Case& marked, const RunRule& rule) {
   const bool invented = std::any_of(marked.titres.begin(), marked.titres.end(), [&](const TitreRow& row) {
     return never_measured(marked, row.run).has_value();
   });
-  if (invented) return "No run was measured.";
-  if (rule.needs == Needs::initial) return "No initial reading was written.";
-  return rule.accurate_only ? "No accurate run has both readings." : "No run has both readings.";
+  if (invented) return say("find.no_run_measured");
+  if (rule.needs == Needs::initial) return say("find.no_initial");
+  return rule.accurate_only ? say("find.no_accurate_run") : say("find.no_run");
 }
 
 }  // namespace
@@ -133,7 +134,8 @@ Finding judge(const Case& marked, const RunRule& rule) {
   if (slips.empty()) {
     finding.met = true;
     finding.points = rule.of;
-    finding.seen = std::string(rule.right) + " (" + count_text(runs.size(), "run") + ").";
+    finding.seen =
+        say("find.right", {{"what", say(rule.right)}, {"runs", count_text(runs.size(), Counted::run)}});
     finding.tick = shown_at(runs.back(), rule.shown);
     finding.advice.clear();
     return finding;
@@ -141,7 +143,7 @@ Finding judge(const Case& marked, const RunRule& rule) {
   std::stable_sort(slips.begin(), slips.end(),
                    [](const auto& a, const auto& b) { return a.second.size > b.second.size; });
   const auto& [run, worst] = slips.front();
-  finding.seen = sentence(run_text(run)) + ": " + worst.what + "." + others(slips);
+  finding.seen = say("find.of_run", {{"run", sentence(run_text(run))}, {"what", worst.what}}) + others(slips);
   finding.tick = worst.tick;
   finding.cost_cm3 = worst.cost_cm3;
   return finding;
@@ -176,7 +178,7 @@ Finding judge_bands(const Case& marked, const BandRule& rule, std::span<const Ba
   const std::vector<RunView> runs = runs_that_count(marked);
   if (runs.empty()) {
     finding.seen =
-        nothing_to_see(marked, {rule.score, rule.id, of, Needs::both, Shown::final, true, "", "", nullptr});
+        nothing_to_see(marked, {rule.score, rule.id, of, Needs::both, Shown::final, true, {}, {}, nullptr});
     finding.judged = false;
     return finding;
   }
@@ -186,11 +188,11 @@ Finding judge_bands(const Case& marked, const BandRule& rule, std::span<const Ba
   if (sums.runs > 0) {
     const double size = sums.size_cm3 / sums.runs;
     finding.points = std::floor(2.0 * share * band_points(bands, size)) / 2.0;
-    finding.seen += "; " + cm3_text(size, 3) + " off on average";
+    finding.seen += say("find.off_on_average", {{"size", cm3_text(size, 3)}});
     finding.cost_cm3 = sums.sum_cm3 / sums.runs;
   }
   finding.met = finding.points >= of;
-  finding.seen = sentence(rule.what) + ": " + finding.seen + ".";
+  finding.seen = say("find.of_bands", {{"what", sentence(say(rule.what))}, {"seen", finding.seen}});
   if (!finding.met) return finding;
   finding.advice.clear();
   finding.cost_cm3.reset();

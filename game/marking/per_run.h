@@ -3,6 +3,7 @@
 
 #include <span>
 
+#include "game/level/say.h"
 #include "game/marking/criteria.h"
 
 namespace halfdrop {
@@ -45,8 +46,8 @@ struct RunRule {
   Needs needs;
   Shown shown;
   bool accurate_only;
-  const char* right;  ///< what is seen when no run slipped
-  const char* advice;
+  Phrase right;  ///< what is seen when no run slipped
+  Phrase advice;
   std::optional<Slip> (*check)(const Case&, const RunView&);
 };
 
@@ -62,8 +63,8 @@ void report_if(const Case& marked, const RunRule& rule, std::vector<Finding>& fi
 struct BandRule {
   Score score;
   const char* id;
-  const char* what;  ///< "titrant past equivalence"
-  const char* advice;
+  Phrase what;  ///< "titrant past equivalence"
+  Phrase advice;
   double (*error_cm3)(const RunView&);
   /// Why a run can earn none of these points, as half a sentence; null when every run can.
   std::optional<std::string> (*cannot)(const Case&, const RunView&) = nullptr;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/criteria.h"
 #include "game/marking/written_number.h"
 #include "game/session/view.h"
@@ -99,10 +100,10 @@ std::string slip_looks_like(const PictureRead& picture) {
   constexpr double kLikely_cm3 = 0.07;
   const auto near = [&](double cm3) { return std::fabs(*picture.written_cm3 - cm3) <= kLikely_cm3; };
   const double seen = picture.apparent_cm3;
-  if (near(picture.apparent_edge_cm3)) return "that is the upper edge of the meniscus";
-  if (near(2.0 * std::ceil(seen) - seen)) return "that is the scale read upwards";
-  if (near(seen + 1.0) || near(seen - 1.0)) return "that is one whole cm³ off";
-  if (near(seen + 10.0) || near(seen - 10.0)) return "that is ten cm³ off";
+  if (near(picture.apparent_edge_cm3)) return say("drill.reading.slip.edge");
+  if (near(2.0 * std::ceil(seen) - seen)) return say("drill.reading.slip.upwards");
+  if (near(seen + 1.0) || near(seen - 1.0)) return say("drill.reading.slip.one");
+  if (near(seen + 10.0) || near(seen - 10.0)) return say("drill.reading.slip.ten");
   return {};
 }
 

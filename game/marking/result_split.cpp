@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/calculation.h"
 #include "game/marking/cause_titles.h"
 #include "game/marking/counted_runs.h"
@@ -88,16 +89,16 @@ class Splitter {
     const double ticked = mean_ticked_cm3(titres_).value_or(mean_cm3_);
     const double own = own_mean_cm3(titres_).value_or(ticked);
     const double written = sheet_.number(kMeanTitre).value_or(own);
-    return go_on("Runs taken into the mean", ResultPartOf::choice, ticked) &&
-           go_on("Titres as subtracted", ResultPartOf::subtraction, own) &&
-           go_on("Mean titre as written", ResultPartOf::mean, written);
+    return go_on("part.choice", ResultPartOf::choice, ticked) &&
+           go_on("part.subtraction", ResultPartOf::subtraction, own) &&
+           go_on("part.mean", ResultPartOf::mean, written);
   }
 
   /// Line by line as it was written.
   bool working() {
     CellValues written = {{kMeanTitre, mean_cm3_}};
-    ResultPart rounding{"Rounding in the working", ResultPartOf::rounding, {}, "", 0.0};
-    ResultPart of_result{"Rounding of the result", ResultPartOf::rounding, {}, "", 0.0};
+    ResultPart rounding{say("part.rounding"), ResultPartOf::rounding, {}, "", 0.0};
+    ResultPart of_result{say("part.result"), ResultPartOf::rounding, {}, "", 0.0};
     std::vector<ResultPart> slips;
     for (const WorkedStep& line : check_working(level_, sheet_, own_mean_cm3(titres_))) {
       if (!line.written) continue;
@@ -108,7 +109,11 @@ class Splitter {
       if (line.right) {
         (last ? of_result : rounding).percent += *now - at_;
       } else {
-        slips.push_back({"Slip: " + line.step.prompt, ResultPartOf::slip, {}, line.step.cell, *now - at_});
+        slips.push_back({say("part.slip", {{"line", line.step.prompt}}),
+                         ResultPartOf::slip,
+                         {},
+                         line.step.cell,
+                         *now - at_});
       }
       at_ = *now;
     }
@@ -127,7 +132,7 @@ class Splitter {
   void add(ResultPart part) {
     if (part.percent != 0.0) parts_.parts.push_back(std::move(part));
   }
-  bool go_on(const char* name, ResultPartOf of, double mean_cm3) {
+  bool go_on(Phrase name, ResultPartOf of, double mean_cm3) {
     const auto now = hundred_ln_at(level_, mean_cm3);
     if (!now) return false;
     add({name, of, {}, "", *now - at_});

@@ -1,5 +1,7 @@
 #include "game/marking/scores.h"
 
+#include "game/level/say.h"
+
 namespace halfdrop {
 
 Finding closing_line(const ReplayOutcome& outcome, Tick end) {
@@ -13,13 +15,13 @@ Finding closing_line(const ReplayOutcome& outcome, Tick end) {
                   std::nullopt,
                   ""};
   if (!outcome.compared) {
-    finding.seen = "The attempt has no closing line, so there is nothing to compare its replay with.";
-    finding.advice = "Hand the sheet in: that writes the closing line.";
+    finding.seen = say("find.closing_line.none");
+    finding.advice = say("find.closing_line.none.advice");
   } else if (finding.met) {
-    finding.seen = "The replay ends as the attempt's closing line says.";
+    finding.seen = say("find.closing_line.right");
   } else {
-    finding.seen = "The replay is not the attempt that was played: " + outcome.message + ".";
-    finding.advice = "Hand in the file as the bench wrote it.";
+    finding.seen = say("find.closing_line.wrong", {{"why", outcome.message}});
+    finding.advice = say("find.closing_line.wrong.advice");
   }
   return finding;
 }
@@ -41,6 +43,22 @@ Marks add_up(const std::vector<Finding>& findings) {
     marks.of += part.of;
   }
   return marks;
+}
+
+std::string_view score_words(Score score) {
+  switch (score) {
+    case Score::safety:
+      return say("score.safety");
+    case Score::hand:
+      return say("score.hand");
+    case Score::eye:
+      return say("score.eye");
+    case Score::record:
+      return say("score.record");
+    case Score::arithmetic:
+      return say("score.arithmetic");
+  }
+  return "";
 }
 
 std::string_view score_name(Score score) {

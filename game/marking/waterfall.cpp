@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/cause_titles.h"
 
 namespace halfdrop {
@@ -28,7 +29,7 @@ class Hanging {
   Waterfall finish(double end) {
     falls_.end = end;
     if (merged_ > 0) {
-      falls_.steps.push_back({merged_ == 1 ? "One smaller cause" : "Smaller causes together", at_, end,
+      falls_.steps.push_back({merged_ == 1 ? say("part.one_smaller") : say("part.smaller"), at_, end,
                               Stage::paper, std::nullopt, merged_});
     } else if (!falls_.steps.empty()) {
       falls_.steps.back().to = end;

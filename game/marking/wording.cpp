@@ -6,6 +6,8 @@
 #include <cmath>
 #include <cstdio>
 
+#include "game/level/say.h"
+
 namespace halfdrop {
 
 namespace {
@@ -53,7 +55,7 @@ std::string signed_cm3_text(double cm3, int decimals) {
   return (cm3 < 0.0 ? "−" : "+") + size + " cm³";
 }
 
-std::string as_written(const std::string& text) { return "“" + text + "”"; }
+std::string as_written(const std::string& text) { return say("find.as_written", {{"text", text}}); }
 
 double tidy(double value) {
   const std::string text = print("%.*g", 12, value);
@@ -62,17 +64,32 @@ double tidy(double value) {
   return rounded;
 }
 
-std::string run_text(const std::string& run) { return run == "trial" ? "trial run" : "run " + run; }
+std::string run_text(const std::string& run) {
+  return run == "trial" ? say("find.trial_run") : say("find.run", {{"run", run}});
+}
 
 std::string sentence(std::string text) {
-  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
-    text.front() = static_cast<char>(text.front() - 'a' + 'A');
-  }
+  if (text.empty()) return text;
+  if (text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  // Of UTF-8, à to þ: two bytes, 0x20 above their capitals.
+  const bool latin = text.size() > 1 && text[0] == '\xc3' && text[1] >= '\xa0' && text[1] <= '\xbe';
+  if (latin && text[1] != '\xb7') text[1] = static_cast<char>(text[1] - 0x20);
   return text;
 }
 
-std::string count_text(std::size_t count, const std::string& noun) {
-  return std::to_string(count) + " " + noun + (count == 1 ? "" : "s");
+std::string count_text(std::size_t count, Counted what) {
+  struct Words {
+    Phrase one, many;
+  };
+  static constexpr std::array<Words, 7> kWords = {{{"count.run.one", "count.run.many"},
+                                                   {"count.aliquot.one", "count.aliquot.many"},
+                                                   {"count.reading.one", "count.reading.many"},
+                                                   {"count.titre.one", "count.titre.many"},
+                                                   {"count.figure.one", "count.figure.many"},
+                                                   {"count.slip.one", "count.slip.many"},
+                                                   {"count.picture.one", "count.picture.many"}}};
+  const Words& words = kWords[static_cast<std::size_t>(what)];
+  return std::to_string(count) + " " + say(count == 1 ? words.one : words.many);
 }
 
 }  // namespace halfdrop

@@ -3,6 +3,8 @@
 
 #include <string>
 
+#include "game/level/say.h"
+
 namespace halfdrop {
 
 /// "0.08 cm³"; never "-0.00".
@@ -23,9 +25,11 @@ inline constexpr int kUncertaintyFigures = 2;
 [[nodiscard]] double tidy(double value);
 /// "trial" becomes "trial run", "2" becomes "run 2".
 [[nodiscard]] std::string run_text(const std::string& run);
-/// First letter large. ASCII only.
+/// First letter large. ASCII and à to þ.
 [[nodiscard]] std::string sentence(std::string text);
+/// What findings count.
+enum class Counted { run, aliquot, reading, titre, figure, slip, picture };
 /// "1 run", "3 runs".
-[[nodiscard]] std::string count_text(std::size_t count, const std::string& noun);
+[[nodiscard]] std::string count_text(std::size_t count, Counted what);
 
 }  // namespace halfdrop

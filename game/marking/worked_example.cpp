@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/calculation.h"
 #include "game/marking/wording.h"
 #include "game/session/action.h"
@@ -79,9 +80,9 @@ std::string printed(const Level& level, const std::string& name) {
 }
 
 std::string worded(const Level& level, const std::string& name) {
-  if (name == "aliquot_cm3") return "aliquot";
-  if (name == "titrant_mol_dm3") return "titrant's strength";
-  if (name == "sample_mol_dm3") return "standard's strength";
+  if (name == "aliquot_cm3") return say("worked.aliquot");
+  if (name == "titrant_mol_dm3") return say("worked.titrant");
+  if (name == "sample_mol_dm3") return say("worked.standard");
   for (const Constant& constant : level.constants) {
     if (constant.name == name) return constant.label;
   }
@@ -155,8 +156,8 @@ WorkedLine mean_line(Random& random, const CalculationStep& step, std::vector<st
       kLeastTitre_cm3 + kHalfDivision_cm3 * std::floor(random.uniform() * static_cast<double>(kTitres));
   const std::string one = figure_text(first, 2), two = figure_text(first + 2 * kHalfDivision_cm3, 2);
   const std::string mean = figure_text(first + kHalfDivision_cm3, 2);
-  given.push_back("titres " + one + " and " + two + " cm³");
-  return {step.cell, step.prompt, "sum of the titres that count ÷ their number",
+  given.push_back(say("worked.titres", {{"one", one}, {"two", two}}));
+  return {step.cell, step.prompt, say("worked.mean"),
           "(" + one + " + " + two + ") ÷ 2 = " + with_unit(mean, step.unit), *number_written(mean)};
 }
 
@@ -171,7 +172,7 @@ void give(const Level& bench, const std::vector<Factor>& factors, std::vector<st
     for (const Constant& constant : bench.constants) {
       if (constant.name == *name) text += " " + constant.unit;
     }
-    if (*name == "dilution") text = "diluted " + printed(bench, *name) + " times";
+    if (*name == "dilution") text = say("worked.diluted", {{"times", printed(bench, *name)}});
     if (std::find(given.begin(), given.end(), text) == given.end()) given.push_back(std::move(text));
   }
 }

@@ -63,6 +63,22 @@ void add_details(const FillingDrill& drill, Json& object) {
   object["poured_cm3"] = drill.poured_cm3;
 }
 
+void add_details(const KnowingDrill& drill, Json& object) {
+  object["pieces"] = Json::array();
+  for (const PieceAsked& asked : drill.pieces) {
+    Json wrong = Json::array();
+    for (const Piece piece : asked.wrong) wrong.push_back(std::string(piece_name(piece)));
+    object["pieces"].push_back({{"piece", std::string(piece_name(asked.piece))},
+                                {"first_try", asked.first_try()},
+                                {"found", asked.picked},
+                                {"told", asked.told},
+                                {"wrong", wrong},
+                                {"has_use", !piece_use(asked.piece).empty()},
+                                {"used", asked.used},
+                                {"tick", asked.tick}});
+  }
+}
+
 Json first_go_object(const FirstGo& first_go) {
   Json object;
   object["attempt"] = first_go.attempt_name;

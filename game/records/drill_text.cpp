@@ -71,6 +71,17 @@ std::string lines_of(const FillingDrill& drill) {
   return out;
 }
 
+std::string lines_of(const KnowingDrill& drill) {
+  std::string out = "\nThe pieces, in the order asked\n";
+  for (const PieceAsked& asked : drill.pieces) {
+    const std::string use = use_words(asked);
+    out += wrapped("  " + left(std::string(piece_name(asked.piece)), 18),
+                   found_words(asked) + (use.empty() ? "" : ", " + use));
+  }
+  for (const DrillFigure& figure : key_figures(drill)) out += line(figure.title, figure_words(figure));
+  return out;
+}
+
 std::string comparison(const FirstGo& first_go) {
   std::string out = "\n" + wrapped("", "Against the first go, " + first_go.attempt_name);
   for (const FigureChange& change : first_go.changes) {

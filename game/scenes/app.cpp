@@ -5,6 +5,7 @@
 #include <SFML/Window/VideoMode.hpp>
 #include <chrono>
 
+#include "game/level/say.h"
 #include "game/scenes/attempt_shelf.h"
 #include "game/scenes/overlays.h"
 #include "game/scenes/palette.h"
@@ -131,7 +132,7 @@ void App::draw() {
     handed_in_->draw(canvas_);
   } else if (bench_) {
     bench_->draw(canvas_);
-    if (marking_.valid()) draw_wait(canvas_, "Going through what you did …");
+    if (marking_.valid()) draw_wait(canvas_, say("app.wait"));
   } else if (list_) {
     list_->draw(canvas_);
   }
@@ -215,7 +216,7 @@ void App::follow_marks() {
       show_list();
       break;
     case MarksPage::Wish::replay:
-      look_at(*attempt_, marks_->replay_tick(), "your marks");
+      look_at(*attempt_, marks_->replay_tick(), say("app.back.marks"));
       break;
     case MarksPage::Wish::none:
       break;
@@ -262,7 +263,7 @@ void App::begin_marking() {
 
 void App::look_at(const Attempt& attempt, Tick tick, const std::string& back) {
   moment_ = std::make_unique<PlayScene>(replay(attempt, {}, tick).session, std::nullopt, options_.play);
-  moment_->only_look("The bench as it stood at " + words::clock(tick) + "   ·   any key: back to " + back);
+  moment_->only_look(say("app.moment", {{"time", words::clock(tick)}, {"back", back}}));
 }
 
 /// From the list; where it was asked for by name and cannot be shown, nothing else can.
@@ -282,7 +283,7 @@ void App::follow_wager() {
   const std::vector<Fault> faults = wager_->advance();
   const WagerPage::Wish wish = wager_->page().take_wish();
   if (wish == WagerPage::Wish::look)
-    look_at(wager_->page().attempt(), wager_->page().look_tick(), "the paper");
+    look_at(wager_->page().attempt(), wager_->page().look_tick(), say("app.back.paper"));
   if (wish != WagerPage::Wish::leave && faults.empty()) return;
   show_list();
   if (!faults.empty()) list_->tell(faults);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/drop_picture.h"
 #include "game/scenes/glassware.h"
@@ -20,7 +21,9 @@ float beaker_fill(const View& view) {
 }
 
 /// What is asked for is let into the drill's beaker.
-const char* beaker_word(const BenchPicture& picture) { return picture.outfit.beaker_takes_it ? "" : "waste"; }
+Phrase beaker_word(const BenchPicture& picture) {
+  return picture.outfit.beaker_takes_it ? Phrase() : Phrase("bench.waste");
+}
 
 float bottle_level(const BenchPicture& picture) {
   const double full = picture.spec.titrant.volume_cm3;
@@ -48,14 +51,14 @@ void draw_things_behind(Canvas& canvas, const BenchPicture& picture) {
   const Outfit& outfit = picture.outfit;
   if (!outfit.liquid) return;
   draw_cloth(canvas, layout::kCloth);
-  if (outfit.titration) {
-    draw_sink(canvas, layout::kSink);
+  if (outfit.titration) draw_sink(canvas, layout::kSink);
+  if (outfit.glass()) {
     if (!pipette_in_hand(picture)) draw_pipette_rack(canvas, layout::kPipette);
     const bool pours_water = view.hands.pour > 0 && view.in_hand == Bottle::water;
     if (view.hands.wash <= 0 && !pours_water) draw_wash_bottle(canvas, layout::kWashBottle);
     if (!view.tile_laid) draw_leaning_tile(canvas, layout::kTileAside);
   }
-  if (outfit.pouring && !view.funnel_in)
+  if (outfit.funnel() && !view.funnel_in)
     draw_funnel(canvas, {layout::kFunnelAside.x + 33, layout::kFunnelAside.bottom() - 3}, 31, 30, 28, true);
   draw_goggles_hook(canvas, layout::kGoggles, !view.goggles_on);
   draw_coat_peg(canvas, layout::kCoat, !view.coat_on);
@@ -170,7 +173,7 @@ void draw_moving_bench(Canvas& canvas, const BenchPicture& picture) {
   if (stands && !in_front) draw_tap_and_jet(canvas, picture);
   if (view.beaker_under) draw_beaker(canvas, beaker_under(picture), beaker_fill(view), beaker_word(picture));
   if (pipette_in_hand(picture)) draw_pipette_in_hand(canvas, picture);
-  if (picture.outfit.titration) draw_flask(canvas, picture);
+  if (picture.outfit.glass()) draw_flask(canvas, picture);
   draw_washing(canvas, picture);
   if (in_front) draw_tap_and_jet(canvas, picture);
   if (stands) {

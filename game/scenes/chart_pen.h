@@ -24,6 +24,8 @@ using ChartPlaces = std::vector<std::pair<std::string, Rect>>;
 float draw_reading_charts(Canvas& canvas, Point top_left, float width, const DrillCharts& charts,
                           ChartPlaces& places);
 float draw_delivery_chart(Canvas& canvas, Point top_left, float width, const DrillCharts& charts);
+/// Each piece: found, taken for what, put to use.
+float draw_pieces(Canvas& canvas, Point top_left, float width, const DrillCharts& charts);
 /// Key figures now and in the first go.
 float draw_key_figures(Canvas& canvas, Point top_left, float width, const DrillCharts& charts);
 /// Bias and spread, one go after the other. Nothing with a single go.

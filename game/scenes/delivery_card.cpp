@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "game/level/say.h"
 #include "game/marking/delivery_drill.h"
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/drill_card.h"
@@ -24,7 +25,7 @@ class DeliveryCard : public DrillCard {
     // Enter may still be held down from the page before, or hit twice: there is no way back.
     if (came_in(session) == at_last_close_ && empty_asked_ != now) {
       empty_asked_ = now;
-      return tell("Nothing came in. Enter again leaves it so.");
+      return tell(say("drill.delivery.nothing_came"));
     }
     if (const auto refused = session.act(Deed::close_volume)) return tell(*refused);
     at_last_close_ = came_in(session);
@@ -32,7 +33,7 @@ class DeliveryCard : public DrillCard {
     if (closed(session) == asked().size()) ask();
   }
 
-  [[nodiscard]] std::string step_words() const override { return "It is in (Enter)"; }
+  [[nodiscard]] std::string step_words() const override { return say("drill.delivery.step"); }
   [[nodiscard]] bool takes_figures() const override { return false; }
 
   void draw_inside(Canvas& canvas, const Session& session) const override {
@@ -41,7 +42,7 @@ class DeliveryCard : public DrillCard {
     const bool came_in_since = empty_asked_ && came_in(session) != at_last_close_;
     const bool says = !message().empty() && !came_in_since;
     TextStyle style{heading, says ? palette::bad : palette::print, Face::bold};
-    const std::string words = says ? message() : "Let into the beaker";
+    const std::string words = says ? message() : say("drill.delivery.heading");
     // What refuses a volume may be longer than the card is wide.
     style.size = std::min(heading, heading * in.w / canvas.text_width(words, style));
     canvas.text(words, {in.x, in.y + heading}, style);
@@ -71,7 +72,8 @@ class DeliveryCard : public DrillCard {
     canvas.text_middle(asked_text(asked()[i]), {at.x + 40, middle},
                        {size, i < now ? palette::print_soft : palette::print, Face::semibold});
     if (i <= now)
-      canvas.text_middle(i < now ? "let in" : "now", {at.right() - 6, middle},
+      canvas.text_middle(i < now ? say("drill.delivery.let_in") : say("drill.delivery.now"),
+                         {at.right() - 6, middle},
                          {size, i < now ? palette::print_soft : palette::ink, Face::italic, Align::right});
   }
 };

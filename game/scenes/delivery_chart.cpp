@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/wording.h"
 #include "game/scenes/chart_pen.h"
 #include "game/scenes/words.h"
@@ -44,7 +45,7 @@ void draw_row(Canvas& canvas, const Rect& at, const DeliveryRow& row, bool large
   canvas.flush();
   const auto error = row.volume.error_cm3();
   if (error) draw_chart_dot(canvas, {axis.at(*error), y}, 8, true, palette::tap_handle_dark);
-  canvas.text_middle(error ? signed_cm3_text(*error, 3) : "not let in", {at.right(), y},
+  canvas.text_middle(error ? signed_cm3_text(*error, 3) : say("chart.not_let_in"), {at.right(), y},
                      {sizes.normal, palette::print, Face::semibold, Align::right});
 }
 
@@ -56,8 +57,8 @@ float draw_delivery_chart(Canvas& canvas, Point top_left, float width, const Dri
   const float row = 22 + sizes.small * 1.4F + sizes.normal * 0.5F;
   const float height =
       20 + sizes.heading * 1.25F + row * static_cast<float>(drill.volumes.size()) + sizes.small * 1.6F + 16;
-  const Rect in = draw_chart_card(canvas, {top_left.x, top_left.y, width, height},
-                                  "In the beaker, off what was asked / cm\u00b3", charts.large);
+  const Rect in =
+      draw_chart_card(canvas, {top_left.x, top_left.y, width, height}, say("chart.delivery"), charts.large);
   for (std::size_t i = 0; i < drill.volumes.size(); ++i) {
     DeliveryRow one{drill.volumes[i], {}};
     for (const EarlierGo& go : charts.earlier) {
@@ -68,11 +69,11 @@ float draw_delivery_chart(Canvas& canvas, Point top_left, float width, const Dri
   }
   const float y = in.bottom() - sizes.small * 0.6F;
   draw_chart_dot(canvas, {in.x + 8, y}, 7, true, palette::tap_handle_dark);
-  canvas.text_middle("now", {in.x + 22, y}, {sizes.small, palette::print});
+  canvas.text_middle(say("chart.now"), {in.x + 22, y}, {sizes.small, palette::print});
   if (!charts.earlier.empty()) {
-    const float x = in.x + 40 + canvas.text_width("now", {sizes.small, palette::print});
+    const float x = in.x + 40 + canvas.text_width(say("chart.now"), {sizes.small, palette::print});
     draw_chart_dot(canvas, {x, y}, 5, false, palette::print_soft);
-    canvas.text_middle("earlier goes", {x + 14, y}, {sizes.small, palette::print});
+    canvas.text_middle(say("chart.earlier_goes"), {x + 14, y}, {sizes.small, palette::print});
   }
   return height;
 }

@@ -135,8 +135,9 @@ std::unique_ptr<DrillCard> drill_card(const Session& session, bool large) {
       return reading_card(session, large);
     case DrillKind::deliver_exactly:
       return delivery_card(session, large);
-    case DrillKind::fill_without_air:
     case DrillKind::know_apparatus:
+      return apparatus_card(session, large);
+    case DrillKind::fill_without_air:
       break;
   }
   return filling_card(session, large);

@@ -58,6 +58,7 @@ class DrillCard : public Paper {
 [[nodiscard]] std::unique_ptr<DrillCard> reading_card(const Session& session, bool large);
 [[nodiscard]] std::unique_ptr<DrillCard> delivery_card(const Session& session, bool large);
 [[nodiscard]] std::unique_ptr<DrillCard> filling_card(const Session& session, bool large);
+[[nodiscard]] std::unique_ptr<DrillCard> apparatus_card(const Session& session, bool large);
 /// Precondition: the session's level has a drill.
 [[nodiscard]] std::unique_ptr<DrillCard> drill_card(const Session& session, bool large);
 

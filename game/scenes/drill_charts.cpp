@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/drill_marks.h"
 #include "game/scenes/chart_pen.h"
+#include "game/scenes/page_pen.h"
 
 namespace halfdrop {
 
@@ -65,8 +67,8 @@ float draw_key_figures(Canvas& canvas, Point top_left, float width, const DrillC
   const std::vector<FigureChange> changes = changes_since_first(charts);
   const float rows = static_cast<float>(changes.size() + (compares ? 1 : 0));
   const float height = 20 + sizes.heading * 1.25F + row * rows + 18;
-  const Rect in =
-      draw_chart_card(canvas, {top_left.x, top_left.y, width, height}, "Key figures", charts.large);
+  const Rect in = draw_chart_card(canvas, {top_left.x, top_left.y, width, height}, say("chart.key_figures"),
+                                  charts.large);
   // The back row gets the figures; what is said of them would not fit beside.
   const bool says = compares && !charts.large;
   const float now_x = in.x + in.w * (says ? 0.46F : (compares ? 0.70F : 0.80F)),
@@ -79,14 +81,18 @@ float draw_key_figures(Canvas& canvas, Point top_left, float width, const DrillC
     return style;
   };
   if (compares) {
-    canvas.text_middle("now", {now_x, y}, right(soft, Face::semibold));
-    canvas.text_middle("first go", {first_x, y}, right(soft, Face::semibold));
+    canvas.text_middle(say("chart.now"), {now_x, y}, right(soft, Face::semibold));
+    canvas.text_middle(say("chart.first_go"), {first_x, y}, right(soft, Face::semibold));
     if (says)
-      canvas.text_middle("against the first go, " + charts.earlier.front().when, {first_x + 24, y}, soft);
+      canvas.text_middle(say("chart.against_first", {{"when", charts.earlier.front().when}}),
+                         {first_x + 24, y}, soft);
     y += row;
   }
   for (const FigureChange& change : changes) {
-    canvas.text_middle(change.second.title, {in.x, y}, plain);
+    canvas.text_middle(
+        change.second.title, {in.x, y},
+        fitted(canvas, change.second.title,
+               now_x - in.x - 10 - canvas.text_width(figure_words(change.second), plain), plain));
     canvas.text_middle(figure_words(change.second), {now_x, y}, right(plain, Face::semibold));
     if (compares) {
       canvas.text_middle(figure_words(change.first), {first_x, y}, right(plain, Face::regular));
@@ -107,6 +113,7 @@ float draw_drill_charts(Canvas& canvas, Point top_left, float width, const Drill
     below(draw_reading_charts(canvas, at, width, charts, places));
   if (std::holds_alternative<DeliveryDrill>(charts.drill))
     below(draw_delivery_chart(canvas, at, width, charts));
+  if (std::holds_alternative<KnowingDrill>(charts.drill)) below(draw_pieces(canvas, at, width, charts));
   below(draw_key_figures(canvas, at, width, charts));
   below(draw_reading_goes(canvas, at, width, charts));
   return at.y - top_left.y;

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <cstdio>
 
+#include "game/level/say.h"
 #include "game/scenes/attempt_shelf.h"
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/bench_picture.h"
@@ -84,7 +85,7 @@ std::string moment_words(double s) {
   return words;
 }
 
-void row_words(Canvas& canvas, std::size_t row, const char* what) {
+void row_words(Canvas& canvas, std::size_t row, Phrase what) {
   const Rect first = cell(row, 0);
   canvas.text(what, {first.x, first.y - 11}, {28, palette::print, Face::bold, Align::left});
   for (std::size_t i = 0; i < kDropMoments_s.size(); ++i) {
@@ -114,7 +115,7 @@ void draw_strip(sf::RenderTarget& target, const Fonts& fonts, const OneDrop& dro
       sprite.setPosition(sf::Vector2f(pixel({place.x, place.y})));
       target.draw(sprite, sf::BlendNone);
     }
-    row_words(canvas, row, row == 0 ? "swirled" : "not swirled");
+    row_words(canvas, row, row == 0 ? Phrase("strip.swirled") : Phrase("strip.not_swirled"));
   }
   canvas.flush();
 }

@@ -18,6 +18,7 @@ bool is_the_same(const Attempt& one, const Attempt& other) {
 bool something_done(const DrillFigures& drill) {
   if (const auto* reading = std::get_if<ReadingDrill>(&drill)) return reading->read > 0;
   if (const auto* filling = std::get_if<FillingDrill>(&drill)) return filling->looked;
+  if (const auto* knowing = std::get_if<KnowingDrill>(&drill)) return knowing->begun();
   const auto& volumes = std::get<DeliveryDrill>(drill).volumes;
   return std::any_of(volumes.begin(), volumes.end(),
                      [](const VolumeDelivered& volume) { return volume.delivered_cm3.has_value(); });

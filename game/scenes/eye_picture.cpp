@@ -6,6 +6,7 @@
 
 #include "game/scenes/eye_scene.h"
 #include "game/scenes/eye_tube.h"
+#include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
 #include "game/scenes/words.h"
 #include "physics/bench/hands.h"
@@ -31,8 +32,9 @@ void draw_way(const EyePane& pane) {
   const Rect& in = pane.inner;
   const float y = lower ? in.bottom() - 24 : in.y + 24;
   pane.canvas.rounded_rect({in.centre().x - 80, y - 14, 160, 28}, 14, palette::pill);
-  pane.canvas.text_middle(lower ? words::kMeniscusLower : words::kMeniscusHigher, {in.centre().x, y},
-                          {15, palette::pill_text, Face::semibold, Align::centre});
+  const Phrase words = lower ? words::kMeniscusLower : words::kMeniscusHigher;
+  const TextStyle style{15, palette::pill_text, Face::semibold, Align::centre};
+  pane.canvas.text_middle(words, {in.centre().x, y}, fitted(pane.canvas, words, 152, style));
 }
 
 /// Nothing stands in its clamps to be read.

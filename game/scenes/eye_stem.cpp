@@ -4,6 +4,7 @@
 #include <cmath>
 #include <string>
 
+#include "game/level/say.h"
 #include "game/scenes/eye_picture.h"
 #include "game/scenes/palette.h"
 #include "physics/bench/pipette_by_hand.h"
@@ -92,8 +93,8 @@ void draw_ring(const Stem& stem) {
 void draw_words(const Stem& stem, const PipetteView& pipette) {
   const Rect& in = stem.inner;
   std::string words = "pipette's line";
-  if (pipette.holds && stem.y(pipette.seen_mm) < in.y) words = "level is higher \u2191";
-  if (pipette.holds && stem.y(pipette.seen_mm) > in.bottom()) words = "level is lower \u2193";
+  if (pipette.holds && stem.y(pipette.seen_mm) < in.y) words = say("eye.level_higher");
+  if (pipette.holds && stem.y(pipette.seen_mm) > in.bottom()) words = say("eye.level_lower");
   stem.canvas.rounded_rect({in.centre().x - 80, in.bottom() - 34, 160, 26}, 13, palette::pill);
   stem.canvas.text_middle(words, {in.centre().x, in.bottom() - 21},
                           {15, palette::pill_text, Face::semibold, Align::centre});

@@ -1,5 +1,6 @@
 // The card of "fill without air": one reading to write.
 
+#include "game/level/say.h"
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/drill_card.h"
 #include "game/scenes/palette.h"
@@ -16,26 +17,25 @@ class FillingCard : public DrillCard {
   void step(Session& session) override {
     if (typed().empty()) {
       if (!session.cell(reading_cell(1)).empty()) return ask();
-      return tell("Type the reading first, then Enter.");
+      return tell(say("drill.filling.type_first"));
     }
     write(reading_cell(1), session);
   }
 
-  [[nodiscard]] std::string step_words() const override { return "Write it (Enter)"; }
+  [[nodiscard]] std::string step_words() const override { return say("drill.filling.step"); }
 
   void draw_inside(Canvas& canvas, const Session& session) const override {
     const Rect in = inside();
     const float size = word_size(18);
     // A line a thing: two lines of the largest words must fit below the figure.
-    canvas.text(large() ? "Fill, then read" : "Fill the burette, ready for a first reading.",
+    canvas.text(large() ? say("drill.filling.heading_short") : say("drill.filling.heading"),
                 {in.x, in.y + size}, {size, palette::print, Face::bold});
     const Rect entry{in.x, in.y + size * 1.6F, in.w - 84, large() ? 52.0F : 62.0F};
     draw_entry(canvas, entry, session.cell(reading_cell(1)));
     canvas.text_middle("cm\u00b3", {in.right() - 70, entry.centre().y}, {word_size(24), palette::print});
     const bool written = !session.cell(reading_cell(1)).empty();
-    const std::string note = !message().empty() ? message()
-                                                : (written ? "Written. Enter once more: hand in."
-                                                           : "Read the meniscus, type it: 0.15");
+    const std::string note =
+        !message().empty() ? message() : (written ? say("drill.filling.written") : say("drill.filling.read"));
     canvas.paragraph(note, {in.x, entry.bottom() + size * 1.25F}, in.w, size * 1.15F,
                      {size, message().empty() ? palette::print : palette::bad, Face::regular});
   }

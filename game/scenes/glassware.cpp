@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/scenes/palette.h"
 
 namespace halfdrop {
@@ -159,7 +160,8 @@ void draw_wash_bottle(Canvas& canvas, const Rect& r) {
       cap, 3,
       Paint::horizontal(cap.x, cap.right(),
                         {{0, palette::rubber}, {0.3F, palette::rubber_light}, {1, palette::rubber}}));
-  canvas.text_middle("water", {cx, r.y + r.h * 0.72F}, {15, palette::accent, Face::semibold, Align::centre});
+  canvas.text_middle(say("bench.water"), {cx, r.y + r.h * 0.72F},
+                     {15, palette::accent, Face::semibold, Align::centre});
 }
 
 void draw_dropper_bottle(Canvas& canvas, const Rect& r, const std::string& label) {

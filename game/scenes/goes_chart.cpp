@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/scenes/chart_pen.h"
 #include "game/scenes/words.h"
 
@@ -51,7 +52,9 @@ void draw_series(Canvas& canvas, const Rect& in, const GoSeries& series, bool la
     canvas.line({x, axis.at(go.value - go.error)}, {x, axis.at(go.value + go.error)}, 2, palette::accent);
     const bool now = i + 1 == series.points.size();
     draw_chart_dot(canvas, {x, axis.at(go.value)}, now ? 7 : 5, true, palette::accent);
-    const std::string name = now ? "now" : (i == 0 ? "first" : (series.counted ? std::to_string(i + 1) : ""));
+    const std::string name =
+        now ? say("chart.now")
+            : (i == 0 ? say("chart.first") : (series.counted ? std::to_string(i + 1) : ""));
     if (pitch > sizes.small * 1.2F || now)
       canvas.text_middle(name, {x, plot.bottom() + sizes.small * 0.9F},
                          {sizes.small, palette::print, now ? Face::bold : Face::regular, Align::centre});
@@ -69,8 +72,9 @@ double reach_with_errors(const std::vector<GoPoint>& points, double least, doubl
 float draw_reading_goes(Canvas& canvas, Point top_left, float width, const DrillCharts& charts) {
   const auto* now = std::get_if<ReadingDrill>(&charts.drill);
   if (now == nullptr || charts.earlier.empty()) return 0.0F;
-  GoSeries bias{"Bias, with twice its standard error", {}, 0, 0, 0.05, 0.0, ""};
-  GoSeries spread{"Spread (SD)", {}, 0, 0, 0.05, trained_sd_cm3(now->to_cm3), "trained readers"};
+  GoSeries bias{say("chart.bias_errors"), {}, 0, 0, 0.05, 0.0, ""};
+  GoSeries spread{say("chart.spread"),      {}, 0, 0, 0.05, trained_sd_cm3(now->to_cm3),
+                  say("chart.trained_line")};
   const auto add = [&](const ReadingDrill& drill) {
     if (drill.errors.count < 2) return;
     bias.points.push_back({drill.errors.mean, kSeenErrors * drill.errors.mean_error});
@@ -84,8 +88,8 @@ float draw_reading_goes(Canvas& canvas, Point top_left, float width, const Drill
   bias.low = -bias.high;
   spread.high = reach_with_errors(spread.points, 0.05, 0.05);
   const float height = charts.large ? 460.0F : 270.0F;
-  const Rect in = draw_chart_card(canvas, {top_left.x, top_left.y, width, height}, "Go after go / cm\u00b3",
-                                  charts.large);
+  const Rect in =
+      draw_chart_card(canvas, {top_left.x, top_left.y, width, height}, say("chart.goes"), charts.large);
   const float each = (in.w - 32) / 2;
   draw_series(canvas, {in.x, in.y, each, in.h}, bias, charts.large);
   draw_series(canvas, {in.x + each + 32, in.y, each, in.h}, spread, charts.large);

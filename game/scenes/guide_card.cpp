@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "game/level/say.h"
 #include "game/scenes/overlays.h"
 #include "game/scenes/palette.h"
 
@@ -15,6 +16,7 @@ constexpr float kLargeWords = 29.0F;  ///< 4 % of the height
 
 struct StepKey {
   std::string_view step, keys;
+  Phrase held = {};  ///< in place of the keys
 };
 constexpr std::array kStepKeys = {StepKey{"coat", "C"},
                                   StepKey{"goggles", "G"},
@@ -29,17 +31,17 @@ constexpr std::array kStepKeys = {StepKey{"coat", "C"},
                                   StepKey{"swing-back", "Home"},
                                   StepKey{"rinse-beaker", "B"},
                                   StepKey{"rinse-funnel-in", "N"},
-                                  StepKey{"rinse-pour", "hold P"},
+                                  StepKey{"rinse-pour", "", "guide.hold_p"},
                                   StepKey{"rinse-funnel-out", "N"},
-                                  StepKey{"rinse-turn", "hold E"},
-                                  StepKey{"rinse-out", "hold →"},
+                                  StepKey{"rinse-turn", "", "guide.hold_e"},
+                                  StepKey{"rinse-out", "", "guide.hold_open"},
                                   StepKey{"rinse-pipette", "Y"},
                                   StepKey{"funnel-in", "N"},
-                                  StepKey{"fill", "hold P"},
+                                  StepKey{"fill", "", "guide.hold_p"},
                                   StepKey{"funnel-out", "N"},
                                   StepKey{"beaker-under", "B"},
-                                  StepKey{"jet", "hold →"},
-                                  StepKey{"on-scale", "hold →"},
+                                  StepKey{"jet", "", "guide.hold_open"},
+                                  StepKey{"on-scale", "", "guide.hold_open"},
                                   StepKey{"jet-shut", "S"},
                                   StepKey{"drop-off", "O"},
                                   StepKey{"beaker-away", "B"},
@@ -49,43 +51,47 @@ constexpr std::array kStepKeys = {StepKey{"coat", "C"},
                                   StepKey{"pipette", "A"},
                                   StepKey{"pipette-aside", "F"},
                                   StepKey{"pipette-dip", "A"},
-                                  StepKey{"pipette-draw", "hold Z"},
+                                  StepKey{"pipette-draw", "", "guide.hold_z"},
                                   StepKey{"pipette-lift", "A"},
                                   StepKey{"pipette-wipe", "M"},
                                   StepKey{"pipette-eye", "PgUp PgDn, ↑ ↓"},
-                                  StepKey{"pipette-line", "hold Z, at last Shift Z"},
+                                  StepKey{"pipette-line", "", "guide.hold_z_gently"},
                                   StepKey{"pipette-lean", "A"},
                                   StepKey{"pipette-run", "Z"},
-                                  StepKey{"pipette-drain", "wait"},
+                                  StepKey{"pipette-drain", "", "guide.wait"},
                                   StepKey{"pipette-touch", "Shift A"},
                                   StepKey{"pipette-away", "A"},
                                   StepKey{"flask-out", "F"},
                                   StepKey{"deliver", "A"},
                                   StepKey{"indicator", "I"},
                                   StepKey{"flask-under", "F"},
-                                  StepKey{"swirl", "hold Space"},
-                                  StepKey{"mix", "hold Space"},
+                                  StepKey{"swirl", "", "guide.hold_space"},
+                                  StepKey{"mix", "", "guide.hold_space"},
                                   StepKey{"trial-run", "→, S"},
                                   StepKey{"run-quickly", "→, S"},
                                   StepKey{"slow-down", "S"},
-                                  StepKey{"wash-down", "hold W"},
+                                  StepKey{"wash-down", "", "guide.hold_w"},
                                   StepKey{"drops", "→, S"},
                                   StepKey{"half-drops", "→, S, O, W"},
                                   StepKey{"shut", "S"},
                                   StepKey{"drop-in", "O"},
-                                  StepKey{"wash-in", "hold W"},
-                                  StepKey{"wait", "hold Space"},
+                                  StepKey{"wash-in", "", "guide.hold_w"},
+                                  StepKey{"wait", "", "guide.hold_space"},
                                   StepKey{"eye-final", "↑ ↓"},
                                   StepKey{"read-final", "R"},
                                   StepKey{"titre", "R"},
                                   StepKey{"hand-in", "H"}};
+
+std::string keys_of(const StepKey& step) {
+  return step.held.empty() ? std::string(step.keys) : say(step.held);
+}
 
 }  // namespace
 
 std::string step_with_key(const Guide::Shown& shown) {
   const auto found = std::find_if(kStepKeys.begin(), kStepKeys.end(),
                                   [&](const StepKey& one) { return one.step == shown.id; });
-  return found == kStepKeys.end() ? shown.words : shown.words + "   [" + std::string(found->keys) + "]";
+  return found == kStepKeys.end() ? shown.words : shown.words + "   [" + keys_of(*found) + "]";
 }
 
 Rect draw_guide_card(Canvas& canvas, const GuideCard& card) {
@@ -122,11 +128,13 @@ Rect draw_guide_tab(Canvas& canvas, const std::optional<Rect>& card, bool large)
     tab.w = 176;
     tab.h = 42;
   }
+  const std::string& words = card ? say("guide.hide") : say("guide.show");
+  const float size = large ? kLargeWords : 16.0F;
+  tab.w = std::max(tab.w, width_with_keys(canvas, words, size, Face::semibold) + 28);
   if (card) tab.y = std::min(tab.y, card->y - tab.h - 4);
   canvas.flush();
   canvas.rounded_rect(tab, 8, palette::guide);
-  draw_words_with_keys(canvas, card ? "hide [F3]" : "guide [F3]", {tab.x + 14, tab.centre().y},
-                       large ? kLargeWords : 16.0F, Face::semibold);
+  draw_words_with_keys(canvas, words, {tab.x + 14, tab.centre().y}, size, Face::semibold);
   canvas.flush();
   return tab;
 }

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "game/level/say.h"
 #include "game/scenes/level_list.h"
 #include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
@@ -53,8 +54,9 @@ void LevelList::draw_row(Canvas& canvas, std::size_t row) const {
   if (at.bottom() < kTop - 20 || at.y > kBottom + 20) return;
   draw_card(canvas, at, focus_ == row);
   if (row < unfinished_.size()) {
-    canvas.text_middle("Go on with " + unfinished_[row].title + " of " + unfinished_[row].when,
-                       {at.x + 20, at.centre().y}, {18, palette::print, Face::semibold});
+    canvas.text_middle(
+        say("list.go_on", {{"level", unfinished_[row].title}, {"when", unfinished_[row].when}}),
+        {at.x + 20, at.centre().y}, {18, palette::print, Face::semibold});
     return;
   }
   if (row >= first_wager()) return draw_wager(canvas, at, row - first_wager());

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "game/level/say.h"
 #include "game/records/attempt_file.h"
 #include "game/scenes/level_list.h"
 #include "game/scenes/shelf_files.h"
@@ -23,8 +24,11 @@ std::vector<LevelList::Unfinished> unfinished_attempts(const std::string& folder
     if (found.size() == kMostOffered) break;
     const auto file = read_attempt(path.string());
     if (!file || has_ended(file->attempt)) continue;
-    const std::string way = " (" + std::string(way_name(file->attempt.way)) + ")";
-    found.push_back({path.string(), file->attempt.level.title + way, day_and_time(changed(path))});
+
+    found.push_back({path.string(),
+                     say("list.title_and_way", {{"title", file->attempt.level.title},
+                                                {"way", std::string(way_words(file->attempt.way))}}),
+                     day_and_time(changed(path))});
   }
   return found;
 }

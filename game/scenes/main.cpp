@@ -1,5 +1,7 @@
 #include <cstdio>
 
+#include "game/level/say.h"
+#include "game/level/text_catalogue.h"
 #include "game/scenes/app.h"
 #include "game/scenes/display_probe.h"
 #include "game/scenes/drop_strip.h"
@@ -12,6 +14,12 @@ int main(int count, char** arguments) {
   const auto read = read_options(count, arguments);
   if (const int* status = std::get_if<int>(&read)) return *status;
   const auto& options = std::get<Options>(read);
+  const auto words = read_language(data_folder(), options.language);
+  if (!words) {
+    for (const Fault& fault : words.error()) std::fprintf(stderr, "%s\n", to_string(fault).c_str());
+    return exit_status(words.error());
+  }
+  speak(*words);
   if (options.places) return print_places(options);
   if (const auto fault = display_fault()) {
     std::fprintf(stderr, "%s\n", fault->c_str());

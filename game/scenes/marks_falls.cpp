@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "game/level/say.h"
 #include "game/scenes/drill_charts.h"
 #include "game/scenes/marks_layout.h"
 #include "game/scenes/marks_page.h"
@@ -40,8 +41,8 @@ FallsReach reach_for(const MarkedAttempt& marked, const TitreRow& shown) {
 
 std::string tab_words(const TitreRow& row) {
   const double off = row.breakdown->recorded_cm3 - row.breakdown->ideal_cm3;
-  return (row.run == "trial" ? std::string("Trial") : "Run " + row.run) + (row.used ? " \u2713  " : "  ") +
-         words::with_sign(off, 2);
+  return (row.run == "trial" ? say("marks.tab.trial") : say("marks.tab.run", {{"run", row.run}})) +
+         (row.used ? " \u2713  " : "  ") + words::with_sign(off, 2);
 }
 
 }  // namespace
@@ -99,9 +100,10 @@ float MarksPage::draw_titre_falls(Canvas& canvas, float y) const {
   const WaterfallCard card{falls,
                            reach_for(marked_, *row),
                            FallsUnit::cm3,
-                           "Ideal titre",
+                           say("marks.titres.ideal"),
                            words::fixed(falls.start, 3) + " cm\u00b3",
-                           row->run == "trial" ? "Recorded titre, trial" : "Recorded titre, run " + row->run,
+                           row->run == "trial" ? say("marks.titres.recorded_trial")
+                                               : say("marks.titres.recorded", {{"run", row->run}}),
                            words::fixed(falls.end, 2) + " cm\u00b3",
                            projector_};
   draw_waterfall(canvas, {kLeft, y}, kWidth, card);
@@ -114,14 +116,15 @@ float MarksPage::draw_result_falls(Canvas& canvas, float y) const {
   y = heading(canvas, y, words::kWhereResult,
               split.larger_with_titre ? words::kWhereResultWhy : words::kWhereResultTurned, projector_);
   const Waterfall falls = result_waterfall(split);
-  const WaterfallCard card{falls,
-                           reach_of(falls, kLeastReach_percent),
-                           FallsUnit::percent,
-                           "True result, " + words::figures(marked_.true_value, 4) + " " + marked_.unit,
-                           "0",
-                           "Your result, " + marked_.reported_text + " " + marked_.unit,
-                           words::with_sign(split.percent, 2) + " %",
-                           projector_};
+  const WaterfallCard card{
+      falls,
+      reach_of(falls, kLeastReach_percent),
+      FallsUnit::percent,
+      say("marks.result.true", {{"value", words::figures(marked_.true_value, 4)}, {"unit", marked_.unit}}),
+      "0",
+      say("marks.result.yours", {{"value", marked_.reported_text}, {"unit", marked_.unit}}),
+      words::with_sign(split.percent, 2) + " %",
+      projector_};
   draw_waterfall(canvas, {kLeft, y}, kWidth, card);
   return y + waterfall_height(card) + kGap;
 }

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/scenes/marks_layout.h"
 #include "game/scenes/marks_page.h"
 #include "game/scenes/page_pen.h"
@@ -31,27 +32,31 @@ void draw_score_bar(Canvas& canvas, const Rect& at, const std::string& name, con
 }
 
 std::string result_line(const MarkedAttempt& marked) {
-  std::string line = "Result: you reported ";
-  line += marked.reported ? marked.reported_text + " " + marked.unit : "nothing";
-  line += "; true " + words::figures(marked.true_value, 4) + " " + marked.unit;
+  std::string off;
   if (marked.reported && marked.true_value > 0) {
-    line += " (" + words::with_sign((*marked.reported / marked.true_value - 1.0) * 100.0, 1) + " %)";
+    off = " (" + words::with_sign((*marked.reported / marked.true_value - 1.0) * 100.0, 1) + " %)";
   }
-  line += ".  Mean titre: ";
-  line += marked.mean_titre_cm3 ? words::fixed(*marked.mean_titre_cm3, 2) + " cm\u00b3" : "none";
-  return line + "; ideal " + words::fixed(marked.ideal_titre_cm3, 3) + " cm\u00b3.";
+  const std::string reported =
+      marked.reported ? marked.reported_text + " " + marked.unit : say("marks.summary.nothing");
+  const std::string mean = marked.mean_titre_cm3 ? words::fixed(*marked.mean_titre_cm3, 2) + " cm\u00b3"
+                                                 : say("marks.summary.no_mean");
+  return say("marks.summary", {{"reported", reported},
+                               {"true", words::figures(marked.true_value, 4) + " " + marked.unit},
+                               {"off", off},
+                               {"mean", mean},
+                               {"ideal", words::fixed(marked.ideal_titre_cm3, 3)}});
 }
 
 }  // namespace
 
 float MarksPage::draw_summary(Canvas& canvas, float y) const {
   canvas.text(marked_.level_title, {kLeft, y + 34}, {32, palette::print, Face::bold});
-  canvas.text((marked_.alias.empty() ? "" : marked_.alias + ", ") + std::string(way_name(marked_.way)),
+  canvas.text((marked_.alias.empty() ? "" : marked_.alias + ", ") + std::string(way_words(marked_.way)),
               {kLeft + kWidth, y + 34}, {18, palette::print_soft, Face::semibold, Align::right});
   y += 62;
   if (!marked_.outcome.reproduced) {
-    y += canvas.paragraph("This attempt does not replay as it was played: " + marked_.outcome.message,
-                          {kLeft, y}, kWidth, 24, {17, palette::bad, Face::semibold});
+    y += canvas.paragraph(say("marks.not_reproduced", {{"why", marked_.outcome.message}}), {kLeft, y}, kWidth,
+                          24, {17, palette::bad, Face::semibold});
   }
   y = draw_next_fix(canvas, y - 12);
   if (marked_.drill) return y;
@@ -87,9 +92,11 @@ float MarksPage::draw_diagnosis(Canvas& canvas, float y) const {
   y += canvas.paragraph(verdict(*said_, marked_), {kLeft, y + 18}, kWidth, 25, plain(18));
   const auto earned = diagnosis_points(*said_, marked_);
   if (!earned) return y + 4;
-  canvas.text("For saying so first: " + std::to_string(earned->cause) + " of " +
-                  std::to_string(kPointsForCause) + " for the cause, " + std::to_string(earned->way) +
-                  " of " + std::to_string(kPointsForWay) + " for the way. " + words::kBesideTheMarks,
+  canvas.text(say("marks.said_first", {{"cause", std::to_string(earned->cause)},
+                                       {"of_cause", std::to_string(kPointsForCause)},
+                                       {"way", std::to_string(earned->way)},
+                                       {"of_way", std::to_string(kPointsForWay)}}) +
+                  " " + say(words::kBesideTheMarks),
               {kLeft, y + 18}, {18, palette::accent, Face::semibold});
   return y + 29;
 }
@@ -107,7 +114,7 @@ float MarksPage::draw_gate(Canvas& canvas, float y) const {
   canvas.text_middle(!judged ? words::kSafetyNothing : (safe ? words::kSafetyMet : words::kSafetyNotMet),
                      {gate.x + (judged ? 48.0F : 20.0F), gate.centre().y},
                      {18, palette::print, Face::semibold});
-  canvas.text_middle("Total: " + points({marked_.marks.total, marked_.marks.of}),
+  canvas.text_middle(say("marks.total", {{"points", points({marked_.marks.total, marked_.marks.of})}}),
                      {gate.right() - 16, gate.centre().y}, {20, palette::print, Face::bold, Align::right});
   return gate.bottom();
 }
@@ -123,7 +130,7 @@ float MarksPage::draw_scores(Canvas& canvas, float y) const {
   const float each = (kWidth - (columns - 1) * kGap) / columns;
   for (std::size_t at = 0; at < shown.size(); ++at) {
     draw_score_bar(canvas, {kLeft + (each + kGap) * static_cast<float>(at), y, each, 50},
-                   std::string(score_name(scores[shown[at]])), marked_.marks.parts[shown[at]],
+                   std::string(score_words(scores[shown[at]])), marked_.marks.parts[shown[at]],
                    marked_.marks.safe);
   }
   return y + 56;

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "game/level/say.h"
 #include "game/marking/marks.h"
 #include "game/scenes/canvas.h"
 #include "game/scenes/palette.h"
@@ -18,6 +19,6 @@ inline constexpr float kGap = 20.0F;
 /// "15.5 of 16.5"
 [[nodiscard]] std::string points(const Marks::Part& part);
 /// Returns where what it heads begins. `large`: words at 4 % of the height.
-float heading(Canvas& canvas, float y, const char* text, const char* under = nullptr, bool large = false);
+float heading(Canvas& canvas, float y, Phrase text, Phrase under = {}, bool large = false);
 
 }  // namespace halfdrop::marks_layout

@@ -41,7 +41,7 @@ void MarksPage::turn_to(const std::string& part) {
 }
 
 /// A way without a cause is no answer yet.
-void MarksPage::say(bool too_high) {
+void MarksPage::say_way(bool too_high) {
   if (chosen_) said_ = Diagnosis{static_cast<Cause>(*chosen_), too_high};
 }
 
@@ -137,7 +137,7 @@ bool MarksPage::choose(const std::string& place) {
   if (place == "again") wish_ = Wish::again;
   if (place == "level list") wish_ = Wish::level_list;
   if (place == "nothing") said_ = Diagnosis{};
-  if (place == "too high" || place == "too low") say(place == "too high");
+  if (place == "too high" || place == "too low") say_way(place == "too high");
   if (place.starts_with("cause/")) {
     for (std::size_t i = 0; i < kCauses; ++i) {
       if (place == "cause/" + std::string(cause_id(static_cast<Cause>(i)))) chosen_ = i;
@@ -167,7 +167,7 @@ bool MarksPage::event(const sf::Event& event, sf::Vector2f pointer) {
     case sf::Event::TextEntered:
       // + and - lie elsewhere on every keyboard: taken as text.
       if (said_ || (event.text.unicode != '+' && event.text.unicode != '-')) return false;
-      say(event.text.unicode == '+');
+      say_way(event.text.unicode == '+');
       return true;
     case sf::Event::MouseButtonPressed:
       return event.mouseButton.button == sf::Mouse::Left && click(pointer);

@@ -50,7 +50,7 @@ class MarksPage {
   bool click(sf::Vector2f at);
   void look_at_picture(const std::string& place);
   void look_at_run(int by);
-  void say(bool too_high);
+  void say_way(bool too_high);
   void scroll(float by);
   void draw_question(Canvas& canvas) const;
   void draw_page(Canvas& canvas) const;

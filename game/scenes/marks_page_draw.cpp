@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/scenes/marks_layout.h"
 #include "game/scenes/marks_page.h"
 #include "game/scenes/page_pen.h"
@@ -12,14 +13,14 @@ namespace halfdrop {
 using namespace marks_layout;
 
 std::string marks_layout::points(const Marks::Part& part) {
-  return words::points(part.points) + " of " + words::points(part.of);
+  return say("marks.points", {{"points", words::points(part.points)}, {"of", words::points(part.of)}});
 }
 
-float marks_layout::heading(Canvas& canvas, float y, const char* text, const char* under, bool large) {
+float marks_layout::heading(Canvas& canvas, float y, Phrase text, Phrase under, bool large) {
   const float size = large ? 34.0F : 24.0F, words = large ? 29.0F : 16.0F;
   canvas.text(text, {kLeft, y + size + 2}, {size, palette::print, Face::bold});
   y += size + 18;
-  if (!under) return y;
+  if (under.empty()) return y;
   return y + 8 + canvas.paragraph(under, {kLeft, y + words * 0.5F}, kWidth, words * 1.3F, plain(words)) -
          words * 0.3F;
 }
@@ -35,17 +36,17 @@ float MarksPage::draw_finding(Canvas& canvas, float y, std::size_t index) const 
   const Rect row{kLeft, y, kWidth, std::max(costs ? 2.0F : 1.0F, lines) * 23 + 21};
   if (finding_ == index) canvas.rounded_rect(row, 6, rgb(0xfbe9b7, 0.8));
   draw_tick_or_cross(canvas, {kLeft + 22, y + 22}, 11, finding.met);
-  const char* how = is_harmless(finding) ? words::kHarmless : finding.met ? words::kMet : words::kNotMet;
+  const Phrase how = is_harmless(finding) ? words::kHarmless : finding.met ? words::kMet : words::kNotMet;
   canvas.text_middle(how, {kLeft + 42, y + 22},
                      {16, finding.met ? palette::good : palette::bad, Face::semibold});
   float at = y + 28;
   at += canvas.paragraph(finding.seen, {text, at}, width, 23, seen);
   if (!finding.advice.empty()) canvas.paragraph(finding.advice, {text, at}, width, 23, advice);
-  std::string facts(score_name(finding.score));
+  std::string facts(score_words(finding.score));
   if (finding.of > 0) facts += ", " + points({finding.points, finding.of});
   canvas.text_middle(facts, {right, y + 22}, plain(15));
   if (costs)
-    canvas.text_middle("cost " + words::with_sign(1000.0 * *finding.cost_cm3, 0) + " \u00b5L",
+    canvas.text_middle(say("marks.finding.cost", {{"size", words::with_sign(1000.0 * *finding.cost_cm3, 0)}}),
                        {right, y + 42}, plain(15));
   const Rect when{kLeft + kWidth - 82, y + 9, 74, 28};
   canvas.rounded_rect(when, 6, faded(palette::accent, 0.12));

@@ -1,3 +1,4 @@
+#include "game/level/say.h"
 #include "game/scenes/marks_page.h"
 #include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
@@ -29,11 +30,11 @@ void MarksPage::draw_question(Canvas& canvas) const {
   for (std::size_t i = 0; i < kCauses; ++i) {
     const Rect at{kLeft + (i < half ? 0.0F : kColumn), kTop + kRow * static_cast<float>(i % half),
                   kColumn - 14, kRow - 8};
-    draw_choice(canvas, at, words::cause_name(static_cast<Cause>(i)), i == chosen_);
+    draw_choice(canvas, at, std::string(words::cause_name(static_cast<Cause>(i))), i == chosen_);
     places_.emplace_back("cause/" + std::string(cause_id(static_cast<Cause>(i))), at);
   }
   const float y = kTop + kRow * half + 16;
-  const std::pair<const char*, const char*> answers[] = {
+  const std::pair<const char*, Phrase> answers[] = {
       {"too high", words::kTooHigh}, {"too low", words::kTooLow}, {"nothing", words::kNothing}};
   float x = kLeft;
   for (const auto& [name, text] : answers) {

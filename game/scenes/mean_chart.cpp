@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/scenes/palette.h"
 #include "game/scenes/waterfall_chart.h"
 #include "game/scenes/words.h"
@@ -40,13 +41,14 @@ void draw_mean_chart(Canvas& canvas, const Rect& at, const MeanTruth& truth, dou
                 {15, palette::print, Face::regular, Align::centre});
   }
   canvas.line({x(truth.ideal_cm3), band.y}, {x(truth.ideal_cm3), axis}, 2.6F, palette::good);
-  canvas.text("the truth", {x(truth.ideal_cm3), at.y + 18}, {17, palette::good, Face::bold, Align::centre});
+  canvas.text(say("wager.chart.truth"), {x(truth.ideal_cm3), at.y + 18},
+              {17, palette::good, Face::bold, Align::centre});
   for (std::size_t i = 0; i < truth.titres_cm3.size(); ++i)  // side by side where they fall on one place
     canvas.circle({x(truth.titres_cm3[i]), middle - 14 + 14 * static_cast<float>(i)}, 6, palette::ink);
   const float mean = x(truth.mean_cm3);
   canvas.polygon({{mean, axis - 1}, {mean - 9, axis - 17}, {mean + 9, axis - 17}}, palette::accent);
   const bool crowded = std::fabs(mean - x(truth.ideal_cm3)) < 60;
-  canvas.text("mean", {mean + (crowded && truth.off_cm3() < 0 ? -14.0F : 14.0F), axis - 6},
+  canvas.text(say("wager.chart.mean"), {mean + (crowded && truth.off_cm3() < 0 ? -14.0F : 14.0F), axis - 6},
               {16, palette::accent, Face::bold, crowded && truth.off_cm3() < 0 ? Align::right : Align::left});
 }
 

@@ -1,9 +1,12 @@
 #include "game/scenes/options.h"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 
+#include "game/level/level.h"
+#include "game/level/text_catalogue.h"
 #include "game/scenes/page_picture.h"
 
 namespace halfdrop {
@@ -52,6 +55,24 @@ std::string wrong_together(const CLI::App& app, const Options& options) {
   return "";
 }
 
+std::string joined(const std::vector<std::string>& names) {
+  std::string all;
+  for (const std::string& name : names) all += (all.empty() ? "" : ", ") + name;
+  return all;
+}
+
+void add_language(CLI::App& app, Options& options) {
+  const std::vector<std::string> spoken = languages(data_folder());
+  app.add_option("--language", options.language,
+                 "of the words on screen: " + joined(spoken) + " (default en)")
+      ->check(CLI::Validator(
+          [spoken](const std::string& name) {
+            const bool known = std::find(spoken.begin(), spoken.end(), name) != spoken.end();
+            return known ? std::string() : "no language \"" + name + "\"; there are " + joined(spoken);
+          },
+          ""));
+}
+
 /// Options that draw a file instead of playing.
 void add_drawing(CLI::App& app, Options& options) {
   app.add_option("--picture", options.picture, "draw one frame into this PNG file and exit");
@@ -76,6 +97,7 @@ std::variant<Options, int> read_options(int count, const char* const* arguments)
   CLI::App app{"Halfdrop: a practice bench for burette technique", "halfdrop"};
   app.add_option("level", options.level, "a level by path or name; with --picture an attempt as well");
   app.add_option("--alias", options.alias, "name written into the attempt");
+  add_language(app, options);
   app.add_flag("--projector", options.play.projector, "larger words");
   app.add_option("--way", way, "of playing: guided, independent or assessed")
       ->check(CLI::IsMember({"guided", "independent", "assessed"}));

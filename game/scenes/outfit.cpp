@@ -13,6 +13,7 @@ Outfit outfit_of(const Level& level) {
   outfit.pouring = level.drill->kind == DrillKind::fill_without_air;
   outfit.beaker_takes_it = level.drill->kind == DrillKind::deliver_exactly;
   outfit.liquid = level.drill->kind != DrillKind::read_meniscus;
+  outfit.pieces = level.drill->kind == DrillKind::know_apparatus;
   if (!outfit.liquid) outfit.eye = layout::kEyeLarge;
   return outfit;
 }

@@ -11,9 +11,14 @@ struct Outfit {
   bool titration = true;         ///< flask, tile, pipette, sample, indicator, wash bottle, sink
   bool pouring = true;           ///< bottle of titrant, funnel
   bool liquid = true;            ///< tap, beaker, cloth, coat and goggles: otherwise one only reads
+  bool pieces = false;           ///< the pieces alone, to be known: without bottles of anything but water
   bool beaker_takes_it = false;  ///< what is delivered; otherwise the beaker is for waste
   bool pipette_by_hand = false;  ///< worked with its filler
   Rect eye;                      ///< the eye's picture with its rail
+
+  /// Flask, tile, pipette, wash bottle, burette in clamps that move.
+  [[nodiscard]] bool glass() const { return titration || pieces; }
+  [[nodiscard]] bool funnel() const { return pouring || pieces; }
 };
 
 [[nodiscard]] Outfit outfit_of(const Level& level);

@@ -5,6 +5,8 @@
 #include <iterator>
 #include <span>
 
+#include "game/level/say.h"
+#include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
 
 namespace halfdrop {
@@ -61,58 +63,70 @@ void card(Canvas& canvas, const Rect& rect) {
 }
 
 /// What a key needs to be of any use.
-enum class Needs { nothing, liquid, pouring, titration, by_hand, practised, reading, delivery, filling };
+enum class Needs {
+  nothing,
+  liquid,
+  pouring,
+  titration,
+  by_hand,
+  practised,
+  reading,
+  delivery,
+  filling,
+  glass,
+  funnel
+};
 
 struct HelpLine {
-  const char *keys, *words;
+  Phrase keys, words;
   Needs needs = Needs::nothing;
 };
 
-constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs::liquid},
-                              HelpLine{"Shift, Ctrl + \u2190 \u2192", "finer, coarser (hold)", Needs::liquid},
-                              HelpLine{"S, D", "snap it shut, back to where it was", Needs::liquid},
-                              HelpLine{"\u2191 \u2193", "eye 1 mm up, down"},
-                              HelpLine{"Shift + \u2191 \u2193", "eye 10 mm"},
-                              HelpLine{"PgUp PgDn", "eye 50 mm"},
-                              HelpLine{"K", "hold the card below the eye"},
-                              HelpLine{"Space (hold)", "swirl (Shift: as hard as you can)", Needs::titration},
-                              HelpLine{"W (hold)", "wash down", Needs::titration},
-                              HelpLine{"P (hold)", "pour into the burette (Shift: gently)", Needs::pouring},
-                              HelpLine{"Q", "take up titrant, water, sample in turn", Needs::titration},
-                              HelpLine{"E (hold)", "burette aslant, turned about", Needs::titration},
-                              HelpLine{"F", "flask under the jet, aside", Needs::titration},
-                              HelpLine{"N", "funnel in, out", Needs::pouring},
-                              HelpLine{"Ctrl + \u2191 \u2193", "raise, lower the burette", Needs::pouring},
-                              HelpLine{"Home", "burette over the bench's edge, back", Needs::pouring},
-                              HelpLine{"O", "touch off what hangs (half drops)", Needs::liquid},
-                              HelpLine{"J", "flick the jet with a finger", Needs::liquid},
-                              HelpLine{"L", "white tile", Needs::titration},
-                              HelpLine{"C", "coat on", Needs::liquid},
-                              HelpLine{"G", "eye protection on, off", Needs::liquid},
-                              HelpLine{"B", "beaker under the jet, away", Needs::liquid},
-                              HelpLine{"Shift + B", "pour the beaker out", Needs::liquid},
-                              HelpLine{"A", "pipette: fill, let out", Needs::practised},
-                              HelpLine{"A", "pipette: dip, lift, to the flask, away", Needs::by_hand},
-                              HelpLine{"Z (hold)", "its filler (Shift: gently)", Needs::by_hand},
-                              HelpLine{"Shift + A", "its tip off the flask, or on", Needs::by_hand},
-                              HelpLine{"Y", "rinse the pipette", Needs::titration},
-                              HelpLine{"U", "blow out the pipette's last drop", Needs::titration},
-                              HelpLine{"I", "a drop of indicator", Needs::titration},
-                              HelpLine{"X", "empty the flask", Needs::titration},
-                              HelpLine{"V, Shift + V", "rinse the flask: water, sample", Needs::titration},
-                              HelpLine{"M", "wipe the pipette, wet outside", Needs::by_hand},
-                              HelpLine{"M", "mop the bench", Needs::liquid},
-                              HelpLine{"R", "write the next result", Needs::titration},
-                              HelpLine{"T", "results sheet to the front", Needs::titration},
-                              HelpLine{"0 \u2026 9, Enter", "write the reading, turn over", Needs::reading},
-                              HelpLine{"0 \u2026 9, Enter", "write the reading", Needs::filling},
-                              HelpLine{"Enter", "say that it is in the beaker", Needs::delivery},
-                              HelpLine{"H", "hand in"},
-                              HelpLine{"F1", "these keys"},
-                              HelpLine{"F2", "how it is done"},
-                              HelpLine{"F3", "guide: hide, show, ask", Needs::titration},
-                              HelpLine{"F4", "the working on other figures", Needs::titration},
-                              HelpLine{"Esc, F11", "pause, full screen"}};
+constexpr std::array kHelp = {HelpLine{"keys.tap.keys", "keys.tap", Needs::liquid},
+                              HelpLine{"keys.tap_finely.keys", "keys.tap_finely", Needs::liquid},
+                              HelpLine{"keys.snap.keys", "keys.snap", Needs::liquid},
+                              HelpLine{"keys.eye.keys", "keys.eye"},
+                              HelpLine{"keys.eye_10.keys", "keys.eye_10"},
+                              HelpLine{"keys.eye_50.keys", "keys.eye_50"},
+                              HelpLine{"keys.card.keys", "keys.card"},
+                              HelpLine{"keys.swirl.keys", "keys.swirl", Needs::titration},
+                              HelpLine{"keys.wash.keys", "keys.wash", Needs::glass},
+                              HelpLine{"keys.pour.keys", "keys.pour", Needs::pouring},
+                              HelpLine{"keys.take_up.keys", "keys.take_up", Needs::titration},
+                              HelpLine{"keys.aslant.keys", "keys.aslant", Needs::titration},
+                              HelpLine{"keys.flask.keys", "keys.flask", Needs::glass},
+                              HelpLine{"keys.funnel.keys", "keys.funnel", Needs::funnel},
+                              HelpLine{"keys.clamp.keys", "keys.clamp", Needs::funnel},
+                              HelpLine{"keys.over_edge.keys", "keys.over_edge", Needs::funnel},
+                              HelpLine{"keys.touch_off.keys", "keys.touch_off", Needs::liquid},
+                              HelpLine{"keys.flick.keys", "keys.flick", Needs::liquid},
+                              HelpLine{"keys.tile.keys", "keys.tile", Needs::glass},
+                              HelpLine{"keys.coat.keys", "keys.coat", Needs::liquid},
+                              HelpLine{"keys.goggles.keys", "keys.goggles", Needs::liquid},
+                              HelpLine{"keys.beaker.keys", "keys.beaker", Needs::liquid},
+                              HelpLine{"keys.empty_beaker.keys", "keys.empty_beaker", Needs::liquid},
+                              HelpLine{"keys.pipette.keys", "keys.pipette", Needs::practised},
+                              HelpLine{"keys.pipette_place.keys", "keys.pipette_place", Needs::by_hand},
+                              HelpLine{"keys.filler.keys", "keys.filler", Needs::by_hand},
+                              HelpLine{"keys.pipette_tip.keys", "keys.pipette_tip", Needs::by_hand},
+                              HelpLine{"keys.rinse_pipette.keys", "keys.rinse_pipette", Needs::titration},
+                              HelpLine{"keys.blow_out.keys", "keys.blow_out", Needs::titration},
+                              HelpLine{"keys.indicator.keys", "keys.indicator", Needs::titration},
+                              HelpLine{"keys.empty_flask.keys", "keys.empty_flask", Needs::titration},
+                              HelpLine{"keys.rinse_flask.keys", "keys.rinse_flask", Needs::titration},
+                              HelpLine{"keys.wipe_pipette.keys", "keys.wipe_pipette", Needs::by_hand},
+                              HelpLine{"keys.mop.keys", "keys.mop", Needs::liquid},
+                              HelpLine{"keys.write.keys", "keys.write", Needs::titration},
+                              HelpLine{"keys.sheet.keys", "keys.sheet", Needs::titration},
+                              HelpLine{"keys.turn_over.keys", "keys.turn_over", Needs::reading},
+                              HelpLine{"keys.write_reading.keys", "keys.write_reading", Needs::filling},
+                              HelpLine{"keys.say_in.keys", "keys.say_in", Needs::delivery},
+                              HelpLine{"keys.hand_in.keys", "keys.hand_in"},
+                              HelpLine{"keys.keys.keys", "keys.keys"},
+                              HelpLine{"keys.method.keys", "keys.method"},
+                              HelpLine{"keys.guide.keys", "keys.guide", Needs::titration},
+                              HelpLine{"keys.working.keys", "keys.working", Needs::titration},
+                              HelpLine{"keys.pause.keys", "keys.pause"}};
 
 bool has(const Outfit& outfit, Needs needs) {
   switch (needs) {
@@ -124,6 +138,10 @@ bool has(const Outfit& outfit, Needs needs) {
       return outfit.pouring;
     case Needs::titration:
       return outfit.titration;
+    case Needs::glass:
+      return outfit.glass();
+    case Needs::funnel:
+      return outfit.funnel();
     case Needs::by_hand:
       return outfit.titration && outfit.pipette_by_hand;
     case Needs::practised:
@@ -140,8 +158,9 @@ bool has(const Outfit& outfit, Needs needs) {
 
 void help_column(Canvas& canvas, std::span<const HelpLine> lines, Point at, float step) {
   for (const HelpLine& line : lines) {
-    canvas.text(line.keys, {at.x + 150, at.y}, {17, palette::accent, Face::bold, Align::right});
-    canvas.text(line.words, {at.x + 166, at.y}, {17, palette::print});
+    const TextStyle keys{17, palette::accent, Face::bold, Align::right}, words{17, palette::print};
+    canvas.text(line.keys, {at.x + 150, at.y}, fitted(canvas, line.keys, 160, keys));
+    canvas.text(line.words, {at.x + 166, at.y}, fitted(canvas, line.words, 252, words));
     at.y += step;
   }
 }
@@ -171,6 +190,10 @@ void draw_words_with_keys(Canvas& canvas, const std::string& words, Point at, fl
     canvas.text_middle(piece.words, at, piece_style(piece, size, face));
     at.x += canvas.text_width(piece.words, piece_style(piece, size, face));
   }
+}
+
+float width_with_keys(const Canvas& canvas, const std::string& words, float size, Face face) {
+  return width_of(canvas, pieces_of(words), size, face);
 }
 
 std::vector<std::string> broken_words(const Canvas& canvas, const std::string& words, float width, float size,
@@ -236,13 +259,16 @@ void draw_help_card(Canvas& canvas, const Outfit& outfit) {
   const float height = head + foot + step * count;
   const Rect rect{200, std::min(60.0F, (720 - height) / 2), 880, height};
   card(canvas, rect);
-  canvas.text("The bench by keys", {rect.x + 40, rect.y + 52}, {28, palette::accent, Face::bold});
-  canvas.text("Everything goes by mouse as well: what the pointer lies on says what it does.",
-              {rect.right() - 40, rect.y + 52}, {16, palette::print_soft, Face::italic, Align::right});
+  const TextStyle heading{28, palette::accent, Face::bold},
+      mouse{16, palette::print_soft, Face::italic, Align::right};
+  const float beside = rect.w - 96 - canvas.text_width(say("keys.heading"), heading);
+  canvas.text(say("keys.heading"), {rect.x + 40, rect.y + 52}, heading);
+  canvas.text(say("keys.mouse"), {rect.right() - 40, rect.y + 52},
+              fitted(canvas, say("keys.mouse"), beside, mouse));
   help_column(canvas, all.first(half), {rect.x + 30, rect.y + head}, step);
   help_column(canvas, all.subspan(half), {rect.x + 450, rect.y + head}, step);
-  canvas.text("A rehearsal. It is no evidence of practical competence and replaces no risk assessment.",
-              {rect.centre().x, rect.bottom() - 24}, {16, palette::print_soft, Face::regular, Align::centre});
+  canvas.text(say("keys.rehearsal"), {rect.centre().x, rect.bottom() - 24},
+              {16, palette::print_soft, Face::regular, Align::centre});
   canvas.flush();
 }
 
@@ -251,9 +277,8 @@ void draw_method_card(Canvas& canvas, const std::vector<std::string>& steps) {
   const MethodLines lines = method_lines(canvas, steps, words, most - around);
   const Rect rect{100, std::min(36.0F, (720 - around - lines.height) / 2), width, around + lines.height};
   card(canvas, rect);
-  canvas.text("How it is done", {rect.x + 48, rect.y + 52}, {28, palette::accent, Face::bold});
-  if (steps.empty())
-    canvas.text("This level leaves the method to you.", {rect.x + 48, rect.y + 100}, {19, palette::print});
+  canvas.text(say("method.heading"), {rect.x + 48, rect.y + 52}, {28, palette::accent, Face::bold});
+  if (steps.empty()) canvas.text(say("method.none"), {rect.x + 48, rect.y + 100}, {19, palette::print});
   float y = rect.y + 92;
   for (std::size_t i = 0; i < steps.size(); ++i) {
     canvas.text(std::to_string(i + 1), {rect.x + 72, y},
@@ -261,35 +286,37 @@ void draw_method_card(Canvas& canvas, const std::vector<std::string>& steps) {
     y += canvas.paragraph(steps[i], {rect.x + 90, y}, words, lines.step, {lines.size, palette::print}) +
          lines.gap;
   }
-  canvas.text("Your teacher's instructions come first. Any key: back to the bench",
-              {rect.centre().x, rect.bottom() - 22}, {16, palette::print_soft, Face::regular, Align::centre});
+  canvas.text(say("method.foot"), {rect.centre().x, rect.bottom() - 22},
+              {16, palette::print_soft, Face::regular, Align::centre});
   canvas.flush();
 }
 
 const std::vector<PauseButton>& pause_buttons() {
   static const std::vector<PauseButton> buttons = {
-      {PauseChoice::go_on, "go-on", "Go on", {490, 300, 300, 48}},
-      {PauseChoice::method, "method", "How it is done", {490, 358, 300, 48}},
-      {PauseChoice::level_list, "level-list", "Leave it for later", {490, 416, 300, 48}},
-      {PauseChoice::hand_in, "hand-in-now", "Hand in …", {490, 474, 300, 48}}};
+      {PauseChoice::go_on, "go-on", "pause.go_on", {490, 300, 300, 48}},
+      {PauseChoice::method, "method", "pause.method", {490, 358, 300, 48}},
+      {PauseChoice::level_list, "level-list", "pause.leave", {490, 416, 300, 48}},
+      {PauseChoice::hand_in, "hand-in-now", "pause.hand_in", {490, 474, 300, 48}}};
   return buttons;
 }
 
 void draw_pause(Canvas& canvas, std::size_t chosen) {
   const Rect rect{430, 190, 420, 386};
   card(canvas, rect);
-  canvas.text("Time stands still", {rect.centre().x, 246}, {28, palette::accent, Face::bold, Align::centre});
-  canvas.text("What you did so far is saved.", {rect.centre().x, 276},
+  canvas.text(say("pause.heading"), {rect.centre().x, 246}, {28, palette::accent, Face::bold, Align::centre});
+  canvas.text(say("pause.saved"), {rect.centre().x, 276},
               {16, palette::print_soft, Face::regular, Align::centre});
   for (std::size_t i = 0; i < pause_buttons().size(); ++i) {
     const PauseButton& button = pause_buttons()[i];
     const bool on = i == chosen;
     canvas.rounded_rect(button.rect, 10, on ? palette::accent : palette::paper_shade);
     canvas.stroke(rounded_rect_points(button.rect, 10), {1.5F, true}, palette::accent);
+    const TextStyle style{20, on ? palette::paper : palette::accent, Face::semibold, Align::centre};
     canvas.text_middle(button.words, button.rect.centre(),
-                       {20, on ? palette::paper : palette::accent, Face::semibold, Align::centre});
+                       fitted(canvas, button.words, button.rect.w - 16, style));
   }
-  canvas.text("Esc goes on", {rect.centre().x, 554}, {15, palette::print_soft, Face::regular, Align::centre});
+  canvas.text(say("pause.foot"), {rect.centre().x, 554},
+              {15, palette::print_soft, Face::regular, Align::centre});
   canvas.flush();
 }
 

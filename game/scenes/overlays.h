@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "game/level/say.h"
 #include "game/scenes/canvas.h"
 #include "game/scenes/outfit.h"
 
@@ -14,6 +15,8 @@ void draw_pill(Canvas& canvas, const std::string& words, bool is_warning, bool p
 
 /// Words with [keys] that stand out, from the left, centred on at.y by capital height.
 void draw_words_with_keys(Canvas& canvas, const std::string& words, Point at, float size, Face face);
+/// How wide they are.
+[[nodiscard]] float width_with_keys(const Canvas& canvas, const std::string& words, float size, Face face);
 /// Such words broken at spaces into lines of at most this width.
 [[nodiscard]] std::vector<std::string> broken_words(const Canvas& canvas, const std::string& words,
                                                     float width, float size, Face face);
@@ -26,7 +29,8 @@ void draw_method_card(Canvas& canvas, const std::vector<std::string>& steps);
 enum class PauseChoice { go_on, method, level_list, hand_in };
 struct PauseButton {
   PauseChoice choice;
-  std::string name, words;
+  std::string name;
+  Phrase words;
   Rect rect;
 };
 [[nodiscard]] const std::vector<PauseButton>& pause_buttons();

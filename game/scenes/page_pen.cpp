@@ -13,12 +13,18 @@ void draw_page_ground(Canvas& canvas) {
                            {{0, palette::wall_light}, {0.6F, rgb(0xf3ede1)}, {1, rgb(0xe6ddcd)}}));
 }
 
+TextStyle fitted(const Canvas& canvas, std::string_view text, float width, TextStyle style) {
+  const float least = 0.6F * style.size;
+  while (style.size > least && canvas.text_width(text, style) > width) style.size -= 0.5F;
+  return style;
+}
+
 void draw_page_button(Canvas& canvas, const Rect& at, const std::string& text, bool strong, float size) {
   canvas.soft_rect({at.x, at.y + 2, at.w, at.h}, 8, 4, faded(palette::shadow, strong ? 0.25 : 0.12));
   canvas.rounded_rect(at, 8, strong ? palette::accent : rgb(0xfffdf8));
   canvas.stroke(rounded_rect_points(at, 8), {1.5F, true}, palette::accent);
-  canvas.text_middle(text, at.centre(),
-                     {size, strong ? palette::pill_text : palette::accent, Face::semibold, Align::centre});
+  const TextStyle style{size, strong ? palette::pill_text : palette::accent, Face::semibold, Align::centre};
+  canvas.text_middle(text, at.centre(), fitted(canvas, text, at.w - 12, style));
 }
 
 void draw_choice_ground(Canvas& canvas, const Rect& at, bool chosen) {

@@ -9,6 +9,11 @@ namespace halfdrop {
 
 /// Paper over the whole window.
 void draw_page_ground(Canvas& canvas);
+/// The style, its size made smaller until the words fit a width, down to three fifths: other languages are
+/// longer.
+[[nodiscard]] TextStyle fitted(const Canvas& canvas, std::string_view text, float width, TextStyle style);
+
+/// Its words are made to fit.
 void draw_page_button(Canvas& canvas, const Rect& at, const std::string& text, bool strong,
                       float size = 17.0F);
 /// What an answer's words stand on; one is chosen of several.

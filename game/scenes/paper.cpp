@@ -1,5 +1,6 @@
 #include "game/scenes/paper.h"
 
+#include "game/level/say.h"
 #include "game/marking/written_number.h"
 #include "game/scenes/drill_card.h"
 #include "game/scenes/sheet_paper.h"
@@ -16,7 +17,7 @@ bool Paper::put(const Writing& writing, Session& session) {
   if (!message_.empty()) return false;
   const bool counts = writing.cell.ends_with("/counts");  // a tick
   if (!writing.text.empty() && !counts && !number_written(writing.text))
-    message_ = "\u201c" + writing.text + "\u201d is no number: it will not count.";
+    message_ = say("sheet.no_number", {{"text", writing.text}});
   return true;
 }
 

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/eye_picture.h"
 #include "game/scenes/overlays.h"
+#include "game/scenes/piece_keys.h"
 #include "game/scenes/play_scene.h"
 
 namespace halfdrop {
@@ -74,39 +76,14 @@ void PlayScene::take_up_next() {
   switch (view_.in_hand) {
     case Bottle::titrant:
       act(Deed::take_up_water);
-      return tell("In your hand: the wash bottle's water. [P] pours it into the burette");
+      return tell(say("hint.hand.water"));
     case Bottle::water:
       act(Deed::take_up_sample);
-      return tell("In your hand: the sample. [P] pours it into the burette");
+      return tell(say("hint.hand.sample"));
     case Bottle::sample:
       act(Deed::take_up_titrant);
-      return tell("In your hand: the titrant. [P] pours it into the burette");
+      return tell(say("hint.hand.titrant"));
   }
-}
-
-/// What comes next with the pipette; `other` takes its tip off the flask's wall, or puts it there.
-void PlayScene::move_pipette(bool other) {
-  const PipetteView& pipette = view_.pipette;
-  if (other)
-    return act(pipette.place == PipettePlace::over_flask ? Deed::lean_pipette : Deed::hold_pipette_free);
-  if (session_.hands().valve != 0.0) {
-    HandsChange shut;
-    shut.valve = 0.0;
-    move_hands(shut);
-  }
-  act(next_of_pipette(pipette));
-}
-
-/// Over the flask the valve stays as it is put: half a minute is long to hold a key.
-bool PlayScene::runs_by_itself() const {
-  return view_.pipette.place == PipettePlace::at_wall || view_.pipette.place == PipettePlace::over_flask;
-}
-
-void PlayScene::work_filler(bool gently) {
-  if (!runs_by_itself()) return take(Grasp::filler, filler_strength(view_.pipette, gently));
-  HandsChange change;
-  change.valve = session_.hands().valve > 0.0 ? 0.0 : filler_strength(view_.pipette, gently);
-  move_hands(change);
 }
 
 void PlayScene::set_tap(double tap) {
@@ -294,6 +271,10 @@ void PlayScene::key_pressed(const sf::Event::KeyEvent& key) {
     paused_ = true;
     pause_choice_ = 0;
     let_go();
+  } else if (key.code == answered_by_) {
+    return;  // the keyboard repeats itself
+  } else if (answer(piece_of_key(key))) {
+    answered_by_ = key.code;
   } else if (!hand_key(key)) {
     deed_key(key);
   }
@@ -302,6 +283,7 @@ void PlayScene::key_pressed(const sf::Event::KeyEvent& key) {
 void PlayScene::key_released(const sf::Event::KeyEvent& key) {
   shift_ = key.shift;
   control_ = key.control;
+  if (key.code == answered_by_) answered_by_.reset();
   if (key.code == (turning_ < 0 ? Key::Left : Key::Right)) turning_ = 0;
   if (key.code == Key::Space) release(Grasp::swirl);
   if (key.code == Key::W) release(Grasp::wash);

@@ -132,7 +132,8 @@ void PlayScene::mouse_pressed(const sf::Event::MouseButtonEvent& button, Point a
   if (guide_ && button.button == sf::Mouse::Left && guide_tab_.contains(at)) return turn_guide();
   const Thing* const under = thing_at(things_, at);
   if (under == nullptr) return;
-  const Thing thing = *under;              // a deed lays all things out anew
+  const Thing thing = *under;  // a deed lays all things out anew
+  if (button.button == sf::Mouse::Left && answer(piece_of(thing))) return;
   if (drag_.holds) release(*drag_.holds);  // one hand on the mouse holds one thing
   if (button.button == sf::Mouse::Right) return right_pressed(thing, at);
   if (button.button != sf::Mouse::Left) return;

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdio>
 
+#include "game/level/say.h"
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/eye_picture.h"
 #include "game/scenes/eye_stem.h"
@@ -44,7 +45,7 @@ PlayScene::PlayScene(Session session, std::optional<Journal> journal, const Play
     if (!journal_) return;
     // The journal keeps what it could not write and tries again with the next change.
     if (const auto written = journal_->add(change); !written)
-      tell("Not saved: " + to_string(written.error()));
+      tell(say("bench.not_saved", {{"why", to_string(written.error())}}));
   };
   if (session_.way() == Way::guided && !session_.level().drill) guide_.emplace();
   look();
@@ -61,7 +62,7 @@ BenchPicture PlayScene::picture() const {
           outfit_,
           view_.flask_on_tile ? on_tile_ : on_bench_,
           clock_s_,
-          outfit_.titration ? level.titrant.label : "Water",
+          outfit_.titration ? level.titrant.label : say("bench.water_label"),
           level.sample.label,
           short_indicator_name(level.indicator),
           clock_s_ - pipette_let_run_at_s_};
@@ -72,6 +73,11 @@ void PlayScene::look() {
   view_ = view(session_, kForAPicture);
   if (held_cm3 > 0.5 && view_.pipette_cm3 < 0.5) pipette_let_run_at_s_ = clock_s_;
   things_ = things(picture());
+  if (asks_for_piece()) {
+    for (Thing& thing : things_) {
+      if (piece_of(thing)) thing.says = say("drill.knowing.this_one");
+    }
+  }
   let_guide_look();
 }
 
@@ -112,7 +118,7 @@ void PlayScene::advance(double wall_s) {
   }
   if (session_.way() == Way::assessed) mark_time();
   if (session_.time_is_up()) {
-    tell("Four hours are up: hand in, or leave.");
+    tell(say("bench.four_hours"));
     owed_s_ = 0;
   }
   look();
@@ -130,8 +136,8 @@ void PlayScene::turn_guide() {
   if (!guide_) {
     const std::string_view refused = no_help_words(session_.way());
     tell(!refused.empty()    ? std::string(refused)
-         : outfit_.titration ? "No guide: this is played independently. F2 shows how it is done."
-                             : "A drill has no guide. F2 shows how it is done.");
+         : outfit_.titration ? say("guide.none")
+                             : say("guide.none_in_drill"));
     return;
   }
   guide_hidden_ = !guide_hidden_ && guide_->shown().has_value();
@@ -160,8 +166,7 @@ std::string PlayScene::foot_words() const {
   if (paper_->editing() || paper_->area().contains(pointer_)) return {};
   if (const Thing* thing = thing_at(things_, pointer_)) return thing->says;
   if (clock_s_ > kGreetingStays_s || settings_.projector) return {};
-  const std::string help = session_.way() == Way::assessed ? "" : "   ·   [F2] how it is done";
-  return "Point at a thing to see what it does   ·   [F1] all keys" + help + "   ·   [Esc] pause";
+  return session_.way() == Way::assessed ? say("hint.greeting_assessed") : say("hint.greeting");
 }
 
 /// The guide's step stays while its reason gives way to what is pointed at, or told. From the back row large

@@ -99,6 +99,8 @@ class PlayScene {
   void hold_card_below_eye();
   void move_flask(bool under);
   void move_clamp(double by_mm);
+  [[nodiscard]] bool asks_for_piece() const;
+  bool answer(std::optional<Piece> piece);
   void move_pipette(bool other);
   void work_filler(bool gently);
   [[nodiscard]] bool runs_by_itself() const;
@@ -144,6 +146,7 @@ class PlayScene {
   bool paused_ = false, shift_ = false, control_ = false, wordless_ = false;
   int turning_ = 0;  ///< the arrow held: -1 shuts the tap, 1 opens it
   double turning_for_s_ = 0.0, last_open_tap_ = 0.0;
+  std::optional<sf::Keyboard::Key> answered_by_;  ///< still down: what it belongs to was the answer
   std::size_t pause_choice_ = 0;
   Wish wish_ = Wish::none;
 };

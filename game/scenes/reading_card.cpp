@@ -1,7 +1,9 @@
 // The card of "read the meniscus": which picture it is, the figure being written, how many are done.
 
+#include "game/level/say.h"
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/drill_card.h"
+#include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
 #include "game/scenes/words.h"
 
@@ -12,8 +14,7 @@ namespace {
 constexpr int kDotsInRow = 10;
 
 std::string method_words(double to_cm3) {
-  return to_cm3 < 0.02 ? "Lowest point of the meniscus, to 0.01 cm\u00b3"
-                       : "Lowest point of the meniscus, to 0.05 cm\u00b3";
+  return to_cm3 < 0.02 ? say("drill.reading.method_0_01") : say("drill.reading.method_0_05");
 }
 
 class ReadingCard : public DrillCard {
@@ -26,7 +27,7 @@ class ReadingCard : public DrillCard {
     const bool skips = typed().empty() && session.cell(reading_cell(number)).empty();
     if (skips && skip_asked_ != number) {
       skip_asked_ = number;
-      tell("Nothing is written. Enter once more leaves this picture unread.");
+      tell(say("drill.reading.nothing_written"));
       return;
     }
     if (!typed().empty() && !write(reading_cell(number), session)) return;
@@ -35,14 +36,15 @@ class ReadingCard : public DrillCard {
   }
 
   [[nodiscard]] std::string step_words() const override {
-    return large() ? "Next (Enter)" : "Write it, turn over (Enter)";
+    return large() ? say("drill.reading.step_short") : say("drill.reading.step");
   }
 
   void draw_inside(Canvas& canvas, const Session& session) const override {
     const Rect in = inside();
     const int number = shown(session), of = drill_.pictures;
-    canvas.text("Picture " + std::to_string(number) + " of " + std::to_string(of), {in.x, in.y + 36},
-                {34, palette::print, Face::bold});
+    canvas.text(
+        say("drill.reading.picture", {{"number", std::to_string(number)}, {"of", std::to_string(of)}}),
+        {in.x, in.y + 36}, {34, palette::print, Face::bold});
     canvas.text(words::clock(session.state().tick), {in.right(), in.y + 36},
                 {word_size(22), palette::print_soft, Face::semibold, Align::right});
     draw_dots(canvas, {in.x, in.y + 58}, session);
@@ -81,11 +83,12 @@ class ReadingCard : public DrillCard {
     const float size = word_size(17), step = size * 1.45F;
     float y = in.bottom() - 3 * step + 4;
     for (const auto& [keys, what] :
-         {std::pair{"\u2191 \u2193", large() ? "move the eye" : "eye up, down; 10 mm with Shift"},
-          std::pair{"K", large() ? "hold the card" : "card just below the eye"},
-          std::pair{"0 \u2026 9", large() ? "write" : "write; Backspace takes back"}}) {
+         {std::pair{"\u2191 \u2193", large() ? say("drill.reading.eye_short") : say("drill.reading.eye")},
+          std::pair{"K", large() ? say("drill.reading.card_short") : say("drill.reading.card")},
+          std::pair{"0 \u2026 9", large() ? say("drill.reading.write_short") : say("drill.reading.write")}}) {
       canvas.text(keys, {in.x, y}, {size, palette::accent, Face::bold});
-      canvas.text(what, {in.x + size * 3.9F, y}, {size, palette::print});
+      canvas.text(what, {in.x + size * 3.9F, y},
+                  fitted(canvas, what, in.w - size * 3.9F, {size, palette::print}));
       y += step;
     }
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/wording.h"
 #include "game/scenes/chart_pen.h"
 #include "game/scenes/words.h"
@@ -77,12 +78,12 @@ void draw_legend(Canvas& canvas, Point at, float right, const ReadingDrill& dril
     canvas.text_middle(text, {x + 24, at.y}, style);
     x += wide;
   };
-  entry("eye level", [&](Point p) { draw_chart_dot(canvas, p, 6, true, palette::accent); });
-  entry("eye off level", [&](Point p) { draw_chart_dot(canvas, p, 6, false, kOff); });
+  entry(say("chart.eye_level"), [&](Point p) { draw_chart_dot(canvas, p, 6, true, palette::accent); });
+  entry(say("chart.eye_off_level"), [&](Point p) { draw_chart_dot(canvas, p, 6, false, kOff); });
   if (drill.slips > 0)
-    entry("slip, off the chart", [&](Point p) { draw_chart_cross(canvas, p, 5, palette::bad); });
+    entry(say("chart.slip"), [&](Point p) { draw_chart_cross(canvas, p, 5, palette::bad); });
   // In the back row's letters a second row would not fit into the card.
-  entry(large ? "your bias" : "your bias, and how well it is known", [&](Point p) {
+  entry(large ? say("chart.bias_short") : say("chart.bias"), [&](Point p) {
     canvas.rect({p.x - 9, p.y - 6, 18, 12}, faded(palette::accent, 0.16));
     canvas.line({p.x - 9, p.y}, {p.x + 9, p.y}, 2.2F, palette::accent);
   });
@@ -94,11 +95,8 @@ float draw_error_chart(Canvas& canvas, Point top_left, float width, const DrillC
   const bool large = charts.large;
   const ChartWords sizes = chart_words(large);
   const float height = large ? 400.0F : 272.0F, legend = sizes.small * 1.7F;
-  const Rect in =
-      draw_chart_card(canvas, {top_left.x, top_left.y, width, height},
-                      large ? "Written minus true / cm\u00b3"
-                            : "Written minus true, picture by picture / cm\u00b3; a click shows what you saw",
-                      large);
+  const Rect in = draw_chart_card(canvas, {top_left.x, top_left.y, width, height},
+                                  large ? say("chart.errors_short") : say("chart.errors"), large);
   const float labels = sizes.small * 3.1F;
   const Rect plot{in.x + labels, in.y, in.w - labels, in.h - legend - 6};
   std::vector<double> errors;
@@ -138,18 +136,17 @@ void draw_digit_bar(Canvas& canvas, const Rect& plot, const Bar& bar, int most, 
 }
 
 std::string digit_words(const ReadingDrill& drill) {
-  if (drill.liked_digit)
-    return "You write " + std::to_string(*drill.liked_digit) + " more often than the readings call for.";
+  if (drill.liked_digit) return say("chart.liked", {{"digit", std::to_string(*drill.liked_digit)}});
   int written = 0;
   for (const DigitCount& count : drill.digits) written += count.written;
-  return written < kFewestValues ? "Too few figures to see a liking." : "No liking for a last figure shows.";
+  return written < kFewestValues ? say("chart.liking_too_few") : say("chart.liking_none");
 }
 
 float draw_digit_chart(Canvas& canvas, Point top_left, float width, const ReadingDrill& drill, bool large) {
   const ChartWords sizes = chart_words(large);
   const float height = large ? 380.0F : 236.0F;
   const Rect in =
-      draw_chart_card(canvas, {top_left.x, top_left.y, width, height}, "Last figure written", large);
+      draw_chart_card(canvas, {top_left.x, top_left.y, width, height}, say("chart.digits"), large);
   const bool all = drill.to_cm3 <= 0.01;
   const float foot = sizes.small * 4.4F;
   const Rect plot{in.x, in.y, in.w, in.h - foot};
@@ -173,11 +170,11 @@ float draw_digit_chart(Canvas& canvas, Point top_left, float width, const Readin
   canvas.line({plot.x, plot.bottom()}, {plot.right(), plot.bottom()}, 1.4F, palette::print);
   const float y = plot.bottom() + sizes.small * 2.4F;
   canvas.rect({in.x, y - 6, 14, 12}, palette::accent);
-  canvas.text_middle("you wrote", {in.x + 22, y}, {sizes.small, palette::print});
-  const float second = in.x + 40 + canvas.text_width("you wrote", {sizes.small, palette::print});
+  canvas.text_middle(say("chart.you_wrote"), {in.x + 22, y}, {sizes.small, palette::print});
+  const float second = in.x + 40 + canvas.text_width(say("chart.you_wrote"), {sizes.small, palette::print});
   canvas.stroke({{second, y - 6}, {second + 14, y - 6}, {second + 14, y + 6}, {second, y + 6}}, {1.6F, true},
                 palette::accent);
-  canvas.text_middle("called for", {second + 22, y}, {sizes.small, palette::print});
+  canvas.text_middle(say("chart.called_for"), {second + 22, y}, {sizes.small, palette::print});
   canvas.text_middle(digit_words(drill), {in.x, y + sizes.small * 1.45F},
                      {sizes.small, palette::print, Face::semibold});
   return height;
@@ -187,7 +184,8 @@ float draw_digit_chart(Canvas& canvas, Point top_left, float width, const Readin
 void draw_spread(Canvas& canvas, const Rect& row, const Axis& axis, const std::string& name, double sd,
                  const ChartWords& sizes, bool own) {
   const float middle = row.bottom() - sizes.normal * 0.55F;
-  canvas.text_middle(name + ": " + figure_text(sd, 3) + " cm\u00b3", {row.x, row.y + sizes.normal * 0.6F},
+  canvas.text_middle(say("chart.spread_of", {{"who", name}, {"size", figure_text(sd, 3)}}),
+                     {row.x, row.y + sizes.normal * 0.6F},
                      {sizes.normal, palette::print, own ? Face::semibold : Face::regular});
   const float left = axis.at(-sd), right = axis.at(sd), high = sizes.normal * 0.8F;
   canvas.rounded_rect({left, middle - high / 2, std::max(2.0F, right - left), high}, 3,
@@ -199,24 +197,22 @@ float draw_trained_chart(Canvas& canvas, Point top_left, float width, const Read
   const ChartWords sizes = chart_words(large);
   const float height = large ? 380.0F : 236.0F;
   const Rect in =
-      draw_chart_card(canvas, {top_left.x, top_left.y, width, height}, "Spread (standard deviation)", large);
+      draw_chart_card(canvas, {top_left.x, top_left.y, width, height}, say("chart.spread_heading"), large);
   const double trained = trained_sd_cm3(drill.to_cm3);
   const double reach = 1.15 * std::max(trained, drill.errors.sd);
   const Axis axis{-reach, reach, in.x, in.right()};
   const float row = sizes.normal * 2.5F;
   float y = in.y;
   if (drill.errors.count >= 2) {
-    draw_spread(canvas, {in.x, y, in.w, row}, axis, "You", drill.errors.sd, sizes, true);
+    draw_spread(canvas, {in.x, y, in.w, row}, axis, say("chart.you"), drill.errors.sd, sizes, true);
     y += row + 8;
   }
-  const std::string to = drill.to_cm3 > 0.01 && !large ? ", written to " + figure_text(drill.to_cm3, 2) : "";
-  draw_spread(canvas, {in.x, y, in.w, row}, axis, "Trained readers" + to, trained, sizes, false);
+  const std::string readers = drill.to_cm3 > 0.01 && !large
+                                  ? say("chart.trained_to", {{"to", figure_text(drill.to_cm3, 2)}})
+                                  : say("chart.trained");
+  draw_spread(canvas, {in.x, y, in.w, row}, axis, readers, trained, sizes, false);
   y += row + 10;
-  canvas.paragraph(large
-                       ? "Between many readers, their biases and rounding in it."
-                       : "Trained readers\u2019 0.022 cm\u00b3 is a spread between many (Gordus 1987), so it "
-                         "holds their biases too, which yours does not; on top comes what rounding adds. "
-                         "It says nothing of how you read a real burette.",
+  canvas.paragraph(large ? say("chart.trained_note_short") : say("chart.trained_note"),
                    {in.x, y + sizes.small}, in.w, sizes.small * 1.3F, {sizes.small, palette::print_soft});
   return height;
 }

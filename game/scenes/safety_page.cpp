@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "game/level/say.h"
 #include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
 #include "game/scenes/words.h"
@@ -21,12 +22,11 @@ constexpr Rect kFirstWay{kLeft, 428, kLeftWidth, 58};
 constexpr float kWayStep = 66, kPageStep = 200;
 
 struct WayWords {
-  const char *name, *words;
+  Phrase name, words;
 };
-constexpr std::array<WayWords, kWays> kWayWords = {
-    {{"Guided", "The next step and its reason, as long as they help you."},
-     {"Independent", "Silence. F2 at the bench shows how it is done."},
-     {"Assessed", "No help and no way back; your own unknown; a file to hand in."}}};
+constexpr std::array<WayWords, kWays> kWayWords = {{{"safety.guided", "safety.guided.words"},
+                                                    {"safety.independent", "safety.independent.words"},
+                                                    {"safety.assessed", "safety.assessed.words"}}};
 
 Rect way_rect(std::size_t way) {
   Rect rect = kFirstWay;
@@ -92,30 +92,27 @@ void draw_way(Canvas& canvas, const Rect& at, const WayWords& words, std::size_t
   canvas.circle(dot, 8, palette::paper);
   if (chosen) canvas.circle(dot, 5, palette::accent);
   canvas.text(words.name, {at.x + 50, at.y + 24}, {19, palette::print, Face::bold});
-  canvas.text(words.words, {at.x + 50, at.y + 46}, {17, palette::print});
+  canvas.text(words.words, {at.x + 50, at.y + 46},
+              fitted(canvas, words.words, at.w - 60, {17, palette::print}));
   canvas.text(std::to_string(number), {at.right() - 16, at.y + 24},
               {16, palette::accent, Face::bold, Align::right});
 }
 
 }  // namespace
 
-const std::vector<std::string>& house_rules() {
-  static const std::vector<std::string> rules = {
-      "Eye protection from the first liquid to the last, also while your neighbours still work.",
-      "Fill the burette with its top below eye level: bring it down, do not climb up to it.",
-      "Fill the pipette with a filler, never by mouth.",
-      "Mop up spills at once. On skin or in an eye: rinse with plenty of water and get help.",
-      "Wash your hands when you have finished."};
-  return rules;
+std::vector<std::string> house_rules() {
+  return {say("safety.rule.eyes"), say("safety.rule.height"), say("safety.rule.filler"),
+          say("safety.rule.spills"), say("safety.rule.hands")};
 }
 
 std::string bottle_line(const BottleHazards& bottle) {
-  std::string line = bottle.at_most ? "At most " : "";
+  std::string dissolved;
   for (const DissolvedHazard& one : bottle.dissolved) {
-    if (&one != &bottle.dissolved.front()) line += ", ";
-    line += words::fixed(one.percent, one.percent < 0.1 ? 3 : 2) + " % " + one.substance;
+    if (&one != &bottle.dissolved.front()) dissolved += ", ";
+    dissolved += words::fixed(one.percent, one.percent < 0.1 ? 3 : 2) + " % " + one.substance;
   }
-  return line + ": " + hazard_words(bottle) + (bottle.local.empty() ? "." : "");
+  if (bottle.at_most) dissolved = say("safety.at_most", {{"dissolved", dissolved}});
+  return dissolved + ": " + hazard_words(bottle) + (bottle.local.empty() ? "." : "");
 }
 
 SafetyPage::SafetyPage(const Level& level, Way way)
@@ -182,7 +179,8 @@ void SafetyPage::draw_safety(Canvas& canvas) const {
   }
   if (!bottles_.empty()) passages.push_back({words::kHazardSource, Face::regular, 0.9F, 0, 14, false});
   std::vector<std::string> rules = level_.cautions;
-  if (!level_.drill) rules.insert(rules.end(), house_rules().begin(), house_rules().end());
+  for (const std::string& rule : level_.drill ? std::vector<std::string>() : house_rules())
+    rules.push_back(rule);
   for (const std::string& rule : rules) passages.push_back({rule, Face::regular, 1.0F, 32, 6, true});
   const Rect place{kRight, kTop + 32, kRightWidth, 488};
   hidden_ = std::max(hidden_, draw_column(canvas, place, passages, kSafetySize, scroll_));

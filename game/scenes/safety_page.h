@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "game/level/bottle_hazards.h"
+#include "game/level/say.h"
 #include "game/scenes/canvas.h"
 #include "game/session/way.h"
 
@@ -44,7 +45,7 @@ class SafetyPage {
 };
 
 /// What is to be heeded in every titration: eye protection, filling height, filler, spills, clearing up.
-[[nodiscard]] const std::vector<std::string>& house_rules();
+[[nodiscard]] std::vector<std::string> house_rules();
 /// "0.40 % sodium hydroxide: not classified at this strength."
 [[nodiscard]] std::string bottle_line(const BottleHazards& bottle);
 

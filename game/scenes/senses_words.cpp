@@ -1,8 +1,11 @@
 #include "game/scenes/senses_words.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdio>
+
+#include "game/level/say.h"
 
 namespace halfdrop {
 
@@ -26,6 +29,19 @@ const char* hue_word(double degrees, double lightness) {
   if (degrees < 290) return "blue";
   return "violet";
 }
+
+struct Hue {
+  std::string_view word;
+  Phrase shown;
+};
+constexpr std::array<Hue, 8> kHues = {{{"pink", "colour.pink"},
+                                       {"red", "colour.red"},
+                                       {"orange", "colour.orange"},
+                                       {"yellow", "colour.yellow"},
+                                       {"green", "colour.green"},
+                                       {"blue", "colour.blue"},
+                                       {"violet", "colour.violet"},
+                                       {"colourless", "colour.none"}}};
 
 const char* bottle_word(Bottle bottle) {
   if (bottle == Bottle::sample) return "sample";
@@ -90,6 +106,18 @@ std::string colour_words(const Rgb& seen, const Rgb& backdrop) {
   if (chroma < 9) return "faint-" + hue;
   if (chroma < 28) return "pale-" + hue;
   return chroma > 62 ? "deep-" + hue : hue;
+}
+
+std::string shown_colour(const Rgb& seen, const Rgb& backdrop) {
+  const std::string word = colour_words(seen, backdrop);
+  const std::size_t hyphen = word.find('-');
+  const std::string hue = hyphen == std::string::npos ? word : word.substr(hyphen + 1);
+  const auto found =
+      std::find_if(kHues.begin(), kHues.end(), [&](const auto& one) { return one.word == hue; });
+  const std::string& shown = say(found->shown);
+  if (word.starts_with("faint-")) return say("colour.faint", {{"hue", shown}});
+  if (word.starts_with("pale-")) return say("colour.pale", {{"hue", shown}});
+  return word.starts_with("deep-") ? say("colour.deep", {{"hue", shown}}) : shown;
 }
 
 std::string senses_line(const View& view) {

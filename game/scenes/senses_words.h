@@ -10,6 +10,8 @@ namespace halfdrop {
 /// "colourless", "faint pink", "pale yellow", "pink", "deep blue": a liquid's colour against its backdrop
 /// alone.
 [[nodiscard]] std::string colour_words(const Rgb& seen, const Rgb& backdrop);
+/// The same as it is shown, in the language in force: "pale pink".
+[[nodiscard]] std::string shown_colour(const Rgb& seen, const Rgb& backdrop);
 
 /// "t=12.50 reading=0.15 level=+2.1mm drops=1.0/s hanging=0.40 flask=colourless streak=pink jet=full ..."
 [[nodiscard]] std::string senses_line(const View& view);

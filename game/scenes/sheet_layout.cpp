@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "game/level/say.h"
+
 namespace halfdrop {
 
 namespace {
@@ -52,11 +54,10 @@ const char* sheet_row_name(int row) {
   return names[row];
 }
 
-const char* sheet_row_words(int row, bool with_unit) {
-  static constexpr const char* names[kSheetRows] = {"final reading", "initial reading", "titre",
-                                                    "in the mean"};
-  static constexpr const char* with_units[kSheetRows] = {
-      "final reading / cm\u00b3", "initial reading / cm\u00b3", "titre / cm\u00b3", "in the mean"};
+Phrase sheet_row_words(int row, bool with_unit) {
+  static constexpr Phrase names[kSheetRows] = {"sheet.final", "sheet.initial", "sheet.titre", "sheet.counts"};
+  static constexpr Phrase with_units[kSheetRows] = {"sheet.final.cm3", "sheet.initial.cm3", "sheet.titre.cm3",
+                                                    "sheet.counts"};
   return with_unit ? with_units[row] : names[row];
 }
 

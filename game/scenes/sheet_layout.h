@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "game/level/level.h"
+#include "game/level/say.h"
 #include "game/scenes/paint.h"
 
 namespace halfdrop {
@@ -14,7 +15,7 @@ namespace halfdrop {
 inline constexpr int kSheetRows = 4;
 [[nodiscard]] const char* sheet_row_name(int row);  ///< final, initial, titre, counts: as the paper has them
 /// As the trade heads them: "initial reading / cm³".
-[[nodiscard]] const char* sheet_row_words(int row, bool with_unit);
+[[nodiscard]] Phrase sheet_row_words(int row, bool with_unit);
 
 struct SheetLayout {
   Rect paper;

@@ -4,6 +4,8 @@
 
 #include <SFML/System/String.hpp>
 
+#include "game/level/say.h"
+
 namespace halfdrop {
 
 namespace {
@@ -67,7 +69,7 @@ void SheetPaper::come_forward(bool forward) {
 
 void SheetPaper::show_example(bool shown) {
   if (shown && !slip_.offered()) {
-    const std::string done = "The worked example is withdrawn: you have done every line of it.";
+    const std::string done = say("worked.all_withdrawn");
     tell(level_.calculation.empty() ? "" : (no_example_.empty() ? done : no_example_));
     return;
   }

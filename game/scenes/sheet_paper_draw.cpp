@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "game/level/say.h"
 #include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
 #include "game/scenes/sheet_paper.h"
@@ -51,13 +52,16 @@ void draw_grid(Canvas& canvas, const SheetLayout& sheet, const std::vector<std::
   for (std::size_t c = 0; c < runs.size(); ++c) {
     const float x = t.x + sheet.label_width + sheet.column_width * static_cast<float>(c);
     canvas.line({x, t.y + 4}, {x, t.bottom()}, px, palette::paper_line);
-    canvas.text_middle(runs[c] == "trial" ? "Trial" : runs[c],
-                       {x + sheet.column_width / 2, t.y + sheet.heading_height / 2},
-                       print(sheet.print_size, Face::semibold, Align::centre));
+    const std::string& name = runs[c] == "trial" ? say("sheet.trial") : runs[c];
+    canvas.text_middle(
+        name, {x + sheet.column_width / 2, t.y + sheet.heading_height / 2},
+        fitted(canvas, name, sheet.column_width - 6, print(sheet.print_size, Face::semibold, Align::centre)));
   }
   for (int row = 0; row < kSheetRows; ++row) {
     const float y = t.y + sheet.heading_height + sheet.row_height * (static_cast<float>(row) + 0.5F);
-    canvas.text_middle(sheet_row_words(row, forward), {t.x + 2, y}, print(sheet.print_size));
+    const Phrase words = sheet_row_words(row, forward);
+    canvas.text_middle(words, {t.x + 2, y},
+                       fitted(canvas, words, sheet.label_width - 4, print(sheet.print_size)));
   }
 }
 
@@ -194,8 +198,8 @@ void SheetPaper::draw_working_line(Canvas& canvas, const SheetLayout& sheet, con
                                   [&](const CalculationStep& s) { return !session.cell(s.cell).empty(); });
   const CalculationStep& last = level_.calculation.back();
   const std::string result = session.cell(last.cell);
-  canvas.text_middle(std::string(words::kWorking) + "  " + std::to_string(done) + " of " +
-                         std::to_string(level_.calculation.size()) + " lines",
+  canvas.text_middle(say("sheet.working",
+                         {{"done", std::to_string(done)}, {"of", std::to_string(level_.calculation.size())}}),
                      {w.x + 2, w.centre().y}, print(15));
   if (result.empty()) {
     canvas.text_middle(words::kWorkingMore, {w.right() - 2, w.centre().y},
@@ -218,7 +222,7 @@ void SheetPaper::draw_foot(Canvas& canvas, const SheetLayout& sheet) const {
                           asking() || !message().empty() ? Face::semibold : Face::regular);
   if (!message().empty() || asking()) style.colour = palette::bad;
   style.size = fitting(canvas, note, width, style);
-  canvas.text_middle(note, {left, middle}, style);
+  canvas.text_middle(note, {left, middle}, fitted(canvas, note, width + 8, style));
   if (asking()) {
     draw_button(canvas, sheet.place("yes"), words::kYes, size, true);
     draw_button(canvas, sheet.place("no"), words::kNo, size, false);

@@ -4,7 +4,18 @@
 #include <algorithm>
 #include <array>
 
+#include "game/level/say.h"
+
 namespace halfdrop {
+
+namespace {
+
+constexpr std::array<Phrase, 12> kMonths = {"list.month.jan", "list.month.feb", "list.month.mar",
+                                            "list.month.apr", "list.month.may", "list.month.jun",
+                                            "list.month.jul", "list.month.aug", "list.month.sep",
+                                            "list.month.oct", "list.month.nov", "list.month.dec"};
+
+}  // namespace
 
 std::vector<std::filesystem::path> files_of(const std::string& folder, const std::string& ending) {
   std::vector<std::filesystem::path> paths;
@@ -34,9 +45,12 @@ std::time_t changed(const std::filesystem::path& path) {
 std::string day_and_time(std::time_t time) {
   std::tm local{};
   if (!localtime_r(&time, &local)) return {};
-  std::array<char, 64> text{};
-  const std::size_t length = std::strftime(text.data(), text.size(), "%d %b %H:%M:%S", &local);
-  return {text.data(), length};
+  std::array<char, 64> day{}, time_of_day{};
+  std::strftime(day.data(), day.size(), "%d", &local);
+  std::strftime(time_of_day.data(), time_of_day.size(), "%H:%M:%S", &local);
+  return say("list.when", {{"day", day.data()},
+                           {"month", say(kMonths[static_cast<std::size_t>(local.tm_mon)])},
+                           {"time", time_of_day.data()}});
 }
 
 }  // namespace halfdrop

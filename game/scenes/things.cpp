@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "game/level/say.h"
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/eye_picture.h"
 #include "game/scenes/senses_words.h"
@@ -12,11 +13,6 @@ namespace {
 
 using layout::kJetX;
 using layout::kNearUnits_cm;
-
-std::string spaced(std::string words) {
-  std::replace(words.begin(), words.end(), '-', ' ');
-  return words;
-}
 
 /// A thing that is clicked.
 Thing clicked(std::string name, const Rect& rect, std::string says, std::optional<Deed> deed,
@@ -30,10 +26,8 @@ Thing held(std::string name, const Rect& rect, std::string says, Grip grip) {
 }
 
 Thing tap(const BenchPicture& picture) {
-  return held(
-      "tap", {kJetX - 22, layout::tap_y(picture.spec, picture.view.hands.clamp_mm) - 92, 116, 116},
-      "Tap: drag the handle, or [←] shut and [→] open (finely with Shift); [S] snaps it shut, [D] goes back",
-      Grip::tap);
+  return held("tap", {kJetX - 22, layout::tap_y(picture.spec, picture.view.hands.clamp_mm) - 92, 116, 116},
+              say("hint.tap"), Grip::tap);
 }
 
 Thing jet(const BenchPicture& picture) {
@@ -41,11 +35,8 @@ Thing jet(const BenchPicture& picture) {
               tip = layout::tip_y(picture.spec, picture.view.hands.clamp_mm);
   const bool hangs = picture.view.hanging_cm3 > 0;
   const bool flask = picture.view.flask_under_jet && !picture.view.beaker_under;
-  const std::string drop =
-      flask ? "A drop hangs: click or [O] touches it off on the flask's neck; then rinse it down [W]"
-            : "A drop hangs at the tip: click to touch it off on the beaker [O]";
-  return clicked("jet", {kJetX - 14, top, 28, tip + 16 - top},
-                 hangs ? drop : "The jet, below the tap: click to flick it with a finger [J]",
+  const std::string drop = flask ? say("hint.drop_flask") : say("hint.drop_beaker");
+  return clicked("jet", {kJetX - 14, top, 28, tip + 16 - top}, hangs ? drop : say("hint.jet"),
                  hangs ? Deed::touch_off_drop : Deed::flick_jet);
 }
 
@@ -54,70 +45,64 @@ Thing flask(const BenchPicture& picture) {
   const Point foot{layout::flask_x(view.hands.flask_x_cm), layout::kFootY};
   const auto half = static_cast<float>(picture.spec.flask.base_radius_cm) * kNearUnits_cm;
   const auto high = static_cast<float>(picture.spec.flask.height_cm) * kNearUnits_cm;
-  std::string says = "Flask";
-  if (view.flask_cm3 > 1) says += ", " + spaced(colour_words(view.flask_colour, view.backdrop_colour));
-  says += view.flask_under_jet ? ": drag it (up: lift it) or [F]; swirl: hold [Space] or the right button"
-                               : ": drag it under the jet or [F]; empty [X], rinse with water [V]";
+  const std::string name =
+      view.flask_cm3 > 1
+          ? say("hint.flask.colour", {{"colour", shown_colour(view.flask_colour, view.backdrop_colour)}})
+          : say("hint.flask");
+  const std::string says = view.flask_under_jet ? say("hint.flask.under_jet", {{"flask", name}})
+                                                : say("hint.flask.aside", {{"flask", name}});
   return held("flask", {foot.x - half, foot.y - high, 2 * half, high + 4}, says, Grip::flask);
 }
 
 Thing beaker(const View& view, bool for_waste) {
-  const std::string name = for_waste ? "Waste beaker" : "Beaker";
+  const std::string& name = for_waste ? say("hint.waste_beaker") : say("hint.beaker");
   if (view.beaker_under) {
-    return clicked("beaker", layout::kBeakerUnder,
-                   name + ": click takes it away [B]; right button pours it out [Shift+B]",
+    return clicked("beaker", layout::kBeakerUnder, say("hint.beaker.under", {{"beaker", name}}),
                    Deed::take_beaker_away, Deed::empty_beaker);
   }
-  return clicked("beaker", layout::kBeakerAside,
-                 name + ": click puts it under the jet [B]; right button pours it out [Shift+B]",
+  return clicked("beaker", layout::kBeakerAside, say("hint.beaker.aside", {{"beaker", name}}),
                  Deed::put_beaker_under, Deed::empty_beaker);
 }
 
 Thing tile(const View& view) {
   if (view.tile_laid) {
-    return clicked("tile", layout::kTileLaid, "White tile: colour shows best on it; click takes it away [L]",
-                   Deed::take_tile_away);
+    return clicked("tile", layout::kTileLaid, say("hint.tile.laid"), Deed::take_tile_away);
   }
-  return clicked("tile", layout::kTileAside, "White tile: click lays it under the jet [L]", Deed::lay_tile);
+  return clicked("tile", layout::kTileAside, say("hint.tile.aside"), Deed::lay_tile);
 }
 
 Thing funnel(const BenchPicture& picture) {
   const layout::FarScale far = far_scale(picture);
   if (picture.view.funnel_in) {
-    return clicked("funnel", {far.tube_x - 20, far.rim_y - 30, 40, 40},
-                   "Funnel in the burette: click lifts it out [N]", Deed::lift_out_funnel);
+    return clicked("funnel", {far.tube_x - 20, far.rim_y - 30, 40, 40}, say("hint.funnel.in"),
+                   Deed::lift_out_funnel);
   }
-  return clicked("funnel", layout::kFunnelAside, "Funnel: click puts it in the burette [N]",
-                 Deed::put_in_funnel);
+  return clicked("funnel", layout::kFunnelAside, say("hint.funnel.aside"), Deed::put_in_funnel);
 }
 
 Thing pipette(const View& view, const Rect& rect) {
   if (view.pipette_cm3 > 0.5) {
-    return clicked("pipette", rect, "Pipette, filled to its line: click lets it run into the flask [A]",
-                   Deed::deliver_aliquot);
+    return clicked("pipette", rect, say("hint.pipette.full"), Deed::deliver_aliquot);
   }
   const bool water = view.in_hand == Bottle::water;
-  return clicked("pipette", rect,
-                 std::string("Pipette: click fills it to its line [A]; right button rinses it with ") +
-                     (water ? "water" : "sample") + " [Y]",
+  return clicked("pipette", rect, water ? say("hint.pipette.water") : say("hint.pipette.sample"),
                  Deed::fill_pipette, pipette_rinse(view));
 }
 
 std::string words_by_hand(const PipetteView& pipette) {
   switch (pipette.place) {
     case PipettePlace::dipped:
-      return "Pipette, its tip in the sample: click lifts it out [A]";
+      return say("hint.pipette.dipped");
     case PipettePlace::at_wall:
-      return "Pipette, its tip on the neck's wall: click takes it away [A]; right button holds it free";
+      return say("hint.pipette.at_wall");
     case PipettePlace::over_flask:
-      return "Pipette, its tip free: click takes it away [A]; right button leans it on the wall";
+      return say("hint.pipette.free");
     case PipettePlace::aside:
       break;
   }
-  if (pipette.outside_wet)
-    return "Pipette, wet outside: right button wipes it [M]; click holds it over the flask [A]";
-  if (pipette.holds) return "Pipette: click leans it on the flask's neck [A]; let it down at the filler [Z]";
-  return "Pipette: click dips it into the sample [A]; right button rinses it [Y]";
+  if (pipette.outside_wet) return say("hint.pipette.wet");
+  if (pipette.holds) return say("hint.pipette.holds");
+  return say("hint.pipette.dip");
 }
 
 Deed other_by_hand(const View& view) {
@@ -130,9 +115,7 @@ Deed other_by_hand(const View& view) {
 Thing sample_by_hand(const View& view) {
   const bool dipped = view.pipette.place == PipettePlace::dipped;
   Thing bottle =
-      clicked("sample", layout::kSampleBottle,
-              dipped ? "Sample: click lifts the pipette out [A]; the right button pours it into the burette"
-                     : "Sample: click dips the pipette in [A]; the right button pours it into the burette",
+      clicked("sample", layout::kSampleBottle, dipped ? say("hint.sample.lift") : say("hint.sample.dip"),
               dipped ? Deed::lift_pipette : Deed::dip_pipette);
   bottle.pours = Deed::take_up_sample;
   return bottle;
@@ -145,13 +128,12 @@ Thing filler_by_hand(const PipetteView& pipette, const Rect& place) {
   const Rect rect = place.h > place.w ? Rect{place.x - 6, place.y, place.w + 12, 50}
                                       : Rect{place.right() - 50, place.y, 50, place.h};
   const bool run_out = over && !pipette.holds;
-  Thing filler =
-      held("filler", rect,
-           dipped    ? "Filler: hold the button or [Z] to draw up; gently with Shift or the right button"
-           : run_out ? "Filler: what is left stays in the tip; the right button would blow it out [U]"
-           : over    ? "Filler: click or [Z] lets it run, or stops it"
-                     : "Filler: hold the button or [Z] to let it down; gently with Shift or the right button",
-           Grip::filler);
+  Thing filler = held("filler", rect,
+                      dipped    ? say("hint.filler.draw")
+                      : run_out ? say("hint.filler.run_out")
+                      : over    ? say("hint.filler.run")
+                                : say("hint.filler.let_down"),
+                      Grip::filler);
   if (run_out) filler.other_deed = Deed::blow_out_pipette;
   return filler;
 }
@@ -167,8 +149,7 @@ void add_pipette_by_hand(const BenchPicture& picture, std::vector<Thing>& all) {
 }
 
 Thing sample(const View& view) {
-  Thing bottle = clicked("sample", layout::kSampleBottle,
-                         "Sample: click fills the pipette [A]; the right button pours it into the burette",
+  Thing bottle = clicked("sample", layout::kSampleBottle, say("hint.sample"),
                          view.pipette_cm3 > 0.5 ? Deed::deliver_aliquot : Deed::fill_pipette);
   bottle.pours = Deed::take_up_sample;
   return bottle;
@@ -179,49 +160,38 @@ Thing filler(const Rect& pipette) {
   const bool upright = pipette.h > pipette.w;
   const Rect rect = upright ? Rect{pipette.x, pipette.y, pipette.w, 50}
                             : Rect{pipette.right() - 50, pipette.y, 50, pipette.h};
-  return clicked("filler", rect, "Filler: squeezing it blows the last drop out of the tip [U]",
-                 Deed::blow_out_pipette);
+  return clicked("filler", rect, say("hint.filler"), Deed::blow_out_pipette);
 }
 
 Thing burette(const BenchPicture& picture) {
   const layout::FarScale far = far_scale(picture);
-  return held("burette", {far.tube_x - 16, far.rim_y, 32, far.tap_y - far.rim_y},
-              "Burette: hold the button or [E] to take it out, aslant, and turn it about: so it is rinsed",
+  return held("burette", {far.tube_x - 16, far.rim_y, 32, far.tap_y - far.rim_y}, say("hint.burette"),
               Grip::burette);
 }
 
 Thing clamp(const BenchPicture& picture) {
   const bool out = picture.view.over_edge;
   Thing thing =
-      held("clamp", far_clamp(picture),
-           std::string("Clamps: drag to raise or lower the burette [Ctrl+↑] [Ctrl+↓]; right button ") +
-               (out ? "swings it back over the bench [Home]" : "swings it out over the bench's edge [Home]"),
-           Grip::clamp);
+      held("clamp", far_clamp(picture), out ? say("hint.clamp.out") : say("hint.clamp"), Grip::clamp);
   thing.other_deed = out ? Deed::swing_back : Deed::swing_over_edge;
   return thing;
 }
 
 Thing goggles(const View& view) {
   if (view.goggles_on) {
-    return clicked("goggles", layout::kGoggles, "You wear eye protection: click takes it off [G]",
-                   Deed::take_off_goggles);
+    return clicked("goggles", layout::kGoggles, say("hint.goggles.on"), Deed::take_off_goggles);
   }
-  return clicked("goggles", layout::kGoggles, "Eye protection: click puts it on [G]", Deed::put_on_goggles);
+  return clicked("goggles", layout::kGoggles, say("hint.goggles.off"), Deed::put_on_goggles);
 }
 
 Thing coat(const View& view) {
-  return clicked(
-      "coat", layout::kCoat,
-      view.coat_on ? "You wear your coat, buttoned" : "Lab coat: click puts it on and buttons it [C]",
-      Deed::put_on_coat);
+  return clicked("coat", layout::kCoat, view.coat_on ? say("hint.coat.on") : say("hint.coat.off"),
+                 Deed::put_on_coat);
 }
 
 void add_bottle(const BenchPicture& picture, std::vector<Thing>& all) {
   Thing bottle = held("titrant", layout::kTitrantBottle,
-                      std::string(picture.outfit.titration ? "Titrant" : "Water") +
-                          ": hold the button or [P] to pour it into the burette; gently with Shift or the "
-                          "right button",
-                      Grip::pour);
+                      picture.outfit.titration ? say("hint.titrant") : say("hint.water"), Grip::pour);
   if (picture.outfit.titration) bottle.pours = Deed::take_up_titrant;
   all.push_back(std::move(bottle));
 }
@@ -239,44 +209,40 @@ void add_titration(const BenchPicture& picture, std::vector<Thing>& all) {
   } else {
     add_practised_pipette(picture, all);
   }
-  all.push_back(clicked("indicator", layout::kIndicator, "Indicator: click adds one drop to the flask [I]",
-                        Deed::add_indicator));
-  Thing water =
-      held("water", layout::kWashBottle,
-           "Wash bottle: hold the button or [W] to wash down; the right button pours water into the "
-           "burette",
-           Grip::wash);
+  all.push_back(clicked("indicator", layout::kIndicator, say("hint.indicator"), Deed::add_indicator));
+  Thing water = held("water", layout::kWashBottle, say("hint.wash_bottle"), Grip::wash);
   water.pours = Deed::take_up_water;
   all.push_back(std::move(water));
-  all.push_back(clicked("sink", layout::kSink,
-                        "Sink: click rinses the flask with water [V]; right button only empties it [X]",
-                        Deed::rinse_flask, Deed::empty_flask));
+  all.push_back(clicked("sink", layout::kSink, say("hint.sink"), Deed::rinse_flask, Deed::empty_flask));
+}
+
+/// What else is there to be known.
+void add_pieces(const BenchPicture& picture, std::vector<Thing>& all) {
+  const Rect where = layout::kPipette.grown(6);
+  for (Thing piece : {filler(where), pipette(picture.view, where)}) {
+    piece.deed.reset();
+    piece.other_deed.reset();
+    piece.says = say("hint.only_known");
+    all.push_back(std::move(piece));
+  }
+  all.push_back(held("water", layout::kWashBottle, say("hint.wash_bottle.wall"), Grip::wash));
 }
 
 void add_room(const View& view, std::vector<Thing>& all) {
-  all.push_back(clicked(
-      "cloth", layout::kCloth,
-      view.spilt_cm3 > 0 ? "Cloth: the bench is wet, click mops it up [M]" : "Cloth: for mopping up [M]",
-      Deed::wipe_bench));
+  all.push_back(clicked("cloth", layout::kCloth,
+                        view.spilt_cm3 > 0 ? say("hint.cloth.wet") : say("hint.cloth"), Deed::wipe_bench));
   all.push_back(goggles(view));
   all.push_back(coat(view));
 }
 
 void add_eye(const BenchPicture& picture, std::vector<Thing>& all) {
   const Hands& hands = picture.view.hands;
-  all.push_back(held("eye-rail", EyePicture::rail(picture.outfit.eye),
-                     "Your eye: drag it, turn the wheel, or [↑] [↓] (10 mm with Shift); level when the far "
-                     "half of a ring hides behind the near",
-                     Grip::eye_rail));
+  all.push_back(held("eye-rail", EyePicture::rail(picture.outfit.eye), say("hint.eye_rail"), Grip::eye_rail));
   all.push_back(held("card", EyePicture::card_handle(picture.outfit.eye, hands.card_mm).grown(4),
-                     "Reading card, white over dark: drag it until its dark edge stands just below the "
-                     "meniscus [K]",
-                     Grip::card));
-  all.push_back(held("eye-picture", EyePicture::frame(picture.outfit.eye),
-                     "What your eye sees: turn the wheel to move it; [K] holds the card just below",
-                     Grip::none));
-  all.push_back(held("eye", far_eye(picture.spec, hands.eye_mm).grown(3),
-                     "Your eye: drag it, turn the wheel, or [↑] [↓] (10 mm with Shift)", Grip::far_eye));
+                     say("hint.card"), Grip::card));
+  all.push_back(
+      held("eye-picture", EyePicture::frame(picture.outfit.eye), say("hint.eye_picture"), Grip::none));
+  all.push_back(held("eye", far_eye(picture.spec, hands.eye_mm).grown(3), say("hint.eye"), Grip::far_eye));
 }
 
 }  // namespace
@@ -296,6 +262,14 @@ Deed pipette_rinse(const View& view) {
   return view.in_hand == Bottle::water ? Deed::rinse_pipette_with_water : Deed::rinse_pipette_with_sample;
 }
 
+std::optional<Piece> piece_of(const Thing& thing) {
+  if (thing.name == "water") return Piece::wash_bottle;
+  if (thing.name == "flask") return Piece::flask;
+  if (thing.name == "tile") return Piece::tile;
+  if (thing.name == "beaker") return Piece::beaker;
+  return piece_from_name(thing.name);
+}
+
 std::vector<Thing> things(const BenchPicture& picture) {
   const View& view = picture.view;
   const Outfit& outfit = picture.outfit;
@@ -303,17 +277,18 @@ std::vector<Thing> things(const BenchPicture& picture) {
   if (outfit.liquid) {
     all = {tap(picture), jet(picture)};
     if (view.beaker_under) all.push_back(beaker(view, !outfit.beaker_takes_it));
-    if (outfit.titration) all.push_back(flask(picture));
+    if (outfit.glass()) all.push_back(flask(picture));
     if (!view.beaker_under) all.push_back(beaker(view, !outfit.beaker_takes_it));
-    if (outfit.titration) all.push_back(tile(view));
+    if (outfit.glass()) all.push_back(tile(view));
     if (outfit.pouring) add_bottle(picture, all);
     if (outfit.titration) add_titration(picture, all);
+    if (outfit.pieces) add_pieces(picture, all);
     add_room(view, all);
   }
   add_eye(picture, all);
-  if (outfit.pouring) all.push_back(funnel(picture));
-  if (outfit.pouring) all.push_back(clamp(picture));
-  if (outfit.titration) all.push_back(burette(picture));
+  if (outfit.funnel()) all.push_back(funnel(picture));
+  if (outfit.funnel()) all.push_back(clamp(picture));
+  if (outfit.glass()) all.push_back(burette(picture));
   return all;
 }
 

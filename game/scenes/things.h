@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "game/scenes/bench_picture.h"
+#include "game/session/apparatus.h"
 #include "physics/bench/deeds.h"
 
 namespace halfdrop {
@@ -33,6 +34,8 @@ struct Thing {
 [[nodiscard]] Deed pipette_rinse(const View& view);
 /// Things as they lie now, nearest to the viewer first.
 [[nodiscard]] std::vector<Thing> things(const BenchPicture& picture);
+/// Which piece of apparatus a thing is; nothing for bottles, eye, clothes and so on.
+[[nodiscard]] std::optional<Piece> piece_of(const Thing& thing);
 /// The one under a point.
 [[nodiscard]] const Thing* thing_at(const std::vector<Thing>& all, Point point);
 

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
 #include "game/marking/wording.h"
+#include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
 #include "game/scenes/waterfall_chart.h"
 #include "game/scenes/words.h"
@@ -76,16 +78,16 @@ void draw_line(Canvas& canvas, const Rect& area, const MarkedAttempt& marked, co
     canvas.text_middle(text, {x, y - sizes.words * 1.1F},
                        {sizes.words, colour, Face::semibold, Align::centre});
   };
-  above("yours, k = 2", first, own.budget.value, palette::ink);
+  above(say("uncertainty.yours"), first, own.budget.value, palette::ink);
   draw_interval(canvas, line, first, own.budget.value, own.budget.expanded, true);
-  above("perfect hands, about the truth", second, marked.true_value, palette::good);
+  above(say("uncertainty.perfect"), second, marked.true_value, palette::good);
   draw_interval(canvas, line, second, marked.true_value, own.perfect_hands_expanded, false);
 }
 
 std::string first_words(const OwnUncertainty& own) {
   const std::string best = rounded_like(own.perfect_hands_expanded, own.perfect_hands_expanded);
-  return "What your titres give, with k = 2 (" + words::figures(200.0 * own.budget.relative, 2) +
-         " %). Perfect hands could have got \u00b1 " + best + " with this glass.";
+  return say("uncertainty.first",
+             {{"percent", words::figures(200.0 * own.budget.relative, 2)}, {"best", best}});
 }
 
 /// Height of the line with both intervals and its figures.
@@ -122,11 +124,11 @@ void draw_shares(Canvas& canvas, const Rect& card, const UncertaintyBudget& budg
   const float left = card.x + sizes.margin, right = card.right() - sizes.margin;
   const float names = sizes.words * 12.4F, figures = sizes.words * 3.7F;
   float y = card.y + sizes.margin + sizes.heading * 0.5F;
-  canvas.text_middle("Share of each in its variance", {left, y},
-                     {sizes.words + 1, palette::print, Face::bold});
+  canvas.text_middle(say("uncertainty.shares"), {left, y}, {sizes.words + 1, palette::print, Face::bold});
   y += sizes.row;
   for (const BudgetLine& line : by_share(budget)) {
-    canvas.text_middle(line.quantity.name, {left, y}, {sizes.words, palette::print});
+    canvas.text_middle(line.quantity.name, {left, y},
+                       fitted(canvas, line.quantity.name, names - 6, {sizes.words, palette::print}));
     const Rect bar{left + names, y - sizes.row * 0.26F, right - figures - left - names, sizes.row * 0.52F};
     canvas.rect(bar, faded(palette::accent, 0.10));
     canvas.rect({bar.x, bar.y, std::max(1.5F, bar.w * static_cast<float>(line.share)), bar.h},
@@ -141,9 +143,8 @@ void draw_shares(Canvas& canvas, const Rect& card, const UncertaintyBudget& budg
 
 std::string within_words(const OwnUncertainty& own, double true_value) {
   const double off = std::fabs(own.budget.value - true_value);
-  if (off <= own.budget.expanded)
-    return "The truth lies within your \u00b1: the result is as good as it claims.";
-  return "The truth lies outside your \u00b1: a cause is at work that no repeat shows.";
+  if (off <= own.budget.expanded) return say("uncertainty.within");
+  return say("uncertainty.outside");
 }
 
 float draw_uncertainty(Canvas& canvas, Point top_left, float width, const MarkedAttempt& marked, bool large) {

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "game/demonstrator/wager_rounds.h"
+#include "game/level/say.h"
 #include "game/marking/bet.h"
 #include "game/scenes/canvas.h"
 
@@ -19,11 +20,11 @@ namespace halfdrop {
 struct MeanAnswer {
   MeanIs mean;
   const char* place;
-  const char* words;
+  Phrase words;
 };
-inline constexpr std::array kMeanAnswers = {MeanAnswer{MeanIs::too_low, "too low", "No, too low"},
-                                            MeanAnswer{MeanIs::right, "right", "Yes, right"},
-                                            MeanAnswer{MeanIs::too_high, "too high", "No, too high"}};
+inline constexpr std::array kMeanAnswers = {MeanAnswer{MeanIs::too_low, "too low", "wager.too_low"},
+                                            MeanAnswer{MeanIs::right, "right", "wager.right"},
+                                            MeanAnswer{MeanIs::too_high, "too high", "wager.too_high"}};
 inline constexpr int kDeedRows = 10;  ///< of the list of deeds that are seen at once
 
 class WagerPage {

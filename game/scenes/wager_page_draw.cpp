@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "game/level/say.h"
 #include "game/scenes/mean_chart.h"
 #include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
@@ -16,8 +17,9 @@ constexpr Rect kDeedList{70, 444, 580, 236};
 constexpr Rect kPanel{680, 176, 530, 504};
 constexpr float kDeedRow = 21.0F, kRunColumn = 72.0F;
 
-constexpr const char* kQuestion = "Is this mean right?";
-constexpr const char* kStakeWords[] = {"1: a guess", "2: fairly sure", "3: certain"};
+constexpr Phrase kQuestion{"wager.question"};
+constexpr Phrase kStakeWords[] = {"wager.stake.1", "wager.stake.2", "wager.stake.3"};
+constexpr Phrase kRowWords[] = {"wager.final", "wager.initial", "sheet.titre"};
 
 void draw_choice(Canvas& canvas, const Rect& at, const std::string& text, bool chosen) {
   draw_choice_ground(canvas, at, chosen);
@@ -34,18 +36,20 @@ std::string cm3(double value) { return words::fixed(value, 2) + " cm\u00b3"; }
 
 std::string truth_words(const MeanTruth& truth, double within_cm3) {
   const std::string off = cm3(std::abs(truth.off_cm3()));
-  if (truth.mean == MeanIs::right) return "Right: within " + cm3(within_cm3) + ", " + off + " off.";
-  return (truth.mean == MeanIs::too_low ? "Too low by " : "Too high by ") + off + ".";
+  if (truth.mean == MeanIs::right)
+    return say("wager.truth.right", {{"within", cm3(within_cm3)}, {"off", off}});
+  return truth.mean == MeanIs::too_low ? say("wager.truth.too_low", {{"off", off}})
+                                       : say("wager.truth.too_high", {{"off", off}});
 }
 
 std::string cause_words(const MeanTruth& truth) {
-  if (truth.causes.empty()) return "No single cause moved these titres by as much as a drop.";
-  std::string said = "What moved the titres, on average: ";
+  if (truth.causes.empty()) return say("wager.causes.none");
+  std::string said;
   for (const LargestCause& cause : truth.causes) {
-    if (said.back() != ' ') said += "; ";
+    if (!said.empty()) said += "; ";
     said += std::string(words::cause_name(cause.cause)) + " " + words::volume_with_sign(cause.mean_cm3);
   }
-  return said + ".";
+  return say("wager.causes", {{"causes", said}});
 }
 
 }  // namespace
@@ -63,8 +67,7 @@ void WagerPage::draw(Canvas& canvas) const {
       draw_deeds(canvas, rounds_[shown_]);
       revealed() ? draw_truth(canvas, rounds_[shown_]) : draw_bet(canvas);
     } else {
-      canvas.text("Somebody is at the bench \u2026", {640, 400},
-                  {26, palette::print, Face::semibold, Align::centre});
+      canvas.text(say("wager.wait"), {640, 400}, {26, palette::print, Face::semibold, Align::centre});
     }
   }
   canvas.flush();
@@ -72,8 +75,9 @@ void WagerPage::draw(Canvas& canvas) const {
 
 void WagerPage::draw_head(Canvas& canvas) const {
   canvas.text(wager_.title, {kLeft, 64}, {32, palette::print, Face::bold});
-  canvas.text("Paper " + std::to_string(shown_ + 1) + " of " + std::to_string(wager_.rounds.size()) +
-                  "   \u00b7   your points: " + signed_points(points()),
+  canvas.text(say("wager.head", {{"number", std::to_string(shown_ + 1)},
+                                 {"of", std::to_string(wager_.rounds.size())},
+                                 {"points", signed_points(points())}}),
               {kRight, 64}, {20, palette::print, Face::semibold, Align::right});
   canvas.paragraph(wager_.story, {kLeft, 96}, kRight - kLeft, 24, {17, palette::print});
 }
@@ -85,10 +89,11 @@ void WagerPage::draw_paper(Canvas& canvas, const Shown& shown) const {
   canvas.text(words::kSheetHeading, {left, kPaper.y + 36}, {17, palette::print, Face::bold});
   const char* const rows[] = {"final", "initial", "titre"};
   for (std::size_t row = 0; row < 3; ++row)
-    canvas.text(rows[row], {left, kPaper.y + 76 + 38 * static_cast<float>(row)}, {18, palette::print});
+    canvas.text(say(kRowWords[row]), {left, kPaper.y + 76 + 38 * static_cast<float>(row)},
+                {18, palette::print});
   float x = left + 156;
   for (const TitreRow& run : shown.round.marked.titres) {
-    const std::string name = run.run == "trial" ? run.run : "run " + run.run;
+    const std::string name = run.run == "trial" ? say("wager.trial") : say("wager.run", {{"run", run.run}});
     canvas.text(run.used ? name + " \u2713" : name, {x, kPaper.y + 36},
                 {17, palette::print, Face::semibold, Align::centre});
     const std::string cells[] = {run.final_text, run.initial_text,
@@ -104,17 +109,15 @@ void WagerPage::draw_paper(Canvas& canvas, const Shown& shown) const {
     }
     x += kRunColumn;
   }
-  canvas.text("Mean of the ticked: " + cm3(shown.round.truth.mean_cm3) + ", " +
-                  std::to_string(shown.round.truth.titres_cm3.size()) + " titres, " +
-                  cm3(shown.round.truth.spread_cm3) + " apart",
+  canvas.text(say("wager.mean", {{"mean", cm3(shown.round.truth.mean_cm3)},
+                                 {"count", std::to_string(shown.round.truth.titres_cm3.size())},
+                                 {"spread", cm3(shown.round.truth.spread_cm3)}}),
               {left, kPaper.y + 194}, {19, palette::ink, Face::bold});
-  canvas.text("Click a reading: the bench and the eye as they stood when it was written.",
-              {left, kPaper.y + 226}, {16, palette::print});
+  canvas.text(say("wager.readings"), {left, kPaper.y + 226}, {16, palette::print});
 }
 
 void WagerPage::draw_deeds(Canvas& canvas, const Shown& shown) const {
-  canvas.text("What was done (click: the bench just then)", {kDeedList.x, kDeedList.y + 14},
-              {16, palette::print, Face::semibold});
+  canvas.text(say("wager.deeds"), {kDeedList.x, kDeedList.y + 14}, {16, palette::print, Face::semibold});
   const Rect list{kDeedList.x, kDeedList.y + 26, kDeedList.w, kDeedList.h - 26};
   canvas.clip(list);
   const std::size_t rows = (shown.deeds.size() + 1) / 2;
@@ -138,28 +141,25 @@ void WagerPage::draw_deeds(Canvas& canvas, const Shown& shown) const {
 void WagerPage::draw_bet(Canvas& canvas) const {
   const float left = kPanel.x;
   canvas.text(kQuestion, {left, kPanel.y + 34}, {28, palette::print, Face::bold});
-  canvas.paragraph("Right is a mean within " + cm3(wager_.within_cm3) +
-                       " of the titre that perfect hands, eyes and glass would have found.",
-                   {left, kPanel.y + 66}, kPanel.w, 25, {18, palette::print});
+  canvas.paragraph(say("wager.what_is_right", {{"within", cm3(wager_.within_cm3)}}), {left, kPanel.y + 66},
+                   kPanel.w, 25, {18, palette::print});
   for (std::size_t i = 0; i < kMeanAnswers.size(); ++i) {
     const MeanAnswer& answer = kMeanAnswers[i];
     const Rect at{left + 180 * static_cast<float>(i), kPanel.y + 122, 168, 64};
-    draw_choice(canvas, at, answer.words, answer_ == answer.mean);
+    draw_choice(canvas, at, say(answer.words), answer_ == answer.mean);
     place(answer.place, at);
   }
-  canvas.text("How sure are you? The stake is won or lost.", {left, kPanel.y + 240},
-              {20, palette::print, Face::semibold});
+  canvas.text(say("wager.stake"), {left, kPanel.y + 240}, {20, palette::print, Face::semibold});
   for (int stake = kLeastStake; stake <= kMostStake; ++stake) {
     const Rect at{left + 180 * static_cast<float>(stake - 1), kPanel.y + 260, 168, 52};
-    draw_choice(canvas, at, kStakeWords[stake - 1], stake_ == stake);
+    draw_choice(canvas, at, say(kStakeWords[stake - 1]), stake_ == stake);
     place("stake/" + std::to_string(stake), at);
   }
   const Rect button{left, kPanel.y + 350, 348, 52};
-  draw_page_button(canvas, button, answer_ ? "Bet, and see the truth (Enter)" : "First say what the mean is",
-                   answer_.has_value(), 19);
+  draw_page_button(canvas, button, answer_ ? say("wager.bet") : say("wager.first_say"), answer_.has_value(),
+                   19);
   place("go on", button);
-  canvas.text("\u2190 \u2192 answer   \u2191 \u2193 stake   Enter bets   Esc leaves", {left, kPanel.y + 440},
-              {16, palette::print});
+  canvas.text(say("wager.keys"), {left, kPanel.y + 440}, {16, palette::print});
 }
 
 void WagerPage::draw_truth(Canvas& canvas, const Shown& shown) const {
@@ -168,9 +168,10 @@ void WagerPage::draw_truth(Canvas& canvas, const Shown& shown) const {
   canvas.text(truth_words(shown.round.truth, wager_.within_cm3), {left, kPanel.y + 34},
               {28, palette::print, Face::bold});
   draw_tick_or_cross(canvas, {left + 12, kPanel.y + 64}, 12, won > 0);
-  canvas.text(std::string("You bet \u201c") +
-                  kMeanAnswers[static_cast<std::size_t>(bets_[shown_].mean)].words +
-                  "\u201d: " + signed_points(won) + (std::abs(won) == 1 ? " point." : " points."),
+  const std::string answer = kMeanAnswers[static_cast<std::size_t>(bets_[shown_].mean)].words;
+  canvas.text(std::abs(won) == 1
+                  ? say("wager.you_bet.one", {{"answer", answer}, {"points", signed_points(won)}})
+                  : say("wager.you_bet", {{"answer", answer}, {"points", signed_points(won)}}),
               {left + 34, kPanel.y + 70}, {19, won > 0 ? palette::good : palette::bad, Face::semibold});
   draw_mean_chart(canvas, {left, kPanel.y + 92, kPanel.w, 150}, shown.round.truth, wager_.within_cm3);
   float y = kPanel.y + 282;
@@ -180,14 +181,14 @@ void WagerPage::draw_truth(Canvas& canvas, const Shown& shown) const {
     canvas.paragraph(shown.fix, {left, y + 6}, kPanel.w, 24, {17, palette::print});
   const Rect button{left, kPanel.bottom() - 52, 348, 52};
   const bool last = shown_ + 1 == wager_.rounds.size();
-  draw_page_button(canvas, button, last ? "What it was about (Enter)" : "The next paper (Enter)", true, 19);
+  draw_page_button(canvas, button, last ? say("wager.about") : say("wager.next"), true, 19);
   place("go on", button);
 }
 
 void WagerPage::draw_end(Canvas& canvas) const {
   canvas.text(wager_.title, {kLeft, 84}, {32, palette::print, Face::bold});
-  canvas.text("Your points: " + signed_points(points()) + " of " +
-                  std::to_string(kMostStake * static_cast<int>(bets_.size())),
+  canvas.text(say("wager.points", {{"points", signed_points(points())},
+                                   {"of", std::to_string(kMostStake * static_cast<int>(bets_.size()))}}),
               {kRight, 84}, {24, palette::print, Face::bold, Align::right});
   float y = 130;
   for (std::size_t i = 0; i < bets_.size(); ++i) {
@@ -195,8 +196,10 @@ void WagerPage::draw_end(Canvas& canvas) const {
     const int won = bet_points(bets_[i], truth);
     canvas.rounded_rect({kLeft, y, kRight - kLeft, 84}, 8, rgb(0xfffdf8, 0.85));
     draw_tick_or_cross(canvas, {kLeft + 34, y + 42}, 16, won > 0);
-    canvas.text("Paper " + std::to_string(i + 1) + ": " + std::to_string(truth.titres_cm3.size()) +
-                    " titres, " + cm3(truth.spread_cm3) + " apart. " + truth_words(truth, wager_.within_cm3),
+    canvas.text(say("wager.line", {{"number", std::to_string(i + 1)},
+                                   {"count", std::to_string(truth.titres_cm3.size())},
+                                   {"spread", cm3(truth.spread_cm3)},
+                                   {"truth", truth_words(truth, wager_.within_cm3)}}),
                 {kLeft + 70, y + 34}, {20, palette::print, Face::semibold});
     canvas.text(cause_words(truth), {kLeft + 70, y + 64}, {17, palette::print});
     canvas.text(signed_points(won), {kRight - 30, y + 50}, {24, palette::print, Face::bold, Align::right});
@@ -204,7 +207,7 @@ void WagerPage::draw_end(Canvas& canvas) const {
   }
   canvas.paragraph(wager_.closing, {kLeft, y + 34}, kRight - kLeft, 30, {21, palette::print});
   const Rect button{kLeft, 610, 348, 52};
-  draw_page_button(canvas, button, "Back to the list (Enter)", true, 19);
+  draw_page_button(canvas, button, say("wager.back"), true, 19);
   place("go on", button);
 }
 

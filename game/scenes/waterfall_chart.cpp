@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/level/say.h"
+#include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
 #include "game/scenes/words.h"
 
@@ -20,18 +22,18 @@ Sizes sizes_of(bool large) {
   return large ? Sizes{29, 29, 42, 16, 0, 560, 178} : Sizes{16, 14, 27, 16, 78, 318, 104};
 }
 
-const char* stage_name(Stage stage) {
+Phrase stage_name(Stage stage) {
   switch (stage) {
     case Stage::flask:
-      return "flask";
+      return "marks.stage.flask";
     case Stage::burette:
-      return "burette";
+      return "marks.stage.burette";
     case Stage::eye:
-      return "eye";
+      return "marks.stage.eye";
     case Stage::paper:
-      return "paper";
+      return "marks.stage.paper";
   }
-  return "";
+  return {};
 }
 
 /// The bars' field.
@@ -71,8 +73,8 @@ void draw_drop_measure(Canvas& canvas, const Field& field, Point left, const Siz
   canvas.line(left, {left.x + wide, left.y}, 2, palette::print);
   for (const float x : {left.x, left.x + wide})
     canvas.line({x, left.y - 5}, {x, left.y + 5}, 2, palette::print);
-  canvas.text_middle(whole ? "one drop, 0.05 cm\u00b3" : "half a drop, 0.025 cm\u00b3",
-                     {left.x + wide + 10, left.y}, {sizes.small, palette::print});
+  canvas.text_middle(whole ? say("marks.one_drop") : say("marks.half_drop"), {left.x + wide + 10, left.y},
+                     {sizes.small, palette::print});
 }
 
 /// A bar from one level to the next; its point says the way without colour.
@@ -103,7 +105,8 @@ void draw_row_words(Canvas& canvas, const Rect& line, const Sizes& sizes, const 
   const float middle = line.centre().y;
   if (sizes.stages > 0)
     canvas.text_middle(row.stage, {line.x, middle}, {sizes.small, palette::print_soft, Face::italic});
-  canvas.text_middle(row.name, {line.x + sizes.stages, middle}, {sizes.words, palette::print, row.face});
+  canvas.text_middle(row.name, {line.x + sizes.stages, middle},
+                     fitted(canvas, row.name, sizes.names - 6, {sizes.words, palette::print, row.face}));
   canvas.text_middle(row.value, {line.right(), middle},
                      {sizes.words, palette::print, row.face, Align::right});
 }
@@ -131,9 +134,9 @@ void draw_steps(Canvas& canvas, const Field& field, const WaterfallCard& card, c
     const bool first = (i == 0 || steps[i - 1].stage != steps[i].stage) && steps[i].merged == 0;
     const Rect at = line(i + 1);
     if (first || steps[i].merged > 0) canvas.line({at.x, at.y}, {at.right(), at.y}, 1, palette::paper_line);
-    draw_row_words(
-        canvas, at, sizes,
-        {first ? stage_name(steps[i].stage) : "", name_of(steps[i]), size_text(steps[i].size(), card.unit)});
+    draw_row_words(canvas, at, sizes,
+                   {first ? say(stage_name(steps[i].stage)) : "", name_of(steps[i]),
+                    size_text(steps[i].size(), card.unit)});
     draw_bar(canvas, field, at.centre().y, sizes, steps[i]);
   }
   const Rect last = line(steps.size() + 1);

@@ -19,7 +19,7 @@ std::string printed(const char* pattern, int precision, double value) {
 
 }  // namespace
 
-const char* cause_name(Cause cause) { return cause_title(cause).data(); }
+std::string_view cause_name(Cause cause) { return cause_title(cause); }
 
 std::string fixed(double value, int decimals) {
   const std::string text = printed("%.*f", decimals, std::fabs(value));

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "game/level/say.h"
 #include "game/records/attempt_file.h"
 #include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
@@ -81,7 +82,7 @@ void WorkedSlip::draw(Canvas& canvas, const std::string& cell) const {
   const float left = kArea.x + kMargin, width = kArea.w - 2 * kMargin;
   canvas.text(words::kWorkedHeading, {left, kArea.y + 34}, {19, palette::print, Face::bold});
   float y = kArea.y + 58;
-  y += canvas.paragraph("Another bench: " + joined(example_.given) + ".", {left, y}, width, 18,
+  y += canvas.paragraph(say("worked.given", {{"given", joined(example_.given)}}), {left, y}, width, 18,
                         {14, palette::print});
   for (std::size_t i = 0; i < example_.lines.size(); ++i) {
     y += draw_line(canvas, y - 4, i, example_.lines[i].cell == cell);

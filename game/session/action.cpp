@@ -5,6 +5,8 @@
 #include <cmath>
 
 #include "game/level/nearest.h"
+#include "game/level/say.h"
+#include "game/session/apparatus.h"
 #include "physics/burette/rinsing.h"
 
 namespace halfdrop {
@@ -80,25 +82,29 @@ std::size_t characters(std::string_view text) {
   return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), begins));
 }
 
+bool asks_for_pieces(const Level& level) {
+  return level.drill && level.drill->kind == DrillKind::know_apparatus;
+}
+
 /// Of what the jet or the burette is in the way of, and the other way about.
 std::string_view jet_refusal_text(Refusal refusal) {
   switch (refusal) {
     case Refusal::jet_would_dip:
-      return "No higher: the jet would dip into the flask's liquid.";
+      return say("refusal.jet_would_dip");
     case Refusal::funnel_in_the_way:
-      return "The funnel is in the way: lift it out first.";
+      return say("refusal.funnel_in_the_way");
     case Refusal::burette_in_hand:
-      return "The burette is in your hand: put it back into its clamps first.";
+      return say("refusal.burette_in_hand");
     case Refusal::jet_in_the_way:
-      return "The jet is in the way of the flask: set it down first.";
+      return say("refusal.jet_in_the_way");
     case Refusal::burette_over_edge:
-      return "The burette hangs over the bench's edge: swing it back first.";
+      return say("refusal.burette_over_edge");
     case Refusal::jet_too_low:
-      return "The jet hangs too low for that: raise the burette in its clamps first.";
+      return say("refusal.jet_too_low");
     case Refusal::bench_in_the_way:
-      return "No lower: the jet would knock on the bench. Over the bench's edge there is room.";
+      return say("refusal.bench_in_the_way");
     case Refusal::jet_would_dip_down:
-      return "No lower: the jet would dip into the liquid below it.";
+      return say("refusal.jet_would_dip_down");
     default:
       return "";
   }
@@ -107,19 +113,19 @@ std::string_view jet_refusal_text(Refusal refusal) {
 std::string_view pipette_refusal_text(Refusal refusal) {
   switch (refusal) {
     case Refusal::pipette_full:
-      return "The pipette is full already.";
+      return say("refusal.pipette_full");
     case Refusal::pipette_empty:
-      return "The pipette is empty: fill it from the sample first.";
+      return say("refusal.pipette_empty");
     case Refusal::pipette_by_hand:
-      return "This pipette is worked by hand: dip it into the sample and draw up with the filler.";
+      return say("refusal.pipette_by_hand");
     case Refusal::pipette_practised:
-      return "Practised hands work the pipette here: fill it, and let it run.";
+      return say("refusal.pipette_practised");
     case Refusal::pipette_in_use:
-      return "The pipette is in your hand: lift it away first.";
+      return say("refusal.pipette_in_use");
     case Refusal::nothing_to_wipe:
-      return "Nothing clings to the outside of the pipette.";
+      return say("refusal.nothing_to_wipe");
     case Refusal::pipette_over_flask:
-      return "The pipette is over the flask: lift it away first.";
+      return say("refusal.pipette_over_flask");
     default:
       return "";
   }
@@ -138,29 +144,29 @@ std::optional<Deed> deed_from_name(std::string_view name) {
 std::string_view refusal_text(Refusal refusal) {
   switch (refusal) {
     case Refusal::already_done:
-      return "That is done already.";
+      return say("refusal.already_done");
     case Refusal::not_there:
-      return "There is nothing there to do that with.";
+      return say("refusal.not_there");
     case Refusal::flask_in_the_way:
-      return "The flask is in the way: set it aside first.";
+      return say("refusal.flask_in_the_way");
     case Refusal::beaker_in_the_way:
-      return "The beaker is in the way: take it away first.";
+      return say("refusal.beaker_in_the_way");
     case Refusal::nothing_hangs:
-      return "No drop hangs at the tip.";
+      return say("refusal.nothing_hangs");
     case Refusal::nothing_to_touch:
-      return "There is no glass under the jet to touch the drop off on.";
+      return say("refusal.nothing_to_touch");
     case Refusal::flask_under_jet:
-      return "The flask stands under the jet: set it aside first.";
+      return say("refusal.flask_under_jet");
     case Refusal::bottle_empty:
-      return "The bottle is empty.";
+      return say("refusal.bottle_empty");
     case Refusal::flask_full:
-      return "The flask is too full.";
+      return say("refusal.flask_full");
     case Refusal::last_picture:
-      return "There is no further picture.";
+      return say("refusal.last_picture");
     case Refusal::no_volume_left:
-      return "There is no further volume to deliver.";
+      return say("refusal.no_volume_left");
     case Refusal::still_falls:
-      return "Something still falls: shut the tap and wait for it.";
+      return say("refusal.still_falls");
     default: {
       const std::string_view text = jet_refusal_text(refusal);
       return text.empty() ? pipette_refusal_text(refusal) : text;
@@ -183,6 +189,8 @@ std::vector<std::string> sheet_cells(const Level& level) {
   for (const CalculationStep& step : level.calculation) cells.push_back(step.cell);
   const int readings = level.drill ? drill_readings(*level.drill) : 0;
   for (int number = 1; number <= readings; ++number) cells.push_back(reading_cell(number));
+  const int pieces = asks_for_pieces(level) ? static_cast<int>(kPieces) : 0;
+  for (int number = 1; number <= pieces; ++number) cells.push_back(piece_cell(number));
   return cells;
 }
 
@@ -200,12 +208,14 @@ std::optional<std::string> check_hands(const HandsChange& change) {
 }
 
 std::optional<std::string> check_writing(const Level& level, const Writing& writing) {
-  if (characters(writing.text) > kLongestText) return "text is longer than 40 characters";
+  if (characters(writing.text) > kLongestText) return say("refusal.text_too_long");
   const std::vector<std::string> cells = sheet_cells(level);
   if (std::find(cells.begin(), cells.end(), writing.cell) == cells.end()) {
     const std::vector<std::string_view> known(cells.begin(), cells.end());
     return "the sheet has no cell \"" + writing.cell + "\"" + did_you_mean(writing.cell, known);
   }
+  if (asks_for_pieces(level) && writing.text != kDoNotKnow && !piece_from_name(writing.text))
+    return "no piece is called \"" + writing.text + "\"";
   if (writing.cell.ends_with("/counts") && !writing.text.empty() && writing.text != "yes") {
     return "\"" + writing.text + "\" is no tick: expected \"yes\", or nothing to clear it";
   }

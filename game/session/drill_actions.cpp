@@ -1,5 +1,6 @@
 // Which deeds and hands a drill has, and which belong to drills only.
 
+#include "game/level/say.h"
 #include "game/session/action.h"
 
 namespace halfdrop {
@@ -36,7 +37,14 @@ bool of_titrations_only(Deed deed) {
   }
 }
 
+/// All that moves a piece, and none that takes a liquid out of a bottle.
+bool moves_a_piece(Deed deed) {
+  if (deed == Deed::lay_tile || deed == Deed::take_tile_away) return true;
+  return !of_titrations_only(deed) && !of_drills_only(deed) && deed != Deed::touch_off_drop;
+}
+
 bool has_deed(DrillKind kind, Deed deed) {
+  if (kind == DrillKind::know_apparatus) return moves_a_piece(deed);
   if (kind == DrillKind::read_meniscus) return deed == Deed::next_picture;
   if (of_titrations_only(deed) || deed == Deed::next_picture) return false;
   const bool fills = kind == DrillKind::fill_without_air;
@@ -47,6 +55,7 @@ bool has_deed(DrillKind kind, Deed deed) {
 
 /// The first hand that a drill has no use for; null when it has one for each.
 const char* foreign_hand(DrillKind kind, const HandsChange& change) {
+  if (kind == DrillKind::know_apparatus) return change.pour ? "pour" : change.tilt_degrees ? "tilt" : nullptr;
   if (change.flask_x_cm || change.flask_y_cm) return "flask";
   if (change.swirl) return "swirl";
   if (change.wash) return "wash";
@@ -59,8 +68,8 @@ const char* foreign_hand(DrillKind kind, const HandsChange& change) {
 }
 
 std::string no_place(std::string_view name, const Drill& drill) {
-  return "\"" + std::string(name) + "\" has no place in the drill \"" + std::string(drill_name(drill.kind)) +
-         "\".";
+  return say("refusal.not_in_drill",
+             {{"what", std::string(name)}, {"drill", std::string(drill_name(drill.kind))}});
 }
 
 }  // namespace
@@ -68,7 +77,7 @@ std::string no_place(std::string_view name, const Drill& drill) {
 std::optional<std::string> not_in_level(const Level& level, Deed deed) {
   if (!level.drill) {
     if (!of_drills_only(deed)) return std::nullopt;
-    return "\"" + std::string(deed_name(deed)) + "\" belongs to a drill; this is a titration.";
+    return say("refusal.only_in_drill", {{"what", std::string(deed_name(deed))}});
   }
   if (has_deed(level.drill->kind, deed)) return std::nullopt;
   return no_place(deed_name(deed), *level.drill);

@@ -4,6 +4,7 @@
 #include <array>
 #include <cstdio>
 
+#include "game/level/say.h"
 #include "game/session/guide_stages.h"
 
 namespace halfdrop::guide {
@@ -55,45 +56,40 @@ bool ready_to_read(F f) {
 bool read_too_early(F f) { return running(f) && !f.let_in && (f.funnel_in || !jet_full(f) || too_little(f)); }
 
 std::string why_shut(F f) {
-  return f.seen.meniscus_in_sight
-             ? "What runs out before the first reading is lost, and wets the bench."
-             : "A burette is put away with its tap open: what you pour in would run straight out.";
+  return f.seen.meniscus_in_sight ? say("guide.tap_shut.why") : say("guide.tap_shut.why_first");
 }
-std::string fill_words(F f) {
-  return jet_full(f) ? "Pour titrant in, up to about the zero mark."
-                     : "Pour titrant in until it stands a little above the zero mark.";
-}
+std::string fill_words(F f) { return jet_full(f) ? say("guide.fill.do") : say("guide.fill_jet.do"); }
 std::string why_fill(F f) {
-  if (!jet_full(f)) return "Filling the jet takes some of it; then the meniscus is on the scale.";
-  return "What is left would not last for a run, and below the last mark nothing can be read.";
+  if (!jet_full(f)) return say("guide.fill_jet.why");
+  return say("guide.fill.why");
 }
 std::string why_too_early(F f) {
-  if (f.funnel_in) return "The funnel is still in: its drips would raise the level that you read.";
-  if (!jet_full(f)) return "There is air in the jet: it would be counted as titrant.";
-  return "There is too little in it for a run.";
+  if (f.funnel_in) return say("guide.read_too_early.why_funnel");
+  if (!jet_full(f)) return say("guide.read_too_early.why_jet");
+  return say("guide.read_too_early.why_little");
 }
 
 const std::vector<GuideStep> kSafely = {
     {"coat",
      always,
      [](F f) { return f.coat_on; },
-     say<"Put on your lab coat and button it.">,
-     say<"A splash then lands on the coat, not on you.">,
+     says<"guide.coat.do">,
+     says<"guide.coat.why">,
      Deed::put_on_coat,
      {},
      ""},
     {"goggles",
      always,
      [](F f) { return f.goggles_on; },
-     say<"Put on eye protection.">,
-     say<"It stays on from the first liquid to the last: even weak acid or alkali harms eyes.">,
+     says<"guide.goggles.do">,
+     says<"guide.goggles.why">,
      Deed::put_on_goggles,
      {},
      ""},
     {"tap-shut",
      [](F f) { return preparing(f) && !lets_out(f) && !jet_is_done(f) && !rinses_out(f); },
      shut,
-     say<"Turn the tap across the burette: that is shut.">,
+     says<"guide.tap_shut.do">,
      why_shut,
      {},
      {},
@@ -101,8 +97,8 @@ const std::vector<GuideStep> kSafely = {
     {"mop",
      shut,
      [](F f) { return !f.seen.bench_wet; },
-     say<"Mop up what was spilt.">,
-     say<"A wet bench is a hazard, and nobody else can tell what the puddle is.">,
+     says<"guide.mop.do">,
+     says<"guide.mop.why">,
      Deed::wipe_bench,
      {},
      ""},
@@ -112,23 +108,21 @@ const std::vector<GuideStep> kFlaskReady = {
     {"flask-aside",
      [](F f) { return preparing(f) && (f.flask_spent || f.aliquots == 0 || too_little(f)); },
      no_flask,
-     say<"Set the flask aside.">,
-     say<"Beaker and pipette need the room, and nothing may fall into it uncounted.">,
+     says<"guide.flask_aside.do">,
+     says<"guide.flask_aside.why">,
      {},
      {},
      ""},
-    {"rinse-flask", preparing, [](F f) { return !f.flask_spent; },
-     say<"Empty the flask and rinse it with water.">,
-     say<"What is left in it would count in the next run. Water brings no moles: it may stay wet.">,
-     Deed::rinse_flask, Deed::empty_flask, ""},
+    {"rinse-flask", preparing, [](F f) { return !f.flask_spent; }, says<"guide.rinse_flask.do">,
+     says<"guide.rinse_flask.why">, Deed::rinse_flask, Deed::empty_flask, ""},
 };
 
 const std::vector<GuideStep> kBefore = {
     {"funnel-in",
      [](F f) { return preparing(f) && too_little(f); },
      [](F f) { return f.funnel_in; },
-     say<"Put the funnel into the burette.">,
-     say<"The rim is narrow: without it, titrant runs down the outside and over your hands.">,
+     says<"guide.funnel_in.do">,
+     says<"guide.funnel_in.why">,
      Deed::put_in_funnel,
      {},
      ""},
@@ -136,79 +130,72 @@ const std::vector<GuideStep> kBefore = {
     {"funnel-out",
      [](F f) { return preparing(f) && filled(f); },
      [](F f) { return !f.funnel_in; },
-     say<"Take the funnel out.">,
-     say<"Its drips would raise the level once it is read: the titre comes out too small.">,
+     says<"guide.funnel_out.do">,
+     says<"guide.funnel_out.why">,
      Deed::lift_out_funnel,
      {},
      ""},
     {"beaker-under",
      [](F f) { return preparing(f) && !too_little(f) && (to_be_let_out(f) || hangs(f)); },
      beaker_under,
-     say<"Stand the waste beaker under the jet.">,
-     say<"It takes what runs out while the jet fills.">,
+     says<"guide.beaker_under.do">,
+     says<"guide.beaker_under.why">,
      Deed::put_beaker_under,
      {},
      ""},
     {"jet",
      [](F f) { return preparing(f) && beaker_under(f) && !too_little(f); },
      jet_full,
-     say<"Open the tap wide until no air is left in the jet.">,
-     say<"Air that leaves later is counted as titrant, but none reached the flask: the titre is too large.">,
+     says<"guide.jet.do">,
+     says<"guide.jet.why">,
      Deed::flick_jet,
      {},
      ""},
     {"on-scale",
      [](F f) { return preparing(f) && beaker_under(f) && jet_full(f); },
      [](F f) { return f.seen.reading_cm3 >= kOnScale_cm3; },
-     say<"Let titrant out until the meniscus is below the zero mark.">,
-     say<"Above it nothing can be read. Where below does not matter: a titre is a difference.">,
+     says<"guide.on_scale.do">,
+     says<"guide.on_scale.why">,
      {},
      {},
      ""},
-    {"jet-shut",
-     jet_is_done,
-     shut,
-     say<"Shut the tap.">,
-     say<"The jet is full and the meniscus on the scale: what runs out now is only wasted.">,
-     {},
-     {},
-     ""},
+    {"jet-shut", jet_is_done, shut, says<"guide.jet_shut.do">, says<"guide.jet_shut.why">, {}, {}, ""},
     {"drop-off",
      [](F f) { return jet_is_done(f) && shut(f); },
      [](F f) { return !hangs(f); },
-     say<"Touch the hanging drop off on the beaker.">,
-     say<"It has left the scale already, yet would react in the flask: the titre is too small.">,
+     says<"guide.drop_off.do">,
+     says<"guide.drop_off.why">,
      Deed::touch_off_drop,
      {},
      ""},
     {"beaker-away",
      [](F f) { return jet_is_done(f) && shut(f) && !hangs(f); },
      [](F f) { return !beaker_under(f); },
-     say<"Take the beaker away.">,
-     say<"From the first reading on, whatever leaves the jet belongs in the flask.">,
+     says<"guide.beaker_away.do">,
+     says<"guide.beaker_away.why">,
      Deed::take_beaker_away,
      {},
      ""},
     {"eye-initial",
      ready_to_read,
      eye_level,
-     say<"Bring your eye level with the meniscus.">,
-     say<"From above the burette reads too little. Level, the far half of a ring hides behind the near.">,
+     says<"guide.eye_initial.do">,
+     says<"guide.eye_initial.why">,
      {},
      {},
      ""},
     {"read-initial",
      preparing,
      [](F f) { return f.initial_cm3.has_value(); },
-     say<"Read the lowest point of the curve to 0.05 and write it as initial.">,
-     say<"It need not be 0.00, only true: the titre is the difference of two readings.">,
+     says<"guide.read_initial.do">,
+     says<"guide.read_initial.why">,
      {},
      {},
      "/initial"},
     {"read-too-early",
      read_too_early,
      never,
-     say<"Strike out the initial reading: it came too early.">,
+     says<"guide.read_too_early.do">,
      why_too_early,
      {},
      {},

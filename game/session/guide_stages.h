@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "game/level/say.h"
 #include "game/session/guide.h"
 
 namespace halfdrop::guide {
@@ -34,7 +35,7 @@ inline bool eye_level(F f) {
 /// "21.5"
 [[nodiscard]] std::string one_decimal(double value);
 
-/// A step's words that are always the same: say<"Shut the tap.">.
+/// A step's words that are always the same, by key: says<"guide.shut.do">.
 template <std::size_t N>
 struct Words {
   char text[N];
@@ -44,8 +45,8 @@ struct Words {
   }
 };
 template <Words words>
-std::string say(F) {
-  return words.text;
+std::string says(F) {
+  return say(Phrase(words.text));
 }
 
 /// What the burette was rinsed with runs out: the tap is open for a purpose.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "game/level/say.h"
 #include "physics/bench/clamp.h"
 #include "physics/bench/pipette_by_hand.h"
 #include "physics/bench/reach.h"
@@ -66,7 +67,7 @@ void Session::log(decltype(Change::what) what) {
 }
 
 std::optional<std::string> Session::set_hands(const HandsChange& change) {
-  if (ended_) return "The attempt has ended.";
+  if (ended_) return say("refusal.ended");
   if (auto wrong = check_hands(change)) return wrong;
   if (auto foreign = not_in_level(level(), change)) return foreign;
   if (const auto refusal = blocks(spec_, state_, change)) return std::string(refusal_text(*refusal));
@@ -78,7 +79,7 @@ std::optional<std::string> Session::set_hands(const HandsChange& change) {
 }
 
 std::optional<std::string> Session::act(Deed deed) {
-  if (ended_) return "The attempt has ended.";
+  if (ended_) return say("refusal.ended");
   if (auto foreign = not_in_level(level(), deed)) return foreign;
   if (const auto refusal = check(spec_, state_, deed)) return std::string(refusal_text(*refusal));
   apply(spec_, state_, deed);
@@ -87,7 +88,7 @@ std::optional<std::string> Session::act(Deed deed) {
 }
 
 std::optional<std::string> Session::write(const Writing& writing) {
-  if (ended_) return "The attempt has ended.";
+  if (ended_) return say("refusal.ended");
   if (auto wrong = check_writing(level(), writing)) return wrong;
   sheet_[writing.cell] = writing.text;
   log(writing);

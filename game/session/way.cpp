@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "game/level/say.h"
+
 namespace halfdrop {
 
 namespace {
@@ -13,6 +15,11 @@ constexpr std::array<std::string_view, kWays> kNames = {"guided", "independent",
 
 std::string_view way_name(Way way) { return kNames[static_cast<std::size_t>(way)]; }
 
+std::string_view way_words(Way way) {
+  static constexpr std::array<Phrase, kWays> kWords = {"way.guided", "way.independent", "way.assessed"};
+  return kWords[static_cast<std::size_t>(way)];
+}
+
 std::optional<Way> way_from_name(std::string_view name) {
   const auto found = std::find(kNames.begin(), kNames.end(), name);
   if (found == kNames.end()) return std::nullopt;
@@ -20,7 +27,7 @@ std::optional<Way> way_from_name(std::string_view name) {
 }
 
 std::string_view no_help_words(Way way) {
-  return way == Way::assessed ? "This attempt is assessed: no method, no hints. F1 shows the keys." : "";
+  return way == Way::assessed ? std::string_view(say("way.no_help")) : "";
 }
 
 }  // namespace halfdrop

@@ -16,6 +16,8 @@ inline constexpr int kWays = 3;
 
 /// "guided", "independent", "assessed": as attempts, options and people say it.
 [[nodiscard]] std::string_view way_name(Way way);
+/// The same as it is shown.
+[[nodiscard]] std::string_view way_words(Way way);
 [[nodiscard]] std::optional<Way> way_from_name(std::string_view name);
 /// Why help is refused, as a sentence; empty where it is not.
 [[nodiscard]] std::string_view no_help_words(Way way);

@@ -16,7 +16,7 @@ using namespace test;
 namespace {
 
 constexpr DrillKind kKinds[] = {DrillKind::read_meniscus, DrillKind::deliver_exactly,
-                                DrillKind::fill_without_air};
+                                DrillKind::fill_without_air, DrillKind::know_apparatus};
 
 MarkedAttempt performed(DrillKind kind, std::uint64_t seed, const std::vector<std::string>& mistakes = {}) {
   const Performance performance = perform(drill_level(kind), seed, "demonstrator", mistakes);

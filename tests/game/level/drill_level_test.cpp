@@ -24,7 +24,7 @@ struct BadDrill {
 };
 
 constexpr DrillKind kRead = DrillKind::read_meniscus, kDeliver = DrillKind::deliver_exactly,
-                    kFill = DrillKind::fill_without_air;
+                    kFill = DrillKind::fill_without_air, kKnow = DrillKind::know_apparatus;
 
 constexpr BadDrill kBadDrills[] = {
     {"a drill nobody knows", kFill, R"([{"op":"replace","path":"/drill/kind","value":"fill without hair"}])",
@@ -42,6 +42,13 @@ constexpr BadDrill kBadDrills[] = {
      "/bands/hand", "leave this key out"},
     {"bands for the eye of one who only delivers", kDeliver,
      R"([{"op":"add","path":"/bands/eye","value":[]}])", "/bands/eye", "leave this key out"},
+    {"bands where points are the drill's own", kKnow, R"([{"op":"add","path":"/bands","value":{}}])",
+     "/bands", "leave this key out"},
+    {"a rule of filling where nothing is filled", kKnow,
+     R"([{"op":"add","path":"/filling","value":"below eye level"}])", "/filling", "leave this key out"},
+    {"a rule of filling that nobody knows", kFill,
+     R"([{"op":"replace","path":"/filling","value":"on a stool"}])", "/filling",
+     "expected \"below eye level\""},
     {"no bands", kRead, R"([{"op":"remove","path":"/bands"}])", "/bands", "missing"},
     {"too few pictures to say anything", kRead, R"([{"op":"replace","path":"/drill/pictures","value":9}])",
      "/drill/pictures", "from 10 to 100"},

@@ -83,7 +83,8 @@ std::vector<Json> full_levels() {
     levels.front()[bottle]["also"] = {{{"substance", "lactic acid"}, {"mol_dm3", 0.01}}};
     levels.front()[bottle]["hazard"] = "As the label says.";
   }
-  for (const char* drill : {"01-read-the-meniscus", "02-deliver-exactly", "03-fill-without-air"})
+  for (const char* drill : {"01-read-the-meniscus", "02-deliver-exactly", "03-fill-without-air",
+                            "00-know-your-apparatus"})
     levels.push_back(
         with_all_glass(json_of(text_of(source_file("levels/drills/" + std::string(drill) + ".json")))));
   return levels;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "game/session/apparatus.h"
 #include "tests/support/drill_level.h"
 
 using namespace halfdrop;
@@ -178,8 +179,8 @@ TEST_CASE("what is no number is written as it stands, and the card says that it 
 }
 
 TEST_CASE("buttons of a card do not overlap, in both sizes and while it asks") {
-  for (const DrillKind kind :
-       {DrillKind::read_meniscus, DrillKind::deliver_exactly, DrillKind::fill_without_air}) {
+  for (const DrillKind kind : {DrillKind::read_meniscus, DrillKind::deliver_exactly,
+                               DrillKind::fill_without_air, DrillKind::know_apparatus}) {
     for (const bool large : {false, true}) {
       Session session(test::drill_level(kind), 3, "tester");
       const auto card = drill_card(session, large);
@@ -217,4 +218,25 @@ TEST_CASE("taken up again, a volume is not closed with nothing in it by a key st
   (void)card->event(event, {}, session);
   CHECK(session.state().drill_step == 1);
   CHECK_FALSE(card->message().empty());
+}
+
+TEST_CASE("Enter says that a piece is not known, leaves out its use, and hands in after the last") {
+  Player player(DrillKind::know_apparatus);
+  const Piece first = pieces_asked(3)[0];
+  player.press(sf::Keyboard::Enter);
+  CHECK(player.session.cell(piece_cell(1)) == "?");
+  CHECK(player.card->message().empty());
+  CHECK(apparatus_round(player.session).piece().told);
+  while (!apparatus_round(player.session).over()) {
+    const ApparatusRound round = apparatus_round(player.session);
+    const std::string cell = piece_cell(static_cast<int>(round.now) + 1);
+    if (round.to_pick())
+      REQUIRE_FALSE(player.session.write({cell, std::string(piece_name(round.piece().piece))}));
+    else
+      player.press(sf::Keyboard::Enter);
+  }
+  CHECK(apparatus_round(player.session).asked[0].piece == first);
+  CHECK_FALSE(player.card->asking());
+  player.press(sf::Keyboard::Enter);
+  CHECK(player.card->asking());
 }

@@ -35,8 +35,8 @@ HandsChange moved_by(Grip grip) {
 }  // namespace
 
 TEST_CASE("nothing lies on a bench that its level has no place for") {
-  for (const DrillKind kind :
-       {DrillKind::read_meniscus, DrillKind::deliver_exactly, DrillKind::fill_without_air}) {
+  for (const DrillKind kind : {DrillKind::read_meniscus, DrillKind::deliver_exactly,
+                               DrillKind::fill_without_air, DrillKind::know_apparatus}) {
     const Level level = test::drill_level(kind);
     for (const Thing& thing : things_of(level)) {
       CAPTURE(thing.name);

@@ -5,7 +5,7 @@
 #include "game/scenes/attempt_shelf.h"
 #include "game/scenes/shelf_files.h"
 #include "physics/bench/state_hash.h"
-#include "tests/support/good_level.h"
+#include "tests/support/drill_level.h"
 
 using namespace halfdrop;
 
@@ -16,6 +16,13 @@ PlayScene scene_of(Way way) { return {Session(test::good_level(), 5, "Wren", way
 void press(PlayScene& scene, sf::Keyboard::Key code) {
   sf::Event event;
   event.type = sf::Event::KeyPressed;
+  event.key = {code, false, false, false, false};
+  scene.event(event, {-1, -1});
+}
+
+void release(PlayScene& scene, sf::Keyboard::Key code) {
+  sf::Event event;
+  event.type = sf::Event::KeyReleased;
   event.key = {code, false, false, false, false};
   scene.event(event, {-1, -1});
 }
@@ -46,6 +53,40 @@ TEST_CASE("an assessed attempt gets its keys shown, but no method and no guide, 
   }
   press(scene, sf::Keyboard::F1);
   CHECK(scene.shows_card());
+}
+
+TEST_CASE("in the drill of pieces a key answers while a piece is asked for, and moves it afterwards") {
+  PlayScene scene(Session(test::drill_level(DrillKind::know_apparatus), 5, "Wren"), std::nullopt, {});
+  const auto round = [&] { return apparatus_round(scene.session()); };
+  while (round().piece().piece != Piece::tile) {
+    const std::size_t number = round().now;
+    press(scene, sf::Keyboard::Enter);  // does not know
+    CHECK(round().asked[number].told);
+    CHECK_FALSE(scene.session().state().tile_laid);
+    press(scene, sf::Keyboard::L);
+    CHECK(round().asked[number].wrong == std::vector<Piece>{Piece::tile});
+    release(scene, sf::Keyboard::Enter);
+    release(scene, sf::Keyboard::L);
+    for (const auto key :
+         {sf::Keyboard::S, sf::Keyboard::J, sf::Keyboard::Z, sf::Keyboard::N, sf::Keyboard::A,
+          sf::Keyboard::U, sf::Keyboard::F, sf::Keyboard::W, sf::Keyboard::B, sf::Keyboard::E}) {
+      if (round().now != number || !round().to_pick()) break;
+      press(scene, key);
+      press(scene, key);  // the keyboard repeats itself
+      release(scene, key);
+    }
+    CHECK(round().asked[number].picked);
+    if (round().now == number) press(scene, sf::Keyboard::Enter);  // leaves its use out
+    release(scene, sf::Keyboard::Enter);
+  }
+  const std::size_t number = round().now;
+  press(scene, sf::Keyboard::L);
+  press(scene, sf::Keyboard::L);
+  CHECK_FALSE(scene.session().state().tile_laid);
+  release(scene, sf::Keyboard::L);
+  press(scene, sf::Keyboard::L);
+  CHECK(scene.session().state().tile_laid);
+  CHECK(round().asked[number].used);
 }
 
 TEST_CASE("played independently the bench is silent, and the method can be asked for") {

@@ -2,6 +2,9 @@
 
 #include <doctest/doctest.h>
 
+#include "game/level/level.h"
+#include "game/level/say.h"
+#include "game/level/text_catalogue.h"
 #include "physics/bench/state_hash.h"
 #include "tests/support/bench_hands.h"
 
@@ -30,6 +33,25 @@ TEST_CASE("a replay ends in the state of the play, and says that it was compared
   CHECK(again.outcome.message.empty());
   CHECK(again.session.state() == hands.bench());
   CHECK(again.session.attempt().changes == attempt.changes);
+}
+
+TEST_CASE("a play in another language is the same attempt, and replays in any") {
+  BenchHands hands = short_play();
+  const Attempt english = hands.hand_in();
+  const auto german = read_language(data_folder(), "de");
+  REQUIRE(german);
+  speak(*german);
+  BenchHands others = short_play();
+  CHECK(others.session().act(Deed::deliver_aliquot) ==
+        "Die Pipette ist leer: F\u00fclle sie erst aus der Probe.");
+  const Attempt in_german = others.hand_in();
+  const Replay again = replay(english);
+  speak_english();
+  CHECK(in_german.changes == english.changes);
+  CHECK(others.bench() == hands.bench());
+  CHECK(state_hash(others.bench()) == state_hash(hands.bench()));
+  CHECK(again.outcome.reproduced);
+  CHECK(replay(in_german).outcome.reproduced);
 }
 
 TEST_CASE("without a closing line a replay contradicts nothing and proves nothing") {
