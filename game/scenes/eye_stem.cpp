@@ -100,6 +100,14 @@ void draw_words(const Stem& stem, const PipetteView& pipette) {
                           {15, palette::pill_text, Face::semibold, Align::centre});
 }
 
+/// Where the line is beside the scale, to the right of the eye when that is level with it.
+void mark_on_rail(Canvas& canvas, const Rect& area, const Hands& hands) {
+  const float y = EyePicture::rail_y(area, kPipetteLine_mm - hands.clamp_mm),
+              x = EyePicture::rail(area).centre().x;
+  canvas.line({x + 5, y}, {x + 21, y}, 3, palette::tap_handle);
+  canvas.text_middle("line", {x + 24, y}, {14, palette::tap_handle_dark, Face::bold});
+}
+
 }  // namespace
 
 bool looks_at_stem(const PipetteView& pipette) {
@@ -107,7 +115,8 @@ bool looks_at_stem(const PipetteView& pipette) {
   return pipette.place == PipettePlace::dipped || (pipette.place == PipettePlace::aside && pipette.holds);
 }
 
-void draw_eye_stem(Canvas& canvas, const Rect& area, const PipetteView& pipette, const BenchSpec& spec) {
+void draw_eye_stem(Canvas& canvas, const Rect& area, const View& view, const BenchSpec& spec) {
+  const PipetteView& pipette = view.pipette;
   const Rect inner = EyePicture::frame(area).grown(-kFrame);
   const Stem stem = stem_of(canvas, inner, pipette, spec);
   canvas.flush();
@@ -120,8 +129,7 @@ void draw_eye_stem(Canvas& canvas, const Rect& area, const PipetteView& pipette,
   draw_words(stem, pipette);
   canvas.flush();
   canvas.unclip();
-  const float y = EyePicture::rail_y(area, kPipetteLine_mm), x = EyePicture::rail(area).centre().x;
-  canvas.line({x - 12, y}, {x + 12, y}, 3, palette::tap_handle);
+  mark_on_rail(canvas, area, view.hands);
   canvas.flush();
 }
 

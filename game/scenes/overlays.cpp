@@ -160,15 +160,30 @@ bool has(const Outfit& outfit, Needs needs) {
   return false;
 }
 
-constexpr float kHelpLine = 27.0F;
-
-void help_column(Canvas& canvas, std::span<const HelpLine> lines, float x) {
-  float y = 152;
+void help_column(Canvas& canvas, std::span<const HelpLine> lines, Point at, float step) {
   for (const HelpLine& line : lines) {
     const TextStyle keys{17, palette::accent, Face::bold, Align::right}, words{17, palette::print};
-    canvas.text(line.keys, {x + 150, y}, fitted(canvas, line.keys, 160, keys));
-    canvas.text(line.words, {x + 166, y}, fitted(canvas, line.words, 252, words));
-    y += kHelpLine;
+    canvas.text(line.keys, {at.x + 150, at.y}, fitted(canvas, line.keys, 160, keys));
+    canvas.text(line.words, {at.x + 166, at.y}, fitted(canvas, line.words, 252, words));
+    at.y += step;
+  }
+}
+
+/// As large as the room lets a method's steps be.
+struct MethodLines {
+  float size = 20, step = 26, gap = 11, height = 0;
+};
+
+MethodLines method_lines(const Canvas& canvas, const std::vector<std::string>& steps, float width,
+                         float most) {
+  MethodLines lines;
+  for (;; lines.size -= 1, lines.step -= 1.25F, lines.gap -= 1) {
+    lines.height = steps.empty() ? 60.0F : 0.0F;
+    for (const std::string& step : steps) {
+      const std::size_t broken = canvas.wrapped(step, width, {lines.size, palette::print}).size();
+      lines.height += lines.step * static_cast<float>(broken) + lines.gap;
+    }
+    if (lines.height <= most || lines.size <= 15) return lines;
   }
 }
 
@@ -241,33 +256,39 @@ void draw_help_card(Canvas& canvas, const Outfit& outfit) {
                [&](const HelpLine& line) { return has(outfit, line.needs); });
   const std::span<const HelpLine> all(lines);
   const std::size_t half = (all.size() + 1) / 2;
-  const Rect rect{200, 60, 880, 150 + kHelpLine * static_cast<float>(half)};  // a drill has few keys
+  // A drill has few keys; a titration as many as the window holds.
+  constexpr float head = 96, foot = 44, most = 696;
+  const auto count = static_cast<float>(half);
+  const float step = std::min(27.0F, (most - head - foot) / count);
+  const float height = head + foot + step * count;
+  const Rect rect{200, std::min(60.0F, (720 - height) / 2), 880, height};
   card(canvas, rect);
   const TextStyle heading{28, palette::accent, Face::bold},
       mouse{16, palette::print_soft, Face::italic, Align::right};
   const float beside = rect.w - 96 - canvas.text_width(say("keys.heading"), heading);
-  canvas.text(say("keys.heading"), {rect.x + 40, 112}, heading);
-  canvas.text(say("keys.mouse"), {rect.right() - 40, 112}, fitted(canvas, say("keys.mouse"), beside, mouse));
-  help_column(canvas, all.first(half), rect.x + 30);
-  help_column(canvas, all.subspan(half), rect.x + 450);
+  canvas.text(say("keys.heading"), {rect.x + 40, rect.y + 52}, heading);
+  canvas.text(say("keys.mouse"), {rect.right() - 40, rect.y + 52},
+              fitted(canvas, say("keys.mouse"), beside, mouse));
+  help_column(canvas, all.first(half), {rect.x + 30, rect.y + head}, step);
+  help_column(canvas, all.subspan(half), {rect.x + 450, rect.y + head}, step);
   canvas.text(say("keys.rehearsal"), {rect.centre().x, rect.bottom() - 24},
               {16, palette::print_soft, Face::regular, Align::centre});
   canvas.flush();
 }
 
 void draw_method_card(Canvas& canvas, const std::vector<std::string>& steps) {
-  const TextStyle style{20, palette::print};
-  float height = 160;
-  for (const std::string& step : steps)
-    height += 26 * static_cast<float>(canvas.wrapped(step, 960 - 140, style).size()) + 11;
-  const Rect rect{160, 36, 960, std::min(648.0F, height)};
+  constexpr float width = 1080, words = width - 140, around = 134, most = 696;
+  const MethodLines lines = method_lines(canvas, steps, words, most - around);
+  const Rect rect{100, std::min(36.0F, (720 - around - lines.height) / 2), width, around + lines.height};
   card(canvas, rect);
   canvas.text(say("method.heading"), {rect.x + 48, rect.y + 52}, {28, palette::accent, Face::bold});
   if (steps.empty()) canvas.text(say("method.none"), {rect.x + 48, rect.y + 100}, {19, palette::print});
   float y = rect.y + 92;
   for (std::size_t i = 0; i < steps.size(); ++i) {
-    canvas.text(std::to_string(i + 1), {rect.x + 72, y}, {21, palette::accent, Face::bold, Align::right});
-    y += canvas.paragraph(steps[i], {rect.x + 90, y}, rect.w - 140, 26, style) + 11;
+    canvas.text(std::to_string(i + 1), {rect.x + 72, y},
+                {lines.size + 1, palette::accent, Face::bold, Align::right});
+    y += canvas.paragraph(steps[i], {rect.x + 90, y}, words, lines.step, {lines.size, palette::print}) +
+         lines.gap;
   }
   canvas.text(say("method.foot"), {rect.centre().x, rect.bottom() - 22},
               {16, palette::print_soft, Face::regular, Align::centre});

@@ -193,7 +193,7 @@ void PlayScene::draw(Canvas& canvas) {
   still_.draw(canvas, still_key(now), [&now](Canvas& layer) { draw_still_bench(layer, now); });
   draw_moving_bench(canvas, now);
   EyePicture::draw(canvas, outfit_.eye, view_, session_.spec());
-  if (looks_at_stem(view_.pipette)) draw_eye_stem(canvas, outfit_.eye, view_.pipette, session_.spec());
+  if (looks_at_stem(view_.pipette)) draw_eye_stem(canvas, outfit_.eye, view_, session_.spec());
   canvas.flush();
   paper_->draw(canvas, session_);
   canvas.flush();

@@ -127,11 +127,14 @@ Thing filler_by_hand(const PipetteView& pipette, const Rect& place) {
   const bool dipped = pipette.place == PipettePlace::dipped;
   const Rect rect = place.h > place.w ? Rect{place.x - 6, place.y, place.w + 12, 50}
                                       : Rect{place.right() - 50, place.y, 50, place.h};
+  const bool run_out = over && !pipette.holds;
   Thing filler = held("filler", rect,
-                      dipped ? say("hint.filler.draw")
-                      : over ? say("hint.filler.run")
-                             : say("hint.filler.let_down"),
+                      dipped    ? say("hint.filler.draw")
+                      : run_out ? say("hint.filler.run_out")
+                      : over    ? say("hint.filler.run")
+                                : say("hint.filler.let_down"),
                       Grip::filler);
+  if (run_out) filler.other_deed = Deed::blow_out_pipette;
   return filler;
 }
 
@@ -248,9 +251,8 @@ void add_eye(const BenchPicture& picture, std::vector<Thing>& all) {
 }  // namespace
 
 Deed next_of_pipette(const PipetteView& pipette) {
-  constexpr double kTooLow_mm = -0.5;
   if (pipette.place != PipettePlace::aside) return Deed::lift_pipette;
-  return pipette.holds && pipette.seen_mm >= kTooLow_mm ? Deed::lean_pipette : Deed::dip_pipette;
+  return pipette.holds && pipette.seen_mm >= kPipetteTooLow_mm ? Deed::lean_pipette : Deed::dip_pipette;
 }
 
 double filler_strength(const PipetteView& pipette, bool gently) {

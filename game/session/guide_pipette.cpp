@@ -7,7 +7,7 @@ namespace halfdrop::guide {
 namespace {
 
 constexpr double kWellAbove_mm = 10.0;  ///< the line, drawn up
-constexpr double kAtLine_mm = 0.3;      ///< 0.005 cm3
+constexpr double kAtLine_mm = 0.3;      ///< above it: 0.005 cm3
 constexpr double kEyeAtLine_mm = 3.0;   ///< off: moves the level by some hundredths of a mm
 
 const PipetteView& pipette(F f) { return f.seen.pipette; }
@@ -17,9 +17,9 @@ bool over_flask(F f) { return is_at(f, PipettePlace::at_wall) || is_at(f, Pipett
 bool well_above(F f) { return pipette(f).seen_mm >= kWellAbove_mm; }
 /// Lifted out and not yet let down.
 bool lifted(F f) { return by_hand(f) && is_at(f, PipettePlace::aside) && pipette(f).holds; }
-bool too_low(F f) { return !pipette(f).holds || pipette(f).seen_mm < -kAtLine_mm; }
+bool too_low(F f) { return !pipette(f).holds || pipette(f).seen_mm < kPipetteTooLow_mm; }
 bool at_line(F f) {
-  return pipette(f).seen_mm <= kAtLine_mm && pipette(f).seen_mm >= -kAtLine_mm && f.hands.valve <= 0.0;
+  return pipette(f).seen_mm <= kAtLine_mm && pipette(f).seen_mm >= kPipetteTooLow_mm && f.hands.valve <= 0.0;
 }
 bool eye_at_line(F f) {
   return pipette(f).eye_above_mm <= kEyeAtLine_mm && pipette(f).eye_above_mm >= -kEyeAtLine_mm;

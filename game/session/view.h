@@ -30,6 +30,9 @@ struct ClingingView {
 /// How long a drop's touching off is to be seen.
 inline constexpr double kTouchShows_s = 0.8;
 
+/// Seen so far below its line a pipette has to be drawn up again: half a millimetre is 0.008 cm3.
+inline constexpr double kPipetteTooLow_mm = -0.5;
+
 /// A pipette that is worked by hand.
 struct PipetteView {
   bool by_hand = false;

@@ -252,8 +252,8 @@ void check_full_marks(const Level& level, std::uint64_t seed) {
 
 }  // namespace
 
-TEST_CASE("so does who works the pipette by hand as the guide says it") {
-  const auto level = with_values(coarse("01-spirit-vinegar"), R"({"pipette":{"by_hand":true}})");
+TEST_CASE("so does who leaves the pipette to practised hands where the level does") {
+  const auto level = with_values(coarse("01-spirit-vinegar"), R"({"pipette":{"by_hand":false}})");
   REQUIRE(level.has_value());
   check_full_marks(*level, 3);
 }
