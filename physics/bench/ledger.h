@@ -82,9 +82,11 @@ enum class Account : std::uint8_t {
   reactions,    ///< turns one component into another: takes the one and gives the other, so it owes what it
                 ///< gave
   pipette_wet,  ///< what clings inside an empty pipette
-  pipette_outside  ///< what clings outside to the tip of one that was dipped in
+  pipette_outside,   ///< what clings outside to the tip of one that was dipped in
+  weighing_bottle,   ///< a solid standard: amounts without volume
+  dissolving_beaker  ///< what it is dissolved in, with rod and funnel
 };
-inline constexpr std::size_t kAccounts = 21;
+inline constexpr std::size_t kAccounts = 23;
 
 /// Balances of all accounts and, by pair, everything that ever moved. Plain data: copying it is a snapshot.
 class Ledger {
