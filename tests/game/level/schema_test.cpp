@@ -79,12 +79,13 @@ std::vector<Json> full_levels() {
   levels.front()["constants"] = {
       {{"name", "flask"}, {"value", 250}, {"unit", "cm³"}, {"label", "what the flask holds"}}};
   levels.front()["filling"] = "below eye level";
+  levels.push_back(json_of(text_of(source_file("levels/03-standard-acid.json"))));
   for (const char* bottle : {"titrant", "sample"}) {
     levels.front()[bottle]["also"] = {{{"substance", "lactic acid"}, {"mol_dm3", 0.01}}};
     levels.front()[bottle]["hazard"] = "As the label says.";
   }
-  for (const char* drill : {"01-read-the-meniscus", "02-deliver-exactly", "03-fill-without-air",
-                            "00-know-your-apparatus"})
+  for (const char* drill :
+       {"01-read-the-meniscus", "02-deliver-exactly", "03-fill-without-air", "00-know-your-apparatus"})
     levels.push_back(
         with_all_glass(json_of(text_of(source_file("levels/drills/" + std::string(drill) + ".json")))));
   return levels;
