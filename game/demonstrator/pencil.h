@@ -15,6 +15,8 @@ class Pencil {
  public:
   Pencil(AtBench& bench, const Habits& habits) : bench_(bench), habits_(habits) {}
 
+  /// A weighing, as the balance showed it.
+  void weighing(const std::string& cell, const std::string& text) { write_number(cell, text); }
   void initial(const std::string& run, int hundredths);
   /// Writes the titre too.
   void final(const std::string& run, int hundredths);

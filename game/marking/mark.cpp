@@ -4,6 +4,7 @@
 #include "game/marking/criteria.h"
 #include "game/marking/drill_marks.h"
 #include "game/marking/never_measured.h"
+#include "game/marking/recorded_standard.h"
 #include "game/marking/scores.h"
 
 namespace halfdrop {
@@ -57,8 +58,14 @@ double difference_cm3(double final_cm3, double initial_cm3) {
   return std::isfinite(clean) ? clean : raw;
 }
 
+/// What titres are measured against: level and bench with the standard as it was recorded.
+struct Measure {
+  Level level;
+  BenchSpec spec;
+};
+
 /// Nothing without both readings, or where a figure is so far off any scale that sums lose their last digits.
-std::optional<TitreBreakdown> breakdown_of(const Session& session, const std::string& run,
+std::optional<TitreBreakdown> breakdown_of(const Measure& by, const std::string& run,
                                            const Witness& witness) {
   constexpr double kFarOff_cm3 = 100.0;
   const auto found = witness.runs.readings.find(run);
@@ -68,17 +75,17 @@ std::optional<TitreBreakdown> breakdown_of(const Session& session, const std::st
   if (never_measured(read, evidence == witness.runs.evidence.end() ? nullptr : &evidence->second)) {
     return std::nullopt;
   }
-  const double beyond_cm3 = session.spec().burette.nominal_cm3 + kFarOff_cm3;
+  const double beyond_cm3 = by.spec.burette.nominal_cm3 + kFarOff_cm3;
   for (const ReadingMoment* moment : {&*read.initial, &*read.final}) {
     if (moment->written_cm3 < -kFarOff_cm3 || moment->written_cm3 > beyond_cm3) return std::nullopt;
   }
-  return break_down(session.spec(), session.level().aliquot_cm3, *read.initial, *read.final, read.story);
+  return break_down(by.spec, by.level.aliquot_cm3, *read.initial, *read.final, read.story);
 }
 
-std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness) {
+std::vector<TitreRow> titre_rows(const Measure& by, const Witness& witness) {
   std::vector<TitreRow> rows;
   const ResultsSheet& sheet = witness.sheet;
-  for (const std::string& run : run_names(session.level())) {
+  for (const std::string& run : run_names(by.level)) {
     if (!sheet.begun(run)) continue;
     TitreRow row;
     row.run = run;
@@ -89,7 +96,7 @@ std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness)
     row.initial_text = sheet.text(run + "/initial");
     row.final_text = sheet.text(run + "/final");
     if (row.initial_cm3 && row.final_cm3) row.recorded_cm3 = difference_cm3(*row.final_cm3, *row.initial_cm3);
-    row.breakdown = breakdown_of(session, run, witness);
+    row.breakdown = breakdown_of(by, run, witness);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -105,11 +112,11 @@ std::vector<double> counted_titres_cm3(const MarkedAttempt& marked) {
   return titres_cm3;
 }
 
-std::optional<OwnUncertainty> uncertainty_of(const Session& session, const MarkedAttempt& marked) {
+std::optional<OwnUncertainty> uncertainty_of(const Measure& by, const MarkedAttempt& marked) {
   if (!marked.reported) return std::nullopt;
   AssumedOfTheBench assumed;
-  assumed.drop_cm3 = session.spec().settled.full_drop_cm3;
-  return own_uncertainty(session.level(), counted_titres_cm3(marked), assumed);
+  assumed.drop_cm3 = by.spec.settled.full_drop_cm3;
+  return own_uncertainty(by.level, counted_titres_cm3(marked), assumed);
 }
 
 std::vector<Finding> find(const Case& marked, const ReplayOutcome& outcome) {
@@ -126,9 +133,9 @@ std::vector<Finding> find(const Case& marked, const ReplayOutcome& outcome) {
 
 /// What the last line of the calculation asks for; the unknown's own strength where a level has no
 /// calculation.
-void conclude(const Session& session, const ResultsSheet& sheet, MarkedAttempt& marked) {
-  const Level& level = session.level();
-  const BenchSpec& spec = session.spec();
+void conclude(const Measure& by, const ResultsSheet& sheet, MarkedAttempt& marked) {
+  const Level& level = by.level;
+  const BenchSpec& spec = by.spec;
   marked.ideal_titre_cm3 = ideal_titre_cm3(spec, level.aliquot_cm3);
   marked.true_value = spec.unknown_in_flask ? spec.sample.true_mol_dm3 : spec.titrant.true_mol_dm3;
   marked.unit = "mol dm⁻³";
@@ -155,12 +162,15 @@ MarkedAttempt mark(const Attempt& attempt) {
   marked.alias = attempt.alias;
   marked.way = attempt.way;
   marked.outcome = replayed.outcome;
-  marked.titres = titre_rows(session, witness);
-  conclude(session, witness.sheet, marked);
-  marked.uncertainty = uncertainty_of(session, marked);
-  marked.result_split = result_split(session.level(), witness.sheet, marked.titres, marked.ideal_titre_cm3);
-  marked.findings = find(Case{session, witness.evidence, witness.sheet, witness.runs.readings, marked.titres},
-                         replayed.outcome);
+  Measure by{level_as_recorded(session, witness.sheet), {}};
+  by.spec = bench_as_recorded(session.spec(), by.level);
+  marked.titres = titre_rows(by, witness);
+  conclude(by, witness.sheet, marked);
+  marked.uncertainty = uncertainty_of(by, marked);
+  marked.result_split = result_split(by.level, witness.sheet, marked.titres, marked.ideal_titre_cm3);
+  marked.findings =
+      find(Case{session, witness.evidence, witness.sheet, witness.runs.readings, marked.titres, &by.level},
+           replayed.outcome);
   marked.marks = add_up(marked.findings);
   return marked;
 }
