@@ -17,9 +17,9 @@ constexpr std::array kMistakes = {
             [](Habits& habits) { habits.making_up.washings = 0; }},
     Mistake{"flask-overfilled", "mistake.flask_overfilled", "solutions", Cause::aliquot, "low", 0.07,
             [](Habits& habits) { habits.making_up.past_line_mm = kOverfilled_mm; }},
-    Mistake{"top-on-the-mark", "mistake.top_on_the_mark", "solutions", Cause::aliquot, "high", 0.05,
+    Mistake{"top-on-the-mark", "mistake.top_on_the_mark", "solutions", Cause::aliquot, "high", 0.07,
             [](Habits& habits) { habits.making_up.to_bottom = false; }},
-    Mistake{"flask-not-inverted", "mistake.flask_not_inverted", "solutions", Cause::aliquot, "high", 0.7,
+    Mistake{"flask-not-inverted", "mistake.flask_not_inverted", "solutions", Cause::aliquot, "high", 0.72,
             [](Habits& habits) { habits.making_up.inversions = 0; }}};
 
 }  // namespace

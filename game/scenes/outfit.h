@@ -13,6 +13,7 @@ struct Outfit {
   bool liquid = true;            ///< tap, beaker, cloth, coat and goggles: otherwise one only reads
   bool pieces = false;           ///< the pieces alone, to be known: without bottles of anything but water
   bool beaker_takes_it = false;  ///< what is delivered; otherwise the beaker is for waste
+  bool makes_up = false;         ///< a standard is weighed out and made up
   bool pipette_by_hand = false;  ///< worked with its filler
   Rect eye;                      ///< the eye's picture with its rail
 
