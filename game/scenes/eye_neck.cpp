@@ -53,7 +53,8 @@ Neck neck_of(Canvas& canvas, const Rect& place, const PreparationView& work, con
 
 /// The surface climbs the wall from its lowest point, which is what is brought to the line.
 void draw_liquid(const Neck& neck, const PreparationView& work) {
-  const float low = std::clamp(neck.y(work.bottom_mm), neck.place.y - 60, neck.place.bottom() + 60);
+  const float foot = neck.place.bottom(), low = std::max(neck.y(work.bottom_mm), neck.place.y - 60);
+  if (low >= foot) return;
   const float climb = std::max(4.0F, low - neck.y(work.edge_mm));
   const float x = neck.place.centre().x;
   Points liquid;
@@ -62,7 +63,6 @@ void draw_liquid(const Neck& neck, const PreparationView& work) {
     liquid.push_back({x + across * neck.bore, low - climb * across * across * across * across});
   }
   Points dark = liquid;
-  const float foot = std::max(neck.place.bottom() + 70, low);
   liquid.push_back({x + neck.bore, foot});
   liquid.push_back({x - neck.bore, foot});
   neck.canvas.polygon(
