@@ -8,6 +8,7 @@
 #include "game/scenes/eye_neck.h"
 #include "game/scenes/eye_picture.h"
 #include "game/scenes/glassware.h"
+#include "game/scenes/page_pen.h"
 #include "game/scenes/palette.h"
 #include "physics/bench/preparation.h"
 
@@ -15,21 +16,22 @@ namespace halfdrop {
 
 namespace {
 
-constexpr float kFrame = 8.0F, kLineHeight = 28.0F, kMargin = 6.0F;
+constexpr float kFrame = 8.0F, kLineHeight = 28.0F, kLargeLineHeight = 36.0F, kMargin = 6.0F;
+constexpr float kLargeWords = 29.0F;  ///< 4 % of the height
 constexpr double kTipsOut = 0.7, kTipsGently = 0.25, kLetsIn = 1.0, kLetsInGently = 0.12;
 
 Rect inside(const Rect& area) { return EyePicture::frame(area).grown(-kFrame); }
 
-Rect line_rect(const Rect& area, std::size_t line) {
+Rect line_rect(const Rect& area, std::size_t line, bool large) {
   const Rect in = inside(area);
   const auto count = static_cast<float>(making_up_lines().size());
-  const float top = in.bottom() - kMargin - count * kLineHeight;
-  return {in.x + kMargin, top + static_cast<float>(line) * kLineHeight, in.w - 2 * kMargin, kLineHeight - 3};
+  const float high = large ? kLargeLineHeight : kLineHeight, top = in.bottom() - kMargin - count * high;
+  return {in.x + kMargin, top + static_cast<float>(line) * high, in.w - 2 * kMargin, high - 3};
 }
 
-Rect picture_rect(const Rect& area) {
+Rect picture_rect(const Rect& area, bool large) {
   const Rect in = inside(area);
-  return {in.x, in.y, in.w, line_rect(area, 0).y - kMargin - in.y};
+  return {in.x, in.y, in.w, line_rect(area, 0, large).y - kMargin - in.y};
 }
 
 std::string grams(double shown_g) {
@@ -38,20 +40,22 @@ std::string grams(double shown_g) {
   return text.data();
 }
 
-std::string line_words(std::size_t line, const PreparationView& work) {
+std::string line_words(std::size_t line, const PreparationView& work, bool large) {
+  const std::string count = std::to_string(work.inversions);
   switch (line) {
     case 0:
-      return say("making_up.tip");
+      return large ? say("making_up.tip_short") : say("making_up.tip");
     case 1:
-      return say("making_up.dissolve");
+      return large ? say("making_up.dissolve_short") : say("making_up.dissolve");
     case 2:
-      return say("making_up.pour");
+      return large ? say("making_up.pour_short") : say("making_up.pour");
     case 3:
-      return say("making_up.rinse");
+      return large ? say("making_up.rinse_short") : say("making_up.rinse");
     case 4:
-      return say("making_up.let_in");
+      return large ? say("making_up.let_in_short") : say("making_up.let_in");
     default:
-      return say("making_up.invert", {{"count", std::to_string(work.inversions)}});
+      return large ? say("making_up.invert_short", {{"count", count}})
+                   : say("making_up.invert", {{"count", count}});
   }
 }
 
@@ -113,18 +117,17 @@ void draw_at_work(Canvas& canvas, const Rect& place, const View& view, const Ben
   canvas.flush();
 }
 
-void draw_line(Canvas& canvas, const Rect& at, std::size_t line, const View& view) {
-  const PreparationView& work = view.preparation;
+void draw_line(Canvas& canvas, const Rect& at, std::size_t line, const View& view, bool large) {
   const bool held = (line == 0 && view.hands.tip > 0.0) || (line == 4 && view.hands.fill > 0.0);
   canvas.rounded_rect(at, 5, held ? palette::accent : rgb(0xffffff, 0.85));
   canvas.stroke(rounded_rect_points(at, 5), {1.1F, true}, palette::accent);
-  const sf::Color ink = held ? palette::pill_text : palette::print;
+  const float size = large ? kLargeWords : 15.0F;
   canvas.text_middle(std::to_string(line + 1), {at.x + 9, at.centre().y},
-                     {16, held ? palette::pill_text : palette::tap_handle_dark, Face::bold});
-  const std::string words = line_words(line, work);
-  TextStyle style{15, ink, Face::semibold};
-  while (style.size > 11.0F && canvas.text_width(words, style) > at.w - 32) style.size -= 0.5F;
-  canvas.text_middle(words, {at.x + 26, at.centre().y}, style);
+                     {size + 1, held ? palette::pill_text : palette::tap_handle_dark, Face::bold});
+  const std::string words = line_words(line, view.preparation, large);
+  const TextStyle style{size, held ? palette::pill_text : palette::print, Face::semibold};
+  const float from = large ? 36.0F : 26.0F;
+  canvas.text_middle(words, {at.x + from, at.centre().y}, fitted(canvas, words, at.w - from - 6, style));
 }
 
 }  // namespace
@@ -144,13 +147,13 @@ double making_up_strength(Grip grip, bool gently) {
   return gently ? kLetsInGently : kLetsIn;
 }
 
-std::vector<Thing> making_up_things(const Rect& area) {
+std::vector<Thing> making_up_things(const Rect& area, bool large) {
   std::vector<Thing> all;
   const std::vector<MakingUpLine>& lines = making_up_lines();
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const bool holds = lines[i].grip != Grip::none;
     all.push_back({lines[i].name,
-                   line_rect(area, i),
+                   line_rect(area, i, large),
                    holds ? say("hint.making_up.hold", {{"key", std::to_string(i + 1)}})
                          : say("hint.making_up.click", {{"key", std::to_string(i + 1)}}),
                    lines[i].deed,
@@ -160,17 +163,18 @@ std::vector<Thing> making_up_things(const Rect& area) {
   return all;
 }
 
-void draw_making_up(Canvas& canvas, const Rect& area, const View& view, const BenchSpec& spec) {
+void draw_making_up(Canvas& canvas, const Rect& area, const View& view, const BenchSpec& spec, bool large) {
   const Rect in = inside(area);
   canvas.flush();
   canvas.clip(in);
   canvas.rect(in, palette::paper_shade);
   if (view.preparation.in_neck) {
-    draw_eye_neck(canvas, picture_rect(area), view.preparation, spec);
+    draw_eye_neck(canvas, picture_rect(area, large), view.preparation, spec);
   } else {
-    draw_at_work(canvas, picture_rect(area), view, spec);
+    draw_at_work(canvas, picture_rect(area, large), view, spec);
   }
-  for (std::size_t i = 0; i < making_up_lines().size(); ++i) draw_line(canvas, line_rect(area, i), i, view);
+  for (std::size_t i = 0; i < making_up_lines().size(); ++i)
+    draw_line(canvas, line_rect(area, i, large), i, view, large);
   canvas.flush();
   canvas.unclip();
   const float y = EyePicture::rail_y(area, kNeckLine_mm), x = EyePicture::rail(area).centre().x;

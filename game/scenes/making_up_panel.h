@@ -19,8 +19,9 @@ struct MakingUpLine {
 [[nodiscard]] double making_up_strength(Grip grip, bool gently);
 
 /// What of it can be clicked or held. `area` as the eye's picture.
-[[nodiscard]] std::vector<Thing> making_up_things(const Rect& area);
-void draw_making_up(Canvas& canvas, const Rect& area, const View& view, const BenchSpec& spec);
+[[nodiscard]] std::vector<Thing> making_up_things(const Rect& area, bool large);
+/// `large`: words at 4 % of the height.
+void draw_making_up(Canvas& canvas, const Rect& area, const View& view, const BenchSpec& spec, bool large);
 
 /// The volumetric flask upright in a place, with so much in it.
 void draw_volumetric(Canvas& canvas, const Rect& rect, const PreparationView& work, const BenchSpec& spec,

@@ -75,7 +75,7 @@ void PlayScene::look() {
   if (held_cm3 > 0.5 && view_.pipette_cm3 < 0.5) pipette_let_run_at_s_ = clock_s_;
   things_ = things(picture());
   if (shows_making_up()) {
-    const auto lines = making_up_things(outfit_.eye);
+    const auto lines = making_up_things(outfit_.eye, settings_.projector);
     things_.insert(things_.begin(), lines.begin(), lines.end());
   }
   if (asks_for_piece()) {
@@ -207,7 +207,7 @@ void PlayScene::draw(Canvas& canvas) {
   draw_moving_bench(canvas, now);
   EyePicture::draw(canvas, outfit_.eye, view_, session_.spec());
   if (looks_at_stem(view_.pipette)) draw_eye_stem(canvas, outfit_.eye, view_.pipette, session_.spec());
-  if (shows_making_up()) draw_making_up(canvas, outfit_.eye, view_, session_.spec());
+  if (shows_making_up()) draw_making_up(canvas, outfit_.eye, view_, session_.spec(), settings_.projector);
   canvas.flush();
   paper_->draw(canvas, session_);
   canvas.flush();

@@ -281,6 +281,7 @@ TEST_CASE("a standard made up wrongly pushes the result one way, whichever vesse
     for (const auto* marked : {&low, &high}) {
       const Finding& finding = test::finding(*marked, std::string(row.criterion));
       CHECK(!finding.met);
+      for (const TitreRow& titre : marked->titres) CHECK_NEAR(titre.breakdown->remainder_cm3, 0.0, 1e-9);
       if (!finding.cost_cm3) continue;
       const bool is_low = marked == &low;
       const auto change =

@@ -108,10 +108,12 @@ TEST_CASE(
     break;
   }
   const Rect eye = layout::kEye;
-  for (const Thing& line : making_up_things(eye)) {
-    CHECK(line.rect.y > eye.y);
-    CHECK(line.rect.bottom() < eye.bottom());
-    CHECK(line.rect.h >= 24.0F);
+  for (const bool large : {false, true}) {
+    for (const Thing& line : making_up_things(eye, large)) {
+      CHECK(line.rect.y > eye.y);
+      CHECK(line.rect.bottom() < eye.bottom());
+      CHECK(line.rect.h >= (large ? 29.0F : 24.0F));
+    }
   }
 }
 
