@@ -16,7 +16,11 @@ enum class Purpose : std::uint64_t {
   titrant_strength = 4,
   drill = 5,
   wager = 6,
-  worked_example = 16
+  worked_example = 16,
+  balance = 20,
+  weighing_bottle = 21,
+  lumps = 22,
+  volumetric_glass = 23
 };
 
 struct Random {

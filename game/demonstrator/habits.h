@@ -32,6 +32,14 @@ struct WorkingHabits {
 /// When another accurate run is made.
 enum class Repeats : unsigned char { until_concordant, twice_whatever, once };
 
+/// How a standard is made up.
+struct MakingUpHabits {
+  int washings = 3;           ///< the beaker rinsed into the flask
+  bool to_bottom = true;      ///< bottom of the meniscus on the line; otherwise its upper edge
+  double past_line_mm = 0.0;  ///< filled on beyond it
+  int inversions = 15;
+};
+
 struct Habits {
   bool wears_goggles = true;
   bool rinses_burette = true;               ///< where it stands wet, with what it is to hold
@@ -87,6 +95,7 @@ struct Habits {
   bool makes_trial = true;
   bool writes_trial_down = true;
   Repeats repeats = Repeats::until_concordant;
+  MakingUpHabits making_up;
   ReadingHabits reading;
   WorkingHabits working;
 };

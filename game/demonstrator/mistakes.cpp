@@ -141,6 +141,8 @@ bool has_room_in_titration(const Level& level, std::string_view mistake) {
   const Mistake* const known = find_mistake(mistake);
   if (known != nullptr && known->family == "pipetting") return level.pipette.by_hand;
   if (known != nullptr && known->family == "two endpoints") return level.then.has_value();
+  if (known != nullptr && known->family == "solutions" && mistake != "old-alkali-trusted")
+    return level.standard.has_value();
   if (mistake == "burette-not-rinsed") return level.burette.wet_cm3 > 0.0;
   if (mistake == "old-alkali-trusted")
     return level.unknown_in_flask && level.titrant_substance.name == "sodium hydroxide";
@@ -152,9 +154,8 @@ bool has_room_in_titration(const Level& level, std::string_view mistake) {
 std::span<const Mistake> mistakes() {
   static const std::vector<Mistake> catalogue = [] {
     std::vector<Mistake> all(kMistakes.begin(), kMistakes.end());
-    for (const auto& part :
-         {mistakes_of_pipetting(), mistakes_of_two_endpoints(), mistakes_of_reading(), mistakes_on_paper(),
-          mistakes_of_safety()})
+    for (const auto& part : {mistakes_of_making_up(), mistakes_of_pipetting(), mistakes_of_two_endpoints(),
+                             mistakes_of_reading(), mistakes_on_paper(), mistakes_of_safety()})
       all.insert(all.end(), part.begin(), part.end());
     return all;
   }();

@@ -11,6 +11,8 @@ namespace halfdrop {
 /// Of record and arithmetic.
 [[nodiscard]] std::span<const Mistake> mistakes_on_paper();
 [[nodiscard]] std::span<const Mistake> mistakes_of_safety();
+/// Of making up a standard.
+[[nodiscard]] std::span<const Mistake> mistakes_of_making_up();
 /// With a pipette that is worked by hand.
 [[nodiscard]] std::span<const Mistake> mistakes_of_pipetting();
 /// Where a flask has two endpoints.

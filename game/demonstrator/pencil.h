@@ -15,6 +15,8 @@ class Pencil {
  public:
   Pencil(AtBench& bench, const Habits& habits) : bench_(bench), habits_(habits) {}
 
+  /// A weighing, as the balance showed it.
+  void weighing(const std::string& cell, const std::string& text) { write_number(cell, text); }
   void initial(const std::string& run, int hundredths);
   /// At the first of two endpoints; writes the first titre too.
   void first_endpoint(const std::string& run, int hundredths);

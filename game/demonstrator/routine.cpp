@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "game/demonstrator/making_up.h"
 #include "game/demonstrator/pipetting.h"
 #include "game/demonstrator/rinsing.h"
 
@@ -240,6 +241,7 @@ void Routine::mop_up() {
 }
 
 void Routine::trial() {
+  make_up_standard(bench_, pencil_, habits_);
   rinse_pipette(bench_, habits_);
   if (habits_.makes_trial) {
     Titration titration(bench_, moves_, habits_);

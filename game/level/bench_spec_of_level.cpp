@@ -3,6 +3,7 @@
 
 #include "game/level/drill_of_level.h"
 #include "game/level/level.h"
+#include "game/level/standard_to_make.h"
 #include "physics/chemistry/carbon_dioxide.h"
 #include "physics/random.h"
 
@@ -121,6 +122,7 @@ BenchSpec drawn_bench_spec(const Level& level, std::uint64_t seed) {
   spec.pipette.by_hand = level.pipette.by_hand;
   spec.flask = level.flask;
   spec.tip_above_bench_cm = level.flask.height_cm - kTipInsideNeck_cm;
+  spec.preparation = drawn_preparation(level, seed);
   if (level.drill) spec.drill = drill_spec(level, seed);
   return spec;
 }
@@ -135,6 +137,7 @@ tl::expected<double, std::string> level_value(const Level& level, const std::str
   if (name == "aliquot_cm3") return level.aliquot_cm3;
   if (name == "ratio") return level.ratio;
   if (name == "dilution") return level.dilution;
+  if (const auto value = standard_value(level, name)) return *value;
   for (const Constant& constant : level.constants) {
     if (constant.name == name) return constant.value;
   }

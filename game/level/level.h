@@ -49,6 +49,19 @@ struct TitratedOn {
   Indicator indicator_data;
 };
 
+/// A standard that the player weighs out by difference and makes up in a volumetric flask: what stands in the
+/// bottle of the standard otherwise.
+struct StandardToMake {
+  Range mass_g;                       ///< that serves
+  double flask_cm3 = 250.0;           ///< nominal
+  double flask_tolerance_cm3 = 0.15;  ///< class limit, ISO 1042: class A of 250 cm3
+  double balance_linearity_g = 0.001;
+  /// The weighing bottle as it was recorded before and after; while nothing is, a mass in the middle.
+  std::optional<double> before_g, after_g;
+};
+inline constexpr const char* kBottleBefore = "standard/bottle before";
+inline constexpr const char* kBottleAfter = "standard/bottle after";
+
 /// A figure that the player is given, for the working: a mass weighed out, a blank.
 struct Constant {
   std::string name;  ///< as steps call it
@@ -58,8 +71,8 @@ struct Constant {
 };
 
 /// A factor of a calculation step: a number, or a name (a level value such as "titrant_mol_dm3",
-/// "aliquot_cm3", "ratio", "dilution", a constant's, or the cell of an earlier step such as
-/// "calculation/mean titre").
+/// "aliquot_cm3", "ratio", "dilution", "volumetric_flask_cm3", a constant's, the cell of an earlier step such
+/// as "calculation/mean titre", or of a weighing, "standard/bottle before").
 using Factor = std::variant<double, std::string>;
 
 /// One line of the working: product of `multiply` over product of `divide`, plus the sum of `plus`, minus
@@ -116,11 +129,12 @@ struct Level {
   BuretteSpec burette;               ///< scale errors still 0
   TapSpec tap;
   FlaskSpec flask;
-  PipetteSpec pipette;                       ///< volumes still of no meaning
-  double burette_tolerance_cm3 = 0.05;       ///< class limit, ISO 385
-  double pipette_tolerance_cm3 = 0.03;       ///< class limit, ISO 648
-  int accurate_runs = 5;                     ///< columns on the sheet beside the trial
-  bool filling_below_eye = false;            ///< the burette is to be filled with its top below eye level
+  PipetteSpec pipette;                  ///< volumes still of no meaning
+  double burette_tolerance_cm3 = 0.05;  ///< class limit, ISO 385
+  double pipette_tolerance_cm3 = 0.03;  ///< class limit, ISO 648
+  int accurate_runs = 5;                ///< columns on the sheet beside the trial
+  bool filling_below_eye = false;       ///< the burette is to be filled with its top below eye level
+  std::optional<StandardToMake> standard;
   std::vector<Constant> constants;           ///< story or prompts say them
   std::vector<CalculationStep> calculation;  ///< the last one is the result
   std::vector<Band> hand_bands;              ///< |true volume - equivalence|, cm3

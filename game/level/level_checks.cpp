@@ -6,6 +6,7 @@
 #include "game/level/level_fields.h"
 #include "game/level/nearest.h"
 #include "game/level/shelf_names.h"
+#include "game/level/standard_to_make.h"
 #include "physics/burette/plug.h"
 #include "physics/burette/tap.h"
 #include "physics/units.h"
@@ -230,6 +231,7 @@ void take_from_shelf(const Assets& assets, const std::string& place, Level& leve
   level.indicator = indicator->value.name;
   check_strength(level.titrant, titrant->value, !level.unknown_in_flask, place + "/titrant", faults);
   check_strength(level.sample, sample->value, level.unknown_in_flask, place + "/sample", faults);
+  check_standard(level, place, faults);
 }
 
 }  // namespace halfdrop

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "game/level/glass_keys.h"
+#include "game/level/standard_to_make.h"
 
 namespace halfdrop {
 namespace {
@@ -251,6 +252,7 @@ void read_exercise_fields(Fields& fields, Level& level, const std::string& place
   read_all_glass(fields, level, faults);
   fields.whole("accurate_runs", level.accurate_runs, 2, 8);
   read_filling(fields, level);
+  read_standard(fields, level, faults);
   read_constants(fields, level.constants, faults);
   read_calculation(fields, level.calculation, faults);
   read_all_bands(fields, level, faults);

@@ -10,8 +10,9 @@
 namespace halfdrop {
 namespace {
 
-constexpr std::string_view kValueNames[] = {"titrant_mol_dm3", "sample_mol_dm3", "aliquot_cm3", "ratio",
-                                            "dilution"};
+constexpr std::string_view kValueNames[] = {"titrant_mol_dm3", "sample_mol_dm3", "aliquot_cm3",
+                                            "ratio",           "dilution",       "volumetric_flask_cm3",
+                                            kBottleBefore,     kBottleAfter};
 
 void check_factor(const Level& level, const Factor& factor, std::size_t steps_before,
                   const std::string& place, FaultList& faults) {

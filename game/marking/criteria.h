@@ -22,8 +22,9 @@ struct Case {
   const ResultsSheet& sheet;
   const std::map<std::string, RunReadings>& readings;
   const std::vector<TitreRow>& titres;
+  const Level* as_recorded = nullptr;  ///< with the standard as it was weighed; null: the session's
 
-  [[nodiscard]] const Level& level() const { return session.level(); }
+  [[nodiscard]] const Level& level() const { return as_recorded ? *as_recorded : session.level(); }
   [[nodiscard]] Tick end() const { return session.state().tick; }
 };
 
@@ -48,6 +49,10 @@ void mark_hand(const Case& marked, std::vector<Finding>& findings);
 void mark_rinsing(const Case& marked, std::vector<Finding>& hand);
 /// A part of the hand, where the pipette is worked by hand: its line, its outside, its draining.
 void mark_pipette(const Case& marked, std::vector<Finding>& hand);
+/// A part of the hand, where a standard is made up: washings, line, turning over.
+void mark_standard(const Case& marked, std::vector<Finding>& hand);
+/// ... and of the record: its weighings.
+void mark_weighing(const Case& marked, std::vector<Finding>& record);
 /// A part of the hand: how runs came to their ends.
 void mark_endpoint(const Case& marked, std::vector<Finding>& hand);
 /// A part of the hand: the first of two endpoints, and the second indicator.

@@ -301,6 +301,7 @@ void mark_hand(const Case& marked, std::vector<Finding>& findings) {
   mark_rinsing(marked, hand);
   if (marked.level().filling_below_eye) hand.push_back(filled_below_eye(marked.evidence, marked.end()));
   mark_pipette(marked, hand);
+  mark_standard(marked, hand);
   for (const RunRule& rule : kOnlyIfSo) report_if(marked, rule, hand);
   mark_first_endpoint(marked, hand);
   mark_endpoint(marked, hand);

@@ -344,6 +344,7 @@ void mark_record(const Case& marked, std::vector<Finding>& findings) {
   std::vector<Finding> record;
   for (const Criterion criterion : kCriteria) record.push_back(criterion(marked));
   record.push_back(judge(marked, kWrittenAtTheTime));
+  mark_weighing(marked, record);
   invented(marked, findings);
   append_findings(Score::record, std::move(record), findings);
   findings.push_back(handed_in(marked));

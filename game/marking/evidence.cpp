@@ -39,6 +39,10 @@ bool handles_liquid(Deed deed) {
     case Deed::wipe_pipette:
     case Deed::lean_pipette:
     case Deed::hold_pipette_free:
+    case Deed::dissolve_standard:
+    case Deed::pour_into_volumetric:
+    case Deed::rinse_into_volumetric:
+    case Deed::invert_volumetric:
       return true;
     default:
       return false;
@@ -53,6 +57,7 @@ void Evidence::after_tick(const Session& session) {
   if (!first_spill && !bench.ledger.balance(Account::bench_top).empty()) first_spill = bench.tick;
   watch_pouring(session);
   watch_tip(bench);
+  standard.after_tick(session);
 }
 
 void Evidence::liquid_handled(const BenchState& bench) {
@@ -120,6 +125,7 @@ void Evidence::watch_tip(const BenchState& bench) {
 void Evidence::after_change(const Session& session, const Change& change) {
   if (const auto* deed = std::get_if<Deed>(&change.what)) {
     deed_done(session.state(), *deed);
+    standard.after_deed(session, *deed);
   } else if (const auto* ending = std::get_if<Ending>(&change.what)) {
     ended = ending->how == "handed in";
   }

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "game/marking/reading_moments.h"
+#include "game/marking/standard_watch.h"
 #include "game/session/session.h"
 
 namespace halfdrop {
@@ -34,6 +35,7 @@ class Evidence {
   double poured_top_mm = 0.0;  ///< ... its top at its highest then, above the bench
   std::optional<Tick> first_spill;
   bool ended = false;  ///< handed in; an attempt that was left is not
+  StandardWatch standard;
   std::vector<FallenDrop> drops;
   std::vector<FallenDrop> let_out;          ///< those, and what was touched off
   std::map<std::string, RunEvidence> runs;  ///< from ReadingMoments, when all is over

@@ -4,6 +4,7 @@
 #include "game/marking/criteria.h"
 #include "game/marking/drill_marks.h"
 #include "game/marking/never_measured.h"
+#include "game/marking/recorded_standard.h"
 #include "game/marking/scores.h"
 
 namespace halfdrop {
@@ -57,15 +58,21 @@ double difference_cm3(double final_cm3, double initial_cm3) {
   return std::isfinite(clean) ? clean : raw;
 }
 
+/// What titres are measured against: level and bench with the standard as it was recorded.
+struct Measure {
+  Level level;
+  BenchSpec spec;
+};
+
 /// A figure so far off any scale that sums lose their last digits.
-bool far_off(const Session& session, const ReadingMoment& moment) {
+bool far_off(const Measure& by, const ReadingMoment& moment) {
   constexpr double kFarOff_cm3 = 100.0;
-  const double beyond_cm3 = session.spec().burette.nominal_cm3 + kFarOff_cm3;
+  const double beyond_cm3 = by.spec.burette.nominal_cm3 + kFarOff_cm3;
   return moment.written_cm3 < -kFarOff_cm3 || moment.written_cm3 > beyond_cm3;
 }
 
 /// Nothing without both readings, or with one that is far off.
-std::optional<TitreBreakdown> breakdown_of(const Session& session, const std::string& run,
+std::optional<TitreBreakdown> breakdown_of(const Measure& by, const std::string& run,
                                            const Witness& witness) {
   const auto found = witness.runs.readings.find(run);
   if (found == witness.runs.readings.end() || !found->second.complete()) return std::nullopt;
@@ -74,13 +81,13 @@ std::optional<TitreBreakdown> breakdown_of(const Session& session, const std::st
   if (never_measured(read, evidence == witness.runs.evidence.end() ? nullptr : &evidence->second)) {
     return std::nullopt;
   }
-  if (far_off(session, *read.initial) || far_off(session, *read.final)) return std::nullopt;
-  return break_down(session.spec(), session.level().aliquot_cm3, *read.initial, *read.final, read.story,
-                    session.spec().last_endpoint());
+  if (far_off(by, *read.initial) || far_off(by, *read.final)) return std::nullopt;
+  return break_down(by.spec, by.level.aliquot_cm3, *read.initial, *read.final, read.story,
+                    by.spec.last_endpoint());
 }
 
 /// The run at the first of two endpoints; a breakdown only where the whole run has one.
-FirstTitre first_titre(const Session& session, const Witness& witness, const TitreRow& row) {
+FirstTitre first_titre(const Measure& by, const Witness& witness, const TitreRow& row) {
   const ResultsSheet& sheet = witness.sheet;
   FirstTitre first;
   first.reading_text = sheet.text(row.run + "/first endpoint");
@@ -91,16 +98,16 @@ FirstTitre first_titre(const Session& session, const Witness& witness, const Tit
   const auto found = witness.runs.readings.find(row.run);
   if (!row.breakdown || found == witness.runs.readings.end() || !found->second.first_end) return first;
   const RunReadings& read = found->second;
-  if (far_off(session, *read.first_end)) return first;
-  first.breakdown = break_down(session.spec(), session.level().aliquot_cm3, *read.initial, *read.first_end,
+  if (far_off(by, *read.first_end)) return first;
+  first.breakdown = break_down(by.spec, by.level.aliquot_cm3, *read.initial, *read.first_end,
                                read.first_story, Endpoint::first);
   return first;
 }
 
-std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness) {
+std::vector<TitreRow> titre_rows(const Measure& by, const Witness& witness) {
   std::vector<TitreRow> rows;
   const ResultsSheet& sheet = witness.sheet;
-  for (const std::string& run : run_names(session.level())) {
+  for (const std::string& run : run_names(by.level)) {
     if (!sheet.begun(run)) continue;
     TitreRow row;
     row.run = run;
@@ -111,8 +118,8 @@ std::vector<TitreRow> titre_rows(const Session& session, const Witness& witness)
     row.initial_text = sheet.text(run + "/initial");
     row.final_text = sheet.text(run + "/final");
     if (row.initial_cm3 && row.final_cm3) row.recorded_cm3 = difference_cm3(*row.final_cm3, *row.initial_cm3);
-    row.breakdown = breakdown_of(session, run, witness);
-    if (session.level().then) row.first = first_titre(session, witness, row);
+    row.breakdown = breakdown_of(by, run, witness);
+    if (by.level.then) row.first = first_titre(by, witness, row);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -138,12 +145,11 @@ std::vector<double> counted_first_titres_cm3(const MarkedAttempt& marked) {
   return titres_cm3;
 }
 
-std::optional<OwnUncertainty> uncertainty_of(const Session& session, const MarkedAttempt& marked) {
+std::optional<OwnUncertainty> uncertainty_of(const Measure& by, const MarkedAttempt& marked) {
   if (!marked.reported) return std::nullopt;
   AssumedOfTheBench assumed;
-  assumed.drop_cm3 = session.spec().settled.full_drop_cm3;
-  return own_uncertainty(session.level(), counted_titres_cm3(marked), assumed,
-                         counted_first_titres_cm3(marked));
+  assumed.drop_cm3 = by.spec.settled.full_drop_cm3;
+  return own_uncertainty(by.level, counted_titres_cm3(marked), assumed, counted_first_titres_cm3(marked));
 }
 
 std::vector<Finding> find(const Case& marked, const ReplayOutcome& outcome) {
@@ -160,9 +166,9 @@ std::vector<Finding> find(const Case& marked, const ReplayOutcome& outcome) {
 
 /// What the last line of the calculation asks for; the unknown's own strength where a level has no
 /// calculation.
-void conclude(const Session& session, const ResultsSheet& sheet, MarkedAttempt& marked) {
-  const Level& level = session.level();
-  const BenchSpec& spec = session.spec();
+void conclude(const Measure& by, const ResultsSheet& sheet, MarkedAttempt& marked) {
+  const Level& level = by.level;
+  const BenchSpec& spec = by.spec;
   marked.ideal_titre_cm3 = ideal_titre_cm3(spec, level.aliquot_cm3, spec.last_endpoint());
   if (level.then) {
     marked.ideal_first_titre_cm3 = ideal_titre_cm3(spec, level.aliquot_cm3);
@@ -193,12 +199,15 @@ MarkedAttempt mark(const Attempt& attempt) {
   marked.alias = attempt.alias;
   marked.way = attempt.way;
   marked.outcome = replayed.outcome;
-  marked.titres = titre_rows(session, witness);
-  conclude(session, witness.sheet, marked);
-  marked.uncertainty = uncertainty_of(session, marked);
-  marked.result_split = result_split(session.level(), witness.sheet, marked.titres, marked.ideal_titres());
-  marked.findings = find(Case{session, witness.evidence, witness.sheet, witness.runs.readings, marked.titres},
-                         replayed.outcome);
+  Measure by{level_as_recorded(session, witness.sheet), {}};
+  by.spec = bench_as_recorded(session.spec(), by.level);
+  marked.titres = titre_rows(by, witness);
+  conclude(by, witness.sheet, marked);
+  marked.uncertainty = uncertainty_of(by, marked);
+  marked.result_split = result_split(by.level, witness.sheet, marked.titres, marked.ideal_titres());
+  marked.findings =
+      find(Case{session, witness.evidence, witness.sheet, witness.runs.readings, marked.titres, &by.level},
+           replayed.outcome);
   marked.marks = add_up(marked.findings);
   return marked;
 }

@@ -6,14 +6,17 @@
 #include <string_view>
 
 #include "game/level/say.h"
+#include "game/level/standard_to_make.h"
 #include "game/marking/calculation.h"
 #include "game/marking/statistics.h"
+#include "physics/bench/preparation.h"
 
 namespace halfdrop {
 
 namespace {
 
-/// Places of the inputs; the last two only where something was diluted.
+/// Places of the inputs; the last two only where something was diluted. Where the standard was weighed, the
+/// first weighing stands in the place of its label, and the second and the flask behind all others.
 enum Input : std::size_t {
   titre,
   scale,
@@ -51,6 +54,14 @@ double standard_within(const LiquidSpec& liquid, const AssumedOfTheBench& assume
 
 Quantity even(std::string name, std::string unit, double value, double within) {
   return {std::move(name), std::move(unit), value, rectangular(within), Shape::rectangular};
+}
+
+/// Balance's linearity and half of its last figure, each even (CG4 A2 counts the first at each weighing).
+Quantity weighing(const Level& level, std::string name, const char* cell) {
+  const double linearity = rectangular(level.standard->balance_linearity_g),
+               last_figure = rectangular(0.5 * kBalanceShows_g);
+  return {std::move(name), "g", level_value(level, cell).value_or(0.0),
+          std::sqrt(linearity * linearity + last_figure * last_figure), Shape::rectangular};
 }
 
 Quantity peaked(std::string name, std::string unit, double value, double within) {
@@ -95,13 +106,20 @@ std::vector<Quantity> inputs_of(const Level& level, std::span<const double> titr
       even(say("quantity.titrant_temperature"), "°C", level.temperature_c, warm_c),
       even(say("quantity.pipette"), "cm³", level.aliquot_cm3, level.pipette_tolerance_cm3),
       even(say("quantity.sample_temperature"), "°C", level.temperature_c, warm_c),
-      even(say("quantity.standard"), "mol dm⁻³", known.label_mol_dm3, standard_within(known, assumed))};
+      level.standard
+          ? weighing(level, say("quantity.bottle_before"), kBottleBefore)
+          : even(say("quantity.standard"), "mol dm⁻³", known.label_mol_dm3, standard_within(known, assumed))};
   if (level.dilution > 1.0) {
     const double flask_cm3 = assumed.dilution_flask_cm3;
     inputs.push_back(
         even(say("quantity.dilution_flask"), "cm³", flask_cm3, assumed.dilution_flask_within_cm3));
     inputs.push_back(even(say("quantity.dilution_pipette"), "cm³", flask_cm3 / level.dilution,
                           level.pipette_tolerance_cm3));
+  }
+  if (level.standard) {
+    inputs.push_back(weighing(level, say("quantity.bottle_after"), kBottleAfter));
+    inputs.push_back(even(say("quantity.volumetric_flask"), "cm³", level.standard->flask_cm3,
+                          level.standard->flask_tolerance_cm3));
   }
   return inputs;
 }
@@ -122,8 +140,14 @@ double worked(Level& level, double bench_c, double expands_per_c, std::optional<
     return at_bench(x[at + titre] + x[at + scale] + x[at + readings] + x[at + endpoint], x[titrant_warmth]);
   };
   level.aliquot_cm3 = at_bench(x[pipette], x[sample_warmth]);
-  (level.unknown_in_flask ? level.titrant : level.sample).label_mol_dm3 = x[standard];
-  if (first_titre.value_or(x.size()) > dilution_pipette)
+  const std::size_t whole = first_titre.value_or(x.size());  // inputs, without those of a first titre
+  if (level.standard) {
+    level.standard->flask_cm3 = x[whole - 1];
+    level = as_weighed(std::move(level), x[standard], x[whole - 2]);
+  } else {
+    (level.unknown_in_flask ? level.titrant : level.sample).label_mol_dm3 = x[standard];
+  }
+  if (whole > (level.standard ? dilution_pipette + 2 : dilution_pipette))
     level.dilution = x[dilution_flask] / x[dilution_pipette];
   MeanTitres means{titre_from(0)};
   if (first_titre) means.first_cm3 = titre_from(*first_titre);

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "game/level/say.h"
+#include "game/level/standard_to_make.h"
 #include "game/marking/calculation.h"
 #include "game/marking/wording.h"
 #include "game/session/action.h"
@@ -59,6 +60,12 @@ Level another_bench(const Level& level, Random& random) {
   LiquidSpec& known = level.unknown_in_flask ? other.titrant : other.sample;
   known.label_mol_dm3 = another(random, known.label_mol_dm3);
   for (Constant& constant : other.constants) constant.value = another(random, constant.value);
+  if (level.standard) {
+    const double mass_g = another(random, level_value(level, kBottleBefore).value_or(0.0) -
+                                              level_value(level, kBottleAfter).value_or(0.0)),
+                 after_g = rounded(random.uniform(18.0, 24.0), 3);
+    return as_weighed(std::move(other), rounded(after_g + mass_g, 3), after_g);
+  }
   return other;
 }
 
@@ -72,6 +79,7 @@ std::string plain(double value) {
 std::string printed(const Level& level, const std::string& name) {
   const double value = level_value(level, name).value_or(0.0);
   if (name == "aliquot_cm3") return figure_text(value, 1);
+  if (name == kBottleBefore || name == kBottleAfter) return figure_text(value, 3);
   if (name.ends_with("_mol_dm3")) return figure_text(value, std::max(4, decimals_for(value, 3)));
   for (const Constant& constant : level.constants) {
     if (constant.name == name) return figure_text(value, decimals_for(value, 4));
@@ -83,6 +91,9 @@ std::string worded(const Level& level, const std::string& name) {
   if (name == "aliquot_cm3") return say("worked.aliquot");
   if (name == "titrant_mol_dm3") return say("worked.titrant");
   if (name == "sample_mol_dm3") return say("worked.standard");
+  if (name == "volumetric_flask_cm3") return say("worked.volumetric_flask");
+  if (name == kBottleBefore) return say("worked.bottle_before");
+  if (name == kBottleAfter) return say("worked.bottle_after");
   for (const Constant& constant : level.constants) {
     if (constant.name == name) return constant.label;
   }

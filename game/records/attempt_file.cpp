@@ -38,6 +38,8 @@ Json hands_json(const HandsChange& change) {
   put("card", change.card_mm);
   put("clamp", change.clamp_mm);
   put("valve", change.valve);
+  put("tip", change.tip);
+  put("fill", change.fill);
   return hands;
 }
 

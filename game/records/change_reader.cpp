@@ -64,6 +64,8 @@ HandsChange ChangeReader::read_hands(const Json& json, const std::string& place)
   read_hand(fields, "card", &HandsChange::card_mm, change);
   read_hand(fields, "clamp", &HandsChange::clamp_mm, change);
   read_hand(fields, "valve", &HandsChange::valve, change);
+  read_hand(fields, "tip", &HandsChange::tip, change);
+  read_hand(fields, "fill", &HandsChange::fill, change);
   fields.finish();
   if (json.empty()) faults_.add(place, "expected what changed, found nothing");
   return change;

@@ -7,6 +7,7 @@
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/drop_picture.h"
 #include "game/scenes/glassware.h"
+#include "game/scenes/making_up_panel.h"
 #include "game/scenes/palette.h"
 #include "game/scenes/room_picture.h"
 
@@ -142,12 +143,20 @@ void draw_still_bench(Canvas& canvas, const BenchPicture& picture) {
   canvas.flush();
   if (!picture.outfit.liquid) return;
   const auto stands = [&](Bottle bottle) { return view.hands.pour <= 0 || view.in_hand != bottle; };
-  if (picture.outfit.pouring && stands(Bottle::titrant)) {
+  const bool made = view.preparation.asked, titrant_made = made && picture.spec.unknown_in_flask;
+  const auto made_up = [&](const Rect& place, const std::string& label) {
+    draw_volumetric(canvas, {place.x + 4, place.y + 12, place.w - 8, place.h - 12}, view.preparation,
+                    picture.spec, label);
+  };
+  if (titrant_made) made_up(layout::kTitrantBottle, picture.titrant_label);
+  if (picture.outfit.pouring && !titrant_made && stands(Bottle::titrant)) {
     draw_bottle(canvas, {layout::kTitrantBottle, picture.titrant_label, palette::paper, palette::accent,
                          0.85F * bottle_level(picture)});
   }
   if (picture.outfit.titration) {
-    if (stands(Bottle::sample))
+    if (made && !titrant_made)
+      made_up(layout::kSampleBottle, picture.sample_label);
+    else if (stands(Bottle::sample))
       draw_bottle(canvas, {layout::kSampleBottle, picture.sample_label, palette::paper, palette::good, 0.7F});
     draw_dropper_bottle(canvas, layout::kIndicator, picture.indicator);
     if (picture.spec.then)
@@ -170,7 +179,9 @@ std::vector<int> still_key(const BenchPicture& picture) {
           view.hands.pour > 0 ? 1 + static_cast<int>(view.in_hand) : 0,
           pipette_in_hand(picture),
           static_cast<int>(kSteps * bottle_level(picture)),
-          view.beaker_under ? 0 : static_cast<int>(kSteps * beaker_fill(view))};
+          view.beaker_under ? 0 : static_cast<int>(kSteps * beaker_fill(view)),
+          static_cast<int>(view.preparation.flask_cm3),
+          view.preparation.inversions > 0};
 }
 
 void draw_moving_bench(Canvas& canvas, const BenchPicture& picture) {

@@ -6,7 +6,8 @@ namespace halfdrop {
 
 namespace {
 
-constexpr std::array kAll = {Grasp::swirl, Grasp::wash, Grasp::pour, Grasp::turn, Grasp::filler};
+constexpr std::array kAll = {Grasp::swirl,  Grasp::wash, Grasp::pour,  Grasp::turn,
+                             Grasp::filler, Grasp::tip,  Grasp::let_in};
 
 void set(HandsChange& change, Grasp grasp, double strength) {
   switch (grasp) {
@@ -24,6 +25,12 @@ void set(HandsChange& change, Grasp grasp, double strength) {
       break;
     case Grasp::filler:
       change.valve = strength;
+      break;
+    case Grasp::tip:
+      change.tip = strength;
+      break;
+    case Grasp::let_in:
+      change.fill = strength;
       break;
   }
 }
@@ -63,6 +70,8 @@ HandsChange Grasps::release_all(const Hands& hands) {
   if (hands.pour > 0.0) set(change, Grasp::pour, 0.0);
   if (hands.tilt_degrees > 0.0) set(change, Grasp::turn, 0.0);
   if (hands.valve != 0.0) set(change, Grasp::filler, 0.0);
+  if (hands.tip > 0.0) set(change, Grasp::tip, 0.0);
+  if (hands.fill > 0.0) set(change, Grasp::let_in, 0.0);
   return change;
 }
 

@@ -13,7 +13,7 @@ namespace halfdrop {
 /// at intervals, and a quick touch must not be lost between two (a key tap lasts 50 to 100 ms).
 inline constexpr Tick kShortestHold = kTicksPerSecond / 20;
 
-enum class Grasp { swirl, wash, pour, turn, filler };
+enum class Grasp { swirl, wash, pour, turn, filler, tip, let_in };
 
 class Grasps {
  public:
@@ -33,7 +33,7 @@ class Grasps {
     bool released = false;
   };
   Hold& hold(Grasp grasp) { return holds_[static_cast<std::size_t>(grasp)]; }
-  std::array<Hold, 5> holds_;
+  std::array<Hold, 7> holds_;
 };
 
 }  // namespace halfdrop

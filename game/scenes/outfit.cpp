@@ -9,6 +9,7 @@ Outfit outfit_of(const Level& level) {
   outfit.eye = layout::kEye;
   outfit.pipette_by_hand = !level.drill && level.pipette.by_hand;
   outfit.second_indicator = level.then.has_value();
+  outfit.makes_up = level.standard.has_value();
   if (!level.drill) return outfit;
   outfit.titration = false;
   outfit.pouring = level.drill->kind == DrillKind::fill_without_air;

@@ -15,6 +15,7 @@ struct Outfit {
   bool beaker_takes_it = false;   ///< what is delivered; otherwise the beaker is for waste
   bool pipette_by_hand = false;   ///< worked with its filler
   bool second_indicator = false;  ///< for a second endpoint of the same flask
+  bool makes_up = false;          ///< a standard is weighed out and made up
   Rect eye;                       ///< the eye's picture with its rail
 
   /// Flask, tile, pipette, wash bottle, burette in clamps that move.

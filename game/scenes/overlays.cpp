@@ -70,6 +70,7 @@ enum class Needs {
   pouring,
   titration,
   by_hand,
+  making_up,
   practised,
   reading,
   delivery,
@@ -106,6 +107,7 @@ constexpr std::array kHelp = {HelpLine{"keys.tap.keys", "keys.tap", Needs::liqui
                               HelpLine{"keys.goggles.keys", "keys.goggles", Needs::liquid},
                               HelpLine{"keys.beaker.keys", "keys.beaker", Needs::liquid},
                               HelpLine{"keys.empty_beaker.keys", "keys.empty_beaker", Needs::liquid},
+                              HelpLine{"keys.making_up.keys", "keys.making_up", Needs::making_up},
                               HelpLine{"keys.pipette.keys", "keys.pipette", Needs::practised},
                               HelpLine{"keys.pipette_place.keys", "keys.pipette_place", Needs::by_hand},
                               HelpLine{"keys.filler.keys", "keys.filler", Needs::by_hand},
@@ -148,6 +150,8 @@ bool has(const Outfit& outfit, Needs needs) {
       return outfit.second_indicator;
     case Needs::by_hand:
       return outfit.titration && outfit.pipette_by_hand;
+    case Needs::making_up:
+      return outfit.makes_up;
     case Needs::practised:
       return outfit.titration && !outfit.pipette_by_hand;
     case Needs::reading:

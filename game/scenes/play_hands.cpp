@@ -279,7 +279,7 @@ void PlayScene::key_pressed(const sf::Event::KeyEvent& key) {
     return;  // the keyboard repeats itself
   } else if (answer(piece_of_key(key))) {
     answered_by_ = key.code;
-  } else if (!hand_key(key)) {
+  } else if (!making_up_key(key) && !hand_key(key)) {
     deed_key(key);
   }
 }
@@ -294,6 +294,7 @@ void PlayScene::key_released(const sf::Event::KeyEvent& key) {
   if (key.code == Key::P) release(Grasp::pour);
   if (key.code == Key::E) release(Grasp::turn);
   if (key.code == Key::Z && !runs_by_itself()) release(Grasp::filler);
+  making_up_key_released(key);
 }
 
 void PlayScene::choose(std::size_t button) {

@@ -66,6 +66,10 @@ void PlayScene::begin_drag(const Thing& thing, Point at) {
     case Grip::wash:
       hold_by_button(Grasp::wash, 1.0);
       break;
+    case Grip::tip:
+    case Grip::let_in:
+      hold_making_up(thing, shift_);
+      break;
     case Grip::tap:
     case Grip::none:
       break;
@@ -152,6 +156,10 @@ void PlayScene::right_pressed(const Thing& thing, Point at) {
     drag_ = {Grip::none, at, 0.0, {}};
     if (!runs_by_itself()) drag_.holds = Grasp::filler;
     return work_filler(true);
+  }
+  if (thing.grip == Grip::tip || thing.grip == Grip::let_in) {
+    drag_ = {Grip::none, at, 0.0, {}};
+    return hold_making_up(thing, true);
   }
   const bool flask = thing.grip == Grip::flask, bottle = thing.grip == Grip::pour || thing.pours;
   if (flask || bottle) drag_ = {Grip::none, at, 0.0, {}};

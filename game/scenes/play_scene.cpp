@@ -8,6 +8,7 @@
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/eye_picture.h"
 #include "game/scenes/eye_stem.h"
+#include "game/scenes/making_up_panel.h"
 #include "game/scenes/overlays.h"
 #include "game/scenes/palette.h"
 
@@ -65,6 +66,10 @@ void PlayScene::look() {
   view_ = view(session_, kForAPicture);
   if (held_cm3 > 0.5 && view_.pipette_cm3 < 0.5) pipette_let_run_at_s_ = clock_s_;
   things_ = things(picture());
+  if (shows_making_up()) {
+    const auto lines = making_up_things(outfit_.eye, settings_.projector);
+    things_.insert(things_.begin(), lines.begin(), lines.end());
+  }
   if (asks_for_piece()) {
     for (Thing& thing : things_) {
       if (piece_of(thing)) thing.says = say("drill.knowing.this_one");
@@ -194,6 +199,7 @@ void PlayScene::draw(Canvas& canvas) {
   draw_moving_bench(canvas, now);
   EyePicture::draw(canvas, outfit_.eye, view_, session_.spec());
   if (looks_at_stem(view_.pipette)) draw_eye_stem(canvas, outfit_.eye, view_, session_.spec());
+  if (shows_making_up()) draw_making_up(canvas, outfit_.eye, view_, session_.spec(), settings_.projector);
   canvas.flush();
   paper_->draw(canvas, session_);
   canvas.flush();

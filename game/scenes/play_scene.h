@@ -103,6 +103,10 @@ class PlayScene {
   bool answer(std::optional<Piece> piece);
   void move_pipette(bool other);
   void work_filler(bool gently);
+  [[nodiscard]] bool shows_making_up() const;
+  bool making_up_key(const sf::Event::KeyEvent& key);
+  void making_up_key_released(const sf::Event::KeyEvent& key);
+  void hold_making_up(const Thing& thing, bool gently);
   [[nodiscard]] bool runs_by_itself() const;
 
   void key_pressed(const sf::Event::KeyEvent& key);
@@ -132,7 +136,8 @@ class PlayScene {
   Tick guide_looks_at_ = 0;     ///< next, if nothing is done before
   std::size_t guide_saw_ = 0;   ///< changes at its last look
   bool guide_hidden_ = false;
-  Rect guide_tab_ = kGuideTab;  ///< as drawn last
+  bool making_up_hidden_ = false;  ///< the panel; 0 shows it again
+  Rect guide_tab_ = kGuideTab;     ///< as drawn last
   View view_;
   std::vector<Thing> things_;
   std::string looking_, message_;

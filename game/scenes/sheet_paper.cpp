@@ -14,7 +14,18 @@ const std::string kExample = "example/";
 constexpr std::size_t kLongestWriting = 40;  ///< bytes, as check_writing has it
 
 bool is_counts(const std::string& cell) { return cell.ends_with("/counts"); }
-bool is_working(const std::string& cell) { return cell.starts_with("calculation/"); }
+bool is_weighing(const std::string& cell) { return cell == kBottleBefore || cell == kBottleAfter; }
+bool is_working(const std::string& cell) { return cell.starts_with("calculation/") || is_weighing(cell); }
+
+/// The lines beneath the table.
+std::vector<CalculationStep> lines_of(const Level& level) {
+  std::vector<CalculationStep> lines;
+  if (level.standard)
+    lines = {{kBottleBefore, say("sheet.bottle_before"), "g", {}, {}, {}, {}},
+             {kBottleAfter, say("sheet.bottle_after"), "g", {}, {}, {}, {}}};
+  lines.insert(lines.end(), level.calculation.begin(), level.calculation.end());
+  return lines;
+}
 
 std::string utf8(sf::Uint32 character) {
   const auto bytes = sf::String(character).toUtf8();
@@ -40,10 +51,14 @@ std::vector<std::string> struck_out(const Attempt& attempt, const std::string& c
 }
 
 SheetPaper::SheetPaper(const Level& level, WorkedSlip slip, std::string no_example)
-    : level_(level), slip_(std::move(slip)), no_example_(std::move(no_example)), runs_(run_names(level)) {}
+    : level_(level),
+      lines_(lines_of(level)),
+      slip_(std::move(slip)),
+      no_example_(std::move(no_example)),
+      runs_(run_names(level)) {}
 
 SheetLayout SheetPaper::layout() const {
-  SheetLayout sheet = sheet_layout(runs_, level_.calculation, forward_, asking(), level_.then.has_value());
+  SheetLayout sheet = sheet_layout(runs_, lines_, forward_, asking(), level_.then.has_value());
   for (std::size_t i = 0; forward_ && i < level_.calculation.size(); ++i) {
     const std::string& cell = level_.calculation[i].cell;
     if (!slip_.offered() || slip_.is_withdrawn(cell)) continue;
@@ -79,6 +94,9 @@ void SheetPaper::show_example(bool shown) {
 }
 
 std::string SheetPaper::next_empty(const Session& session) const {
+  for (const CalculationStep& line : lines_) {
+    if (is_weighing(line.cell) && session.cell(line.cell).empty()) return line.cell;
+  }
   for (const std::string& run : runs_) {
     for (const std::string_view row : titre_rows(level_)) {
       const std::string cell = run + std::string(row);
@@ -99,7 +117,7 @@ void SheetPaper::open(const std::string& cell, const Session& session) {
   if (!is_working(editing_)) return;
   if (!forward_) forward_ = came_for_working_ = true;
   // Before the own calculation comes a worked one; once, then it is asked for.
-  if (!example_seen_ && slip_.offered()) example_shown_ = example_seen_ = true;
+  if (!is_weighing(editing_) && !example_seen_ && slip_.offered()) example_shown_ = example_seen_ = true;
 }
 
 /// Writes what was typed; nothing typed leaves the cell as it was.
@@ -114,7 +132,7 @@ void SheetPaper::open_place(const std::string& name, Session& session) {
   } else if (name == "hand in") {
     ask();
   } else if (name == "working") {
-    if (!level_.calculation.empty()) open(level_.calculation.front().cell, session);
+    if (!lines_.empty()) open(lines_.front().cell, session);
   } else if (name.starts_with(kExample)) {
     open(name.substr(kExample.size()), session);
     show_example(true);
@@ -156,10 +174,10 @@ void SheetPaper::move(int columns, int rows, Session& session) {
   const std::span<const SheetRow> table = sheet_rows(level_.then.has_value());
   const int table_rows = static_cast<int>(table.size());
   const auto row_name = [&](int row) { return std::string("/") + table[static_cast<std::size_t>(row)].name; };
-  const auto at = std::find_if(level_.calculation.begin(), level_.calculation.end(),
+  const auto at = std::find_if(lines_.begin(), lines_.end(),
                                [&](const CalculationStep& s) { return s.cell == editing_; });
-  int column = 0, row = table_rows + static_cast<int>(at - level_.calculation.begin());
-  if (at == level_.calculation.end()) {
+  int column = 0, row = table_rows + static_cast<int>(at - lines_.begin());
+  if (at == lines_.end()) {
     for (int c = 0; c < static_cast<int>(runs_.size()); ++c) {
       for (int r = 0; r < table_rows; ++r) {
         if (editing_ != runs_[static_cast<std::size_t>(c)] + row_name(r)) continue;
@@ -168,12 +186,12 @@ void SheetPaper::move(int columns, int rows, Session& session) {
       }
     }
   }
-  const int last = table_rows + static_cast<int>(level_.calculation.size()) - 1;
+  const int last = table_rows + static_cast<int>(lines_.size()) - 1;
   column = std::clamp(column + columns, 0, static_cast<int>(runs_.size()) - 1);
   row = std::clamp(row + rows, 0, last);
   leave(session);
   open(row < table_rows ? runs_[static_cast<std::size_t>(column)] + row_name(row)
-                        : level_.calculation[static_cast<std::size_t>(row - table_rows)].cell,
+                        : lines_[static_cast<std::size_t>(row - table_rows)].cell,
        session);
 }
 

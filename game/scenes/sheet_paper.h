@@ -59,6 +59,7 @@ class SheetPaper : public Paper {
   void draw_foot(Canvas& canvas, const SheetLayout& sheet) const;
 
   Level level_;
+  std::vector<CalculationStep> lines_;  ///< weighings, then the working
   WorkedSlip slip_;
   std::string no_example_;
   std::vector<std::string> runs_;

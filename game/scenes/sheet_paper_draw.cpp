@@ -156,7 +156,7 @@ void SheetPaper::draw_table(Canvas& canvas, const SheetLayout& sheet, const Sess
 
 void SheetPaper::draw_working(Canvas& canvas, const SheetLayout& sheet, const Session& session) const {
   const float px = std::max(1.0F, canvas.pixel());
-  for (const CalculationStep& step : level_.calculation) {
+  for (const CalculationStep& step : lines_) {
     const Rect place = sheet.place(step.cell);
     const float middle = place.centre().y, left = sheet.working.x;
     const float width = place.x - left - 24;
@@ -192,15 +192,15 @@ void SheetPaper::draw_working(Canvas& canvas, const SheetLayout& sheet, const Se
 
 /// One line that stands for the working.
 void SheetPaper::draw_working_line(Canvas& canvas, const SheetLayout& sheet, const Session& session) const {
-  if (level_.calculation.empty()) return;
+  if (lines_.empty()) return;
   const Rect& w = sheet.working;
-  const auto done = std::count_if(level_.calculation.begin(), level_.calculation.end(),
+  const auto done = std::count_if(lines_.begin(), lines_.end(),
                                   [&](const CalculationStep& s) { return !session.cell(s.cell).empty(); });
-  const CalculationStep& last = level_.calculation.back();
+  const CalculationStep& last = lines_.back();
   const std::string result = session.cell(last.cell);
-  canvas.text_middle(say("sheet.working",
-                         {{"done", std::to_string(done)}, {"of", std::to_string(level_.calculation.size())}}),
-                     {w.x + 2, w.centre().y}, print(15));
+  canvas.text_middle(
+      say("sheet.working", {{"done", std::to_string(done)}, {"of", std::to_string(lines_.size())}}),
+      {w.x + 2, w.centre().y}, print(15));
   if (result.empty()) {
     canvas.text_middle(words::kWorkingMore, {w.right() - 2, w.centre().y},
                        {15, palette::accent, Face::semibold, Align::right});

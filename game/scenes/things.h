@@ -12,7 +12,21 @@
 
 namespace halfdrop {
 
-enum class Grip { none, tap, flask, far_eye, eye_rail, card, pour, wash, burette, clamp, filler };
+enum class Grip {
+  none,
+  tap,
+  flask,
+  far_eye,
+  eye_rail,
+  card,
+  pour,
+  wash,
+  burette,
+  clamp,
+  filler,
+  tip,
+  let_in
+};
 
 struct Thing {
   std::string name;  ///< one word, for driving by mouse and for tests

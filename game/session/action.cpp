@@ -49,7 +49,11 @@ constexpr std::array<std::string_view, kDeeds> kDeedNames = {"put on coat",
                                                              "wipe pipette",
                                                              "lean pipette on flask",
                                                              "hold pipette free",
-                                                             "add second indicator"};
+                                                             "add second indicator",
+                                                             "dissolve standard",
+                                                             "pour into volumetric flask",
+                                                             "rinse into volumetric flask",
+                                                             "invert volumetric flask"};
 
 struct HandRange {
   std::string_view name;
@@ -57,7 +61,7 @@ struct HandRange {
   double low, high;
 };
 
-const std::array<HandRange, 11> kHandRanges = {
+const std::array<HandRange, 13> kHandRanges = {
     {{"tap", &HandsChange::tap, 0.0, 1.0},
      {"eye", &HandsChange::eye_mm, kEyeLowest_mm, kEyeHighest_mm},
      {"flask", &HandsChange::flask_x_cm, -kFlaskReach_cm, kFlaskReach_cm},
@@ -68,7 +72,9 @@ const std::array<HandRange, 11> kHandRanges = {
      {"tilt", &HandsChange::tilt_degrees, 0.0, kFlat_degrees},
      {"card", &HandsChange::card_mm, kEyeLowest_mm, kEyeHighest_mm},
      {"clamp", &HandsChange::clamp_mm, kClampLowest_mm, kClampHighest_mm},
-     {"valve", &HandsChange::valve, -1.0, 1.0}}};
+     {"valve", &HandsChange::valve, -1.0, 1.0},
+     {"tip", &HandsChange::tip, 0.0, 1.0},
+     {"fill", &HandsChange::fill, 0.0, 1.0}}};
 
 std::string short_number(double value) {
   std::string text = std::to_string(value);
@@ -111,6 +117,22 @@ std::string_view jet_refusal_text(Refusal refusal) {
   }
 }
 
+/// Of a standard that is made up on the bench.
+std::string_view preparation_refusal_text(Refusal refusal) {
+  switch (refusal) {
+    case Refusal::nothing_to_dissolve:
+      return say("refusal.nothing_to_dissolve");
+    case Refusal::nothing_to_pour:
+      return say("refusal.nothing_to_pour");
+    case Refusal::volumetric_full:
+      return say("refusal.volumetric_full");
+    case Refusal::nothing_made_up:
+      return say("refusal.nothing_made_up");
+    default:
+      return "";
+  }
+}
+
 std::string_view pipette_refusal_text(Refusal refusal) {
   switch (refusal) {
     case Refusal::pipette_full:
@@ -128,7 +150,7 @@ std::string_view pipette_refusal_text(Refusal refusal) {
     case Refusal::pipette_over_flask:
       return say("refusal.pipette_over_flask");
     default:
-      return "";
+      return preparation_refusal_text(refusal);
   }
 }
 
@@ -199,6 +221,7 @@ std::span<const std::string_view> titre_rows(const Level& level) {
 
 std::vector<std::string> sheet_cells(const Level& level) {
   std::vector<std::string> cells;
+  if (level.standard) cells = {kBottleBefore, kBottleAfter};
   for (const std::string& run : run_names(level)) {
     for (const std::string_view row : titre_rows(level)) cells.push_back(run + std::string(row));
     cells.push_back(run + "/counts");

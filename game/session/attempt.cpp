@@ -16,6 +16,8 @@ void HandsChange::apply_to(Hands& hands) const {
   hands.card_mm = card_mm.value_or(hands.card_mm);
   hands.clamp_mm = clamp_mm.value_or(hands.clamp_mm);
   hands.valve = valve.value_or(hands.valve);
+  hands.tip = tip.value_or(hands.tip);
+  hands.fill = fill.value_or(hands.fill);
 }
 
 bool has_ended(const Attempt& attempt) {

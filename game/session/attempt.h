@@ -23,7 +23,7 @@ inline constexpr Tick kLongestAttempt = Tick{4} * 3600 * kTicksPerSecond;
 /// Only what changed.
 struct HandsChange {
   std::optional<double> tap, eye_mm, flask_x_cm, flask_y_cm, swirl, wash, pour, tilt_degrees, card_mm,
-      clamp_mm, valve;
+      clamp_mm, valve, tip, fill;
 
   [[nodiscard]] bool empty() const;
   void apply_to(Hands& hands) const;

@@ -32,10 +32,19 @@ bool of_titrations_only(Deed deed) {
     case Deed::wipe_pipette:
     case Deed::lean_pipette:
     case Deed::hold_pipette_free:
+    case Deed::dissolve_standard:
+    case Deed::pour_into_volumetric:
+    case Deed::rinse_into_volumetric:
+    case Deed::invert_volumetric:
       return true;
     default:
       return false;
   }
+}
+
+bool makes_up(Deed deed) {
+  return deed == Deed::dissolve_standard || deed == Deed::pour_into_volumetric ||
+         deed == Deed::rinse_into_volumetric || deed == Deed::invert_volumetric;
 }
 
 /// All that moves a piece, and none that takes a liquid out of a bottle.
@@ -56,12 +65,19 @@ bool has_deed(DrillKind kind, Deed deed) {
 
 /// The first hand that a drill has no use for; null when it has one for each.
 const char* foreign_hand(DrillKind kind, const HandsChange& change) {
-  if (kind == DrillKind::know_apparatus) return change.pour ? "pour" : change.tilt_degrees ? "tilt" : nullptr;
+  if (kind == DrillKind::know_apparatus)
+    return change.pour           ? "pour"
+           : change.tilt_degrees ? "tilt"
+           : change.tip          ? "tip"
+           : change.fill         ? "fill"
+                                 : nullptr;
   if (change.flask_x_cm || change.flask_y_cm) return "flask";
   if (change.swirl) return "swirl";
   if (change.wash) return "wash";
   if (change.tilt_degrees) return "tilt";
   if (change.valve) return "valve";
+  if (change.tip) return "tip";
+  if (change.fill) return "fill";
   if (change.pour && kind != DrillKind::fill_without_air) return "pour";
   if (change.clamp_mm && kind != DrillKind::fill_without_air) return "clamp";
   if (change.tap && kind == DrillKind::read_meniscus) return "tap";
@@ -79,6 +95,7 @@ std::optional<std::string> not_in_level(const Level& level, Deed deed) {
   if (!level.drill) {
     if (deed == Deed::add_second_indicator && !level.then)
       return say("refusal.one_endpoint", {{"what", std::string(deed_name(deed))}});
+    if (makes_up(deed) && !level.standard) return say("refusal.no_standard_to_make");
     if (!of_drills_only(deed)) return std::nullopt;
     return say("refusal.only_in_drill", {{"what", std::string(deed_name(deed))}});
   }
@@ -88,6 +105,7 @@ std::optional<std::string> not_in_level(const Level& level, Deed deed) {
 
 std::optional<std::string> not_in_level(const Level& level, const HandsChange& change) {
   if (!level.drill) {
+    if ((change.tip || change.fill) && !level.standard) return say("refusal.no_standard_to_make");
     if (!change.valve || level.pipette.by_hand) return std::nullopt;
     return std::string(refusal_text(Refusal::pipette_practised));
   }

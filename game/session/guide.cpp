@@ -25,7 +25,7 @@ bool is_hands(const Change& change) { return std::holds_alternative<HandsChange>
 /// Liquid moves, or the step is to wait.
 bool goes_forward(const GuideStep& step, const GuideFacts& facts) {
   return facts.seen.drops_per_s > 0.0 || facts.hands.pour > 0.0 || facts.hands.valve != 0.0 ||
-         step.id == "wait" || step.id == "pipette-drain";
+         facts.hands.tip > 0.0 || facts.hands.fill > 0.0 || step.id == "wait" || step.id == "pipette-drain";
 }
 
 /// A run's endpoint, the second one apart.

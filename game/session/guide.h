@@ -32,14 +32,18 @@ struct GuideFacts {
   // What was done, from the log.
   /// Into the flask since it was last emptied.
   int aliquots = 0, indicator_drops = 0, second_indicator_drops = 0;
-  int rinses = 0;               ///< times that liquid was turned about in the burette
-  bool turned_about = false;    ///< ... what is in it now
-  bool pipette_rinsed = false;  ///< with sample, or used
-  bool pipette_let_in = false;  ///< by hand: it was let run over the flask, and not lifted away since
-  bool let_in = false;          ///< the tap was open over this aliquot
-  bool flask_spent = false;     ///< a run was read off with it, and it was not rinsed since
-  double undisturbed_s = 0;     ///< since the tap was shut or a drop touched off; 0 while the tap is open
-  bool colour_lasted = false;   ///< stood for half a minute after the last titrant of this run (from Guide)
+  int rinses = 0;                     ///< times that liquid was turned about in the burette
+  bool turned_about = false;          ///< ... what is in it now
+  bool pipette_rinsed = false;        ///< with sample, or used
+  bool pipette_let_in = false;        ///< by hand: it was let run over the flask, and not lifted away since
+  int poured_over = 0, washings = 0;  ///< into the volumetric flask: solution, and rinses of its beaker
+  bool standard_used = false;         ///< a pipette was rinsed or filled with it, or it was poured out
+  std::string bottle_before, bottle_after;  ///< weighings, as written
+  double weighed_out_g = 0.0;               ///< what the balance shows less than was written before
+  bool let_in = false;                      ///< the tap was open over this aliquot
+  bool flask_spent = false;                 ///< a run was read off with it, and it was not rinsed since
+  double undisturbed_s = 0;    ///< since the tap was shut or a drop touched off; 0 while the tap is open
+  bool colour_lasted = false;  ///< stood for half a minute after the last titrant of this run (from Guide)
 
   // What was written. Readings count once they are plain numbers.
   std::string run;  ///< to be done or going on: "trial", "1" ...; empty: runs are over

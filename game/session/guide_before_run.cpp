@@ -210,6 +210,7 @@ std::span<const GuideStep> steps_before_a_run() {
     const auto add = [&](std::span<const GuideStep> more) {
       all.insert(all.end(), more.begin(), more.end());
     };
+    add(steps_of_making_up());
     add(kFlaskReady);
     add(steps_of_lowering());
     add(steps_of_rinsing());

@@ -78,6 +78,10 @@ struct Log {
   }
   void operator()(double at_s, Deed deed) {
     pipette_held(deed);
+    if (deed == Deed::pour_into_volumetric) ++facts.poured_over;
+    if (deed == Deed::rinse_into_volumetric) ++facts.washings;
+    if (deed == Deed::rinse_pipette_with_sample || deed == Deed::fill_pipette || deed == Deed::dip_pipette)
+      facts.standard_used = true;
     if (deed == Deed::rinse_pipette_with_sample || deed == Deed::deliver_aliquot) facts.pipette_rinsed = true;
     if (deed == Deed::rinse_flask_with_sample) facts.flask_spent = true;
     if (deed == Deed::touch_off_drop) quiet_since_s = at_s;
@@ -170,6 +174,12 @@ GuideFacts guide_facts(const Session& session, const View& seen) {
   facts.over_edge = seen.over_edge;
   facts.top_below_eye = top_below_eye(session.spec(), seen.hands);
   facts.pipette_full = seen.pipette_cm3 > kFullPipette_cm3;
+  if (session.level().standard) {
+    facts.bottle_before = session.cell(kBottleBefore);
+    facts.bottle_after = session.cell(kBottleAfter);
+    if (const auto before_g = number_in(session, kBottleBefore))
+      facts.weighed_out_g = *before_g - facts.seen.preparation.shown_g;
+  }
   read_log(session, facts);
   read_sheet(session, facts);
   return facts;

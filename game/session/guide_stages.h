@@ -59,6 +59,8 @@ std::string says(F) {
 /// Something is to be poured into the burette next, or is being poured.
 [[nodiscard]] bool to_be_poured(F f);
 
+/// Where a standard is made up.
+[[nodiscard]] std::span<const GuideStep> steps_of_making_up();
 [[nodiscard]] std::span<const GuideStep> steps_of_lowering();
 [[nodiscard]] std::span<const GuideStep> steps_of_rinsing();
 [[nodiscard]] std::span<const GuideStep> steps_before_a_run();

@@ -16,9 +16,9 @@ namespace {
 
 /// Hands are kept to 1e-4 of their unit: finer than any hand, and short to write.
 HandsChange rounded(HandsChange change) {
-  for (auto* value :
-       {&change.tap, &change.eye_mm, &change.flask_x_cm, &change.flask_y_cm, &change.swirl, &change.wash,
-        &change.pour, &change.tilt_degrees, &change.card_mm, &change.clamp_mm, &change.valve}) {
+  for (auto* value : {&change.tap, &change.eye_mm, &change.flask_x_cm, &change.flask_y_cm, &change.swirl,
+                      &change.wash, &change.pour, &change.tilt_degrees, &change.card_mm, &change.clamp_mm,
+                      &change.valve, &change.tip, &change.fill}) {
     if (*value) **value = std::round(**value * 1e4) / 1e4;
   }
   return change;
@@ -40,6 +40,8 @@ HandsChange news(HandsChange change, const Hands& hands) {
   drop_if_same(change.card_mm, hands.card_mm);
   drop_if_same(change.clamp_mm, hands.clamp_mm);
   drop_if_same(change.valve, hands.valve);
+  drop_if_same(change.tip, hands.tip);
+  drop_if_same(change.fill, hands.fill);
   return change;
 }
 

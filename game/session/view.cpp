@@ -7,6 +7,7 @@
 
 #include "physics/bench/clamp.h"
 #include "physics/bench/pipette_by_hand.h"
+#include "physics/bench/preparation.h"
 #include "physics/burette/column.h"
 #include "physics/burette/jet.h"
 #include "physics/burette/plug.h"
@@ -173,6 +174,37 @@ void view_pipette(const Session& session, View& v) {
   p.froths = state.pipette_air > 0;
 }
 
+bool taken_from(const BenchSpec& spec, const Ledger& books) {
+  for (const Account to :
+       {Account::pipette, Account::pipette_outside, Account::column, Account::funnel, Account::flask}) {
+    if (!books.moved(standard_account(spec), to).empty()) return true;
+  }
+  return false;
+}
+
+void view_preparation(const Session& session, View& v) {
+  const BenchSpec& spec = session.spec();
+  const BenchState& state = session.state();
+  PreparationView& p = v.preparation;
+  p.asked = spec.preparation.asked;
+  if (!p.asked) return;
+  const NeckSeen seen = neck_seen(spec, state);
+  p.shown_g = balance_shows_g(spec, state);
+  p.out_g = tipped_out_g(spec, state);
+  p.solid_left = weighing_bottle_g(spec, state) > spec.preparation.bottle_g;
+  p.beaker_cm3 = cm3_in(state, Account::dissolving_beaker);
+  p.dry_solid = p.out_g > 0.0 && p.beaker_cm3 <= 0.0;
+  p.to_pour = p.beaker_cm3 > kStaysInBeaker_cm3;
+  p.flask_cm3 = cm3_in(state, standard_account(spec));
+  p.level_mm = neck_level_mm(spec, state);
+  p.bottom_mm = seen.bottom_mm;
+  p.edge_mm = seen.edge_mm;
+  p.eye_above_mm = state.hands.eye_mm - kNeckLine_mm;
+  p.in_neck = p.level_mm > -kNeckBelowLine_mm;
+  p.taken_from = taken_from(spec, state.ledger);
+  p.inversions = static_cast<int>(state.preparation.inversions);
+}
+
 void view_wall(const BenchState& state, View& v) {
   v.wall_cm3 = cm3_in(state, Account::flask_wall);
   v.swirl_turns = state.slosh.turns;
@@ -229,6 +261,7 @@ View view(const Session& session, std::size_t every) {
   view_flask(session, every, v);
   view_wall(state, v);
   view_pipette(session, v);
+  view_preparation(session, v);
   v.beaker_cm3 = cm3_in(state, Account::beaker);
   v.spilt_cm3 = cm3_in(state, Account::bench_top);
   v.pipette_cm3 = cm3_in(state, Account::pipette);
@@ -259,6 +292,13 @@ Senses senses(const View& v) {
   s.pipette = v.pipette;
   s.pipette.seen_mm = std::round(v.pipette.seen_mm * 10.0) / 10.0;
   s.pipette.level_mm = s.pipette.seen_mm;
+  s.preparation = v.preparation;
+  s.preparation.out_g = 0.0;
+  s.preparation.flask_cm3 = std::round(v.preparation.flask_cm3);
+  s.preparation.beaker_cm3 = std::round(v.preparation.beaker_cm3);
+  s.preparation.bottom_mm = std::round(v.preparation.bottom_mm * 10.0) / 10.0;
+  s.preparation.edge_mm = std::round(v.preparation.edge_mm * 10.0) / 10.0;
+  s.preparation.level_mm = s.preparation.bottom_mm;
   return s;
 }
 

@@ -56,6 +56,25 @@ struct ColourSeen {
   double streaks = 0.0;        ///< between its two most different places
 };
 
+/// A standard that is made up on the bench.
+struct PreparationView {
+  bool asked = false;
+  double shown_g = 0.0;       ///< on the balance, with the weighing bottle on it
+  double out_g = 0.0;         ///< solid out of that, truly (for the picture)
+  bool solid_left = false;    ///< in the weighing bottle
+  bool dry_solid = false;     ///< lies in the beaker, not dissolved
+  double beaker_cm3 = 0.0;    ///< in the beaker, with what clings
+  bool to_pour = false;       ///< more in the beaker than clings
+  double flask_cm3 = 0.0;     ///< in the volumetric flask
+  double level_mm = 0.0;      ///< above its line, truly, as if it were all neck
+  double bottom_mm = 0.0;     ///< ... bottom of the meniscus as the eye at its height sees it
+  double edge_mm = 0.0;       ///< ... its upper edge
+  double eye_above_mm = 0.0;  ///< eye above the line
+  bool in_neck = false;
+  int inversions = 0;       ///< since anything last came in
+  bool taken_from = false;  ///< the flask, after it was made up
+};
+
 /// The colours are those of the endpoint that is due (contents.h).
 struct View : ColourSeen {
   double time_s = 0.0;
@@ -100,6 +119,7 @@ struct View : ColourSeen {
   double swirl_reach_cm = 0.0;         ///< how far the flask's foot is out from under its neck
   double wave_cm = 0.0;                ///< crest above the level, on the side that the foot is led to
   PipetteView pipette;
+  PreparationView preparation;
   double beaker_cm3 = 0.0, spilt_cm3 = 0.0, pipette_cm3 = 0.0, funnel_cm3 = 0.0, bottle_cm3 = 0.0;
 };
 
@@ -123,7 +143,8 @@ struct Senses : ColourSeen {
   bool flask_has_liquid = false, beaker_under = false, flask_under_jet = false, over_edge = false;
   bool wall_wet = false;  ///< drops cling above the liquid
   bool bench_wet = false;
-  PipetteView pipette;  ///< levels to 0.1 mm, the true one not
+  PipetteView pipette;          ///< levels to 0.1 mm, the true one not
+  PreparationView preparation;  ///< the same; volumes to 1 cm3
 };
 
 [[nodiscard]] Senses senses(const View& view);

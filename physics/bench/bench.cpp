@@ -5,6 +5,7 @@
 #include "physics/bench/drill.h"
 #include "physics/bench/flight.h"
 #include "physics/bench/pipette_by_hand.h"
+#include "physics/bench/preparation.h"
 #include "physics/burette/filling.h"
 #include "physics/burette/jet.h"
 #include "physics/burette/plug.h"
@@ -47,8 +48,14 @@ BenchState lay_out(const BenchSpec& spec) {
   assert(spec.settled.full_drop_cm3 > 0.0);
   BenchState state;
   Ledger& ledger = state.ledger;
-  ledger.open(Account::titrant_bottle, bottled(spec, spec.titrant, Component::titrant));
-  ledger.open(Account::sample_bottle, bottled(spec, spec.sample, Component::analyte));
+  const auto stands_ready = [&](Account bottle) {
+    return !spec.preparation.asked || bottle != standard_account(spec);
+  };
+  if (stands_ready(Account::titrant_bottle))
+    ledger.open(Account::titrant_bottle, bottled(spec, spec.titrant, Component::titrant));
+  if (stands_ready(Account::sample_bottle))
+    ledger.open(Account::sample_bottle, bottled(spec, spec.sample, Component::analyte));
+  if (spec.preparation.asked) lay_out_solid(spec, state);
   ledger.open(Account::indicator_bottle,
               Parcel::solution(kIndicatorBottle_cm3, Component::indicator, spec.indicator.stock_mol_dm3));
   if (spec.then)
@@ -70,6 +77,7 @@ BenchState lay_out(const BenchSpec& spec) {
 void step(const BenchSpec& spec, BenchState& state, const Hands& hands) {
   state.hands = hands;
   const Quanta column_before = state.ledger.balance(Account::column).volume;
+  work_preparation(spec, state);
   fill(spec, state, hands.pour);
   state.plug = plug_after(spec.tap, state.plug, hands.tap);
   if (held_aslant(state)) {

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "physics/bench/pipette_by_hand.h"
+#include "physics/bench/preparation.h"
 #include "physics/burette/drop_shape.h"
 #include "physics/burette/meniscus_shape.h"
 #include "physics/burette/pendant_drop.h"
@@ -48,17 +49,25 @@ void settle_sight(BenchSpec& spec, double bore_mm, const Meniscus& meniscus) {
   sight.meniscus = meniscus;
 }
 
-/// The pipette's stem as the eye meets it, its line in the place of the zero mark.
-void settle_stem_sight(BenchSpec& spec) {
-  SightGeometry& sight = spec.settled.stem_sight;
-  const MeniscusBore bore{std::sqrt(1000.0 * kStem_cm3_mm / kPi), spec.settled.capillary_mm};
+/// A tube with one line as the eye meets it, the line in the place of the zero mark.
+struct LineOnGlass {
+  double cm3_mm, wall_mm, above_line_mm;
+};
+void settle_line_sight(const BenchSpec& spec, const LineOnGlass& glass, SightGeometry& sight) {
+  const MeniscusBore bore{std::sqrt(1000.0 * glass.cm3_mm / kPi), spec.settled.capillary_mm};
   sight.eye_distance_mm = spec.eye_distance_mm;
   sight.bore_mm = bore.radius_mm;
-  sight.outer_mm = bore.radius_mm + kStemWall_mm;
-  sight.mm_per_cm3 = 1.0 / kStem_cm3_mm;
-  sight.rim_mm = kStemAboveLine_mm;
+  sight.outer_mm = bore.radius_mm + glass.wall_mm;
+  sight.mm_per_cm3 = 1.0 / glass.cm3_mm;
+  sight.rim_mm = glass.above_line_mm;
   sight.liquid_index = water::refractive_index(spec.temperature_c);
   sight.meniscus = Meniscus(meniscus_outline(bore));
+}
+
+void settle_lines(BenchSpec& spec) {
+  settle_line_sight(spec, {kStem_cm3_mm, kStemWall_mm, kStemAboveLine_mm}, spec.settled.stem_sight);
+  if (spec.preparation.asked)
+    settle_line_sight(spec, {kNeck_cm3_mm, kNeckWall_mm, kNeckAboveLine_mm}, spec.settled.neck_sight);
 }
 
 void settle_tube(BenchSpec& spec) {
@@ -67,7 +76,7 @@ void settle_tube(BenchSpec& spec) {
   const MeniscusBore bore{radius_mm, spec.settled.capillary_mm};
   const std::vector<MeniscusPoint> outline = meniscus_outline(bore);
   settle_sight(spec, radius_mm, Meniscus(outline));
-  settle_stem_sight(spec);
+  settle_lines(spec);
   constexpr double kLandauLevich = 1.3376;  // wall_film.h
   burette.film_per_capillarity_mm = kLandauLevich * bore.capillary_mm / wall_curvature(bore);
   settle_film(spec);

@@ -62,6 +62,7 @@ struct Settled {
   IndicatorSpectra second_spectra;  ///< where there is a second indicator
   SightGeometry sight;
   SightGeometry stem_sight;          ///< of the pipette's stem, its line in the place of the zero mark
+  SightGeometry neck_sight;          ///< of a volumetric flask's neck, its line in the place of the zero mark
   std::vector<double> column_share;  ///< of the flask's cells (grid.h)
   StreamFunction stream{4};          ///< for the flask's rows
 };
@@ -118,6 +119,18 @@ struct PipetteSpec {
   bool by_hand = false;    ///< worked by hand (pipette_by_hand.h), not by practised hands (pipette.h)
 };
 
+/// A standard that is weighed out and made up on the bench (preparation.h): what lies ready for it.
+struct PreparationSpec {
+  bool asked = false;  ///< otherwise the standard stands there made up
+  double molar_mass_g_mol = 100.0;
+  double solid_g = 0.0;                              ///< in the weighing bottle
+  double bottle_g = 0.0;                             ///< the weighing bottle itself
+  double flask_cm3 = 250.0, true_flask_cm3 = 250.0;  ///< volumetric flask: nominal, and at its line
+  /// Error of the balance at loads of 0, 0.5, 1 g ..., on straight lines between them.
+  std::vector<double> balance_error_g;
+  std::uint64_t lumps_seed = 0;  ///< of the lumps in which the solid falls
+};
+
 /// Conical flask, cone with a neck.
 struct FlaskSpec {
   double base_radius_cm = 3.5;
@@ -165,6 +178,7 @@ struct BenchSpec {
   PipetteSpec pipette;
   FlaskSpec flask;
   DrillSpec drill;
+  PreparationSpec preparation;
   double pour_cm3_s = 6.0;           ///< titrant bottle tilted fully
   double funnel_keeps_cm3 = 0.15;    ///< wets the funnel and drips later (our own estimate)
   double wash_cm3_s = 1.5;           ///< wash bottle squeezed fully

@@ -39,6 +39,16 @@ enum class PipettePlace : std::uint8_t {
   over_flask  ///< ... its tip free
 };
 
+/// Of a standard that is made up on the bench.
+struct Preparation {
+  Parcel on_top;                ///< of the flask's liquid, what stands in the neck unmixed; water as a rule
+  double loosened_g = 0.0;      ///< solid that is about to fall out of the weighing bottle
+  std::int64_t lumps = 0;       ///< that fell so far
+  std::int64_t inversions = 0;  ///< since anything last came into the flask
+
+  friend bool operator==(const Preparation&, const Preparation&) = default;
+};
+
 struct BenchState {
   Tick tick = 0;
   Ledger ledger;
@@ -63,6 +73,7 @@ struct BenchState {
   Tick drop_falls_at = 0;       ///< when the drop that necks at the tip is off; 0: none does
   std::int64_t drill_step = 0;  ///< pictures turned over, or volumes closed
   std::array<FallingDrop, kMostFalling> falling{};
+  Preparation preparation;
 
   friend bool operator==(const BenchState&, const BenchState&) = default;
 };

@@ -9,6 +9,7 @@
 #include "physics/bench/flight.h"
 #include "physics/bench/pipette.h"
 #include "physics/bench/pipette_by_hand.h"
+#include "physics/bench/preparation.h"
 #include "physics/burette/jet.h"
 #include "physics/flask/liquid.h"
 #include "physics/flask/wall.h"
@@ -89,7 +90,7 @@ void pour_out(const BenchSpec& spec, BenchState& state) {
 
 void rinse(const BenchSpec& spec, BenchState& state, Account bottle, double volume_cm3) {
   pour_out(spec, state);
-  state.ledger.transfer(bottle, Account::flask, volume_quanta(volume_cm3));
+  take_from_bottle(spec, state, bottle, Account::flask, volume_quanta(volume_cm3));
   pour_out(spec, state);
 }
 
@@ -256,6 +257,11 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
       return check_rinse_flask(spec, state, Account::sample_bottle, spec.wrong_rinse_cm3);
     case Deed::wipe_bench:
       return refuse_if(state.ledger.balance(Account::bench_top).empty(), Refusal::not_there);
+    case Deed::dissolve_standard:
+    case Deed::pour_into_volumetric:
+    case Deed::rinse_into_volumetric:
+    case Deed::invert_volumetric:
+      return check_preparation(spec, state, deed);
     case Deed::next_picture:
     case Deed::close_volume:
       return check_drill(spec, state, deed);
@@ -269,7 +275,8 @@ void apply(const BenchSpec& spec, BenchState& state, Deed deed) {
   move_apparatus(state, deed);
   move_liquid(spec, state, deed);
   use_pipette(spec, state, deed);
-  hold_pipette(state, deed);
+  hold_pipette(spec, state, deed);
+  prepare(spec, state, deed);
   if (deed == Deed::next_picture) turn_picture(spec, state);
   if (deed == Deed::close_volume) ++state.drill_step;
 }

@@ -44,9 +44,13 @@ enum class Deed : std::uint8_t {
   wipe_pipette,
   lean_pipette,
   hold_pipette_free,
-  add_second_indicator
+  add_second_indicator,
+  dissolve_standard,  ///< of a standard that is made up on the bench, as the next three
+  pour_into_volumetric,
+  rinse_into_volumetric,
+  invert_volumetric
 };
-inline constexpr int kDeeds = 35;
+inline constexpr int kDeeds = 39;
 
 /// Why a deed cannot be done now.
 enum class Refusal : std::uint8_t {
@@ -76,7 +80,11 @@ enum class Refusal : std::uint8_t {
   pipette_practised,
   pipette_in_use,
   nothing_to_wipe,
-  pipette_over_flask
+  pipette_over_flask,
+  nothing_to_dissolve,
+  nothing_to_pour,
+  volumetric_full,
+  nothing_made_up
 };
 
 /// Nothing when the deed can be done.

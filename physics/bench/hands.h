@@ -17,7 +17,9 @@ struct Hands {
   double clamp_mm = 0.0;  ///< burette raised in its clamps from where it stands at first (negative: lowered)
 
   double valve =
-      0.0;  ///< pipette's filler: -1 draws up .. 0 holds .. 1 lets air in, so that it runs (by hand)
+      0.0;           ///< pipette's filler: -1 draws up .. 0 holds .. 1 lets air in, so that it runs (by hand)
+  double tip = 0.0;  ///< weighing bottle tilted over the beaker, 0..1 (preparation.h)
+  double fill = 0.0;  ///< water let into the volumetric flask, 0..1
 
   friend bool operator==(const Hands&, const Hands&) = default;
 };

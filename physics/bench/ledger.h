@@ -85,9 +85,11 @@ enum class Account : std::uint8_t {
                 ///< gave
   pipette_wet,  ///< what clings inside an empty pipette
   pipette_outside,  ///< what clings outside to the tip of one that was dipped in
-  second_indicator_bottle
+  second_indicator_bottle,
+  weighing_bottle,   ///< a solid standard: amounts without volume
+  dissolving_beaker  ///< what it is dissolved in, with rod and funnel
 };
-inline constexpr std::size_t kAccounts = 22;
+inline constexpr std::size_t kAccounts = 24;
 
 /// Balances of all accounts and, by pair, everything that ever moved. Plain data: copying it is a snapshot.
 class Ledger {

@@ -4,6 +4,7 @@
 
 #include "physics/bench/bench.h"
 #include "physics/bench/pipette_by_hand.h"
+#include "physics/bench/preparation.h"
 #include "physics/flask/liquid.h"
 
 namespace halfdrop {
@@ -32,10 +33,9 @@ std::optional<Refusal> check_let_out(const BenchSpec& spec, const BenchState& st
 }
 
 /// What clings inside is mixed with what is drawn up.
-void draw_up(BenchState& state, Account bottle, Quanta volume) {
-  Ledger& ledger = state.ledger;
-  const Quanta clings = ledger.transfer(Account::pipette_wet, Account::pipette, volume).volume;
-  ledger.transfer(bottle, Account::pipette, volume - clings);
+void draw_up(const BenchSpec& spec, BenchState& state, Account bottle, Quanta volume) {
+  const Quanta clings = state.ledger.transfer(Account::pipette_wet, Account::pipette, volume).volume;
+  take_from_bottle(spec, state, bottle, Account::pipette, volume - clings);
 }
 
 /// It runs in for half a minute and stirs up what is there.
@@ -70,6 +70,7 @@ std::optional<Refusal> check_pipette(const BenchSpec& spec, const BenchState& st
     case Deed::rinse_pipette_with_water:
     case Deed::rinse_pipette_with_sample:
       if (full) return Refusal::pipette_full;
+      if (nothing_made_up(spec, state, bottle_of(deed))) return Refusal::nothing_made_up;
       return refuse_if(in(state, bottle_of(deed)) < takes(spec, deed), Refusal::bottle_empty);
     case Deed::deliver_aliquot:
       if (!full) return Refusal::pipette_empty;
@@ -88,7 +89,7 @@ void use_pipette(const BenchSpec& spec, BenchState& state, Deed deed) {
     case Deed::fill_pipette:
     case Deed::rinse_pipette_with_water:
     case Deed::rinse_pipette_with_sample:
-      draw_up(state, bottle_of(deed), takes(spec, deed));
+      draw_up(spec, state, bottle_of(deed), takes(spec, deed));
       if (deed != Deed::fill_pipette) throw_away(state);
       break;
     case Deed::deliver_aliquot:

@@ -5,6 +5,7 @@
 
 #include "physics/bench/bench.h"
 #include "physics/bench/pipette.h"
+#include "physics/bench/preparation.h"
 #include "physics/eye/sight_line.h"
 #include "physics/flask/liquid.h"
 
@@ -91,7 +92,7 @@ void draw_up(const BenchSpec& spec, BenchState& state) {
   if (state.pipette_place == PipettePlace::dipped) {
     // What clings inside is mixed with what is drawn up.
     state.ledger.transfer(Account::pipette_wet, Account::pipette, in(state, Account::pipette_wet));
-    state.ledger.transfer(Account::sample_bottle, Account::pipette, wants);
+    take_from_bottle(spec, state, Account::sample_bottle, Account::pipette, wants);
   } else if (in(state, Account::pipette) > 0) {
     state.pipette_air += std::min(wants, volume_quanta(kMostFroth_cm3) - state.pipette_air);
   }
@@ -107,10 +108,10 @@ void drain(const BenchSpec& spec, BenchState& state) {
   if (cm3(in(state, Account::pipette)) <= kPipetteKeeps_cm3 + kNearly_cm3) leave_wet(state);
 }
 
-void lift(BenchState& state) {
-  Ledger& ledger = state.ledger;
+void lift(const BenchSpec& spec, BenchState& state) {
   if (state.pipette_place == PipettePlace::dipped) {
-    ledger.transfer(Account::sample_bottle, Account::pipette_outside, volume_quanta(kClingsOutside_cm3));
+    take_from_bottle(spec, state, Account::sample_bottle, Account::pipette_outside,
+                     volume_quanta(kClingsOutside_cm3));
     if (in(state, Account::pipette) <= volume_quanta(kPipetteKeeps_cm3)) leave_wet(state);
   } else if (cm3(in(state, Account::pipette)) <= run_out_cm3(state) + kHangsAtFreeTip_cm3) {
     leave_wet(state);
@@ -166,6 +167,7 @@ std::optional<Refusal> check_pipette_by_hand(const BenchSpec& spec, const BenchS
   switch (deed) {
     case Deed::dip_pipette:
       if (pipette_over_flask(state)) return Refusal::pipette_in_use;
+      if (nothing_made_up(spec, state, Account::sample_bottle)) return Refusal::nothing_made_up;
       return refuse_if(place == PipettePlace::dipped, Refusal::already_done);
     case Deed::lift_pipette:
       return refuse_if(place == PipettePlace::aside, Refusal::not_there);
@@ -187,7 +189,7 @@ std::optional<Refusal> check_pipette_by_hand(const BenchSpec& spec, const BenchS
   }
 }
 
-void hold_pipette(BenchState& state, Deed deed) {
+void hold_pipette(const BenchSpec& spec, BenchState& state, Deed deed) {
   Ledger& ledger = state.ledger;
   switch (deed) {
     case Deed::dip_pipette:
@@ -195,7 +197,7 @@ void hold_pipette(BenchState& state, Deed deed) {
       state.pipette_place = PipettePlace::dipped;
       break;
     case Deed::lift_pipette:
-      lift(state);
+      lift(spec, state);
       break;
     case Deed::wipe_pipette:
       ledger.transfer(Account::pipette_outside, Account::sink, in(state, Account::pipette_outside));

@@ -52,7 +52,7 @@ inline constexpr double kMostFroth_cm3 = 1.0;
 [[nodiscard]] std::optional<Refusal> check_pipette_by_hand(const BenchSpec& spec, const BenchState& state,
                                                            Deed deed);
 /// Precondition: check_pipette_by_hand() returned nothing.
-void hold_pipette(BenchState& state, Deed deed);
+void hold_pipette(const BenchSpec& spec, BenchState& state, Deed deed);
 /// A tick of drawing up, letting down, running out, draining.
 void work_pipette(const BenchSpec& spec, BenchState& state);
 

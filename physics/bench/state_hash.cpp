@@ -45,7 +45,7 @@ void add_ledger(Fnv1a& hash, const Ledger& ledger) {
 void add_hands(Fnv1a& hash, const Hands& hands) {
   for (const double value :
        {hands.tap, hands.eye_mm, hands.flask_x_cm, hands.flask_y_cm, hands.swirl, hands.wash, hands.pour,
-        hands.tilt_degrees, hands.card_mm, hands.clamp_mm, hands.valve}) {
+        hands.tilt_degrees, hands.card_mm, hands.clamp_mm, hands.valve, hands.tip, hands.fill}) {
     hash.add(value);
   }
 }
@@ -90,7 +90,7 @@ void add_slosh(Fnv1a& hash, const Slosh& slosh) {
 // here.
 static_assert(sizeof(Parcel) == (1 + kComponents) * sizeof(Quanta));
 static_assert(sizeof(Ledger) == (1 + kAccounts) * kAccounts * sizeof(Parcel));
-static_assert(sizeof(Hands) == 11 * sizeof(double));
+static_assert(sizeof(Hands) == 13 * sizeof(double));
 static_assert(sizeof(FallingDrop) == sizeof(Parcel) + 5 * sizeof(double));  // the flag takes a whole word
 static_assert(sizeof(Arrival) == sizeof(Parcel) + 2 * sizeof(double));
 static_assert(sizeof(FlaskLiquid) == (kSources + 1) * sizeof(CellField) + 4 * sizeof(Parcel) +
@@ -98,11 +98,13 @@ static_assert(sizeof(FlaskLiquid) == (kSources + 1) * sizeof(CellField) + 4 * si
 static_assert(sizeof(FlaskWall) ==
               kMostClinging * (sizeof(Parcel) + 2 * sizeof(double)) + 2 * kTrailLengths * sizeof(Parcel));
 static_assert(sizeof(Slosh) == 5 * sizeof(double));
+static_assert(sizeof(Preparation) == sizeof(Parcel) + 3 * sizeof(double));
 static_assert(sizeof(WallFilm) == 2 * kFilmLengths * sizeof(Quanta));
-static_assert(sizeof(BenchState) ==
-              sizeof(Ledger) + sizeof(WallFilm) + sizeof(FlaskLiquid) + sizeof(FlaskWall) + sizeof(Slosh) +
-                  sizeof(Hands) + kMostFalling * sizeof(FallingDrop) + 5 * sizeof(Tick) + 2 * sizeof(Quanta) +
-                  sizeof(double) + 8);  // six flags, a bottle and a place in eight bytes
+static_assert(sizeof(BenchState) == sizeof(Ledger) + sizeof(WallFilm) + sizeof(FlaskLiquid) +
+                                        sizeof(FlaskWall) + sizeof(Slosh) + sizeof(Hands) +
+                                        kMostFalling * sizeof(FallingDrop) + 5 * sizeof(Tick) +
+                                        2 * sizeof(Quanta) + sizeof(Preparation) + sizeof(double) +
+                                        8);  // six flags, a bottle and a place in eight bytes
 
 std::string state_hash(const BenchState& state) {
   Fnv1a hash;
@@ -135,6 +137,10 @@ std::string state_hash(const BenchState& state) {
     hash.add(drop.across_cm_s);
     hash.add(drop.speed_cm_s);
   }
+  hash.add(state.preparation.on_top);
+  hash.add(state.preparation.loosened_g);
+  hash.add(state.preparation.lumps);
+  hash.add(state.preparation.inversions);
   return hash.text();
 }
 

@@ -4,6 +4,7 @@
 
 #include "physics/bench/bench_spec.h"
 #include "physics/bench/bench_state.h"
+#include "physics/bench/preparation.h"
 #include "physics/burette/column.h"
 #include "physics/burette/rinsing.h"
 
@@ -23,15 +24,15 @@ void pour_through_funnel(const BenchSpec& spec, BenchState& state, Quanta volume
   const Account bottle = poured_from(state);
   const Quanta room = volume_quanta(spec.funnel_keeps_cm3) - ledger.balance(Account::funnel).volume;
   const Quanta kept = std::clamp<Quanta>(room, 0, volume);
-  ledger.transfer(bottle, Account::funnel, kept);
-  ledger.transfer(bottle, Account::column, volume - kept);
+  take_from_bottle(spec, state, bottle, Account::funnel, kept);
+  take_from_bottle(spec, state, bottle, Account::column, volume - kept);
   state.funnel_drip_due = state.tick + kDripTicks;
 }
 
-void pour_past_funnel(BenchState& state, Quanta volume) {
+void pour_past_funnel(const BenchSpec& spec, BenchState& state, Quanta volume) {
   const auto missed = static_cast<Quanta>(kMissesTube * static_cast<double>(volume));
-  state.ledger.transfer(poured_from(state), Account::bench_top, missed);
-  state.ledger.transfer(poured_from(state), Account::column, volume - missed);
+  take_from_bottle(spec, state, poured_from(state), Account::bench_top, missed);
+  take_from_bottle(spec, state, poured_from(state), Account::column, volume - missed);
 }
 
 }  // namespace
@@ -43,7 +44,7 @@ void fill(const BenchSpec& spec, BenchState& state, double pour) {
     if (state.funnel_in) {
       pour_through_funnel(spec, state, volume);
     } else {
-      pour_past_funnel(state, volume);
+      pour_past_funnel(spec, state, volume);
     }
   }
   const Quanta drop = volume_quanta(kFunnelDrop_cm3);

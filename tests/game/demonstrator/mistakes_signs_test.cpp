@@ -33,10 +33,14 @@ struct InPractice {
 /// See its own test.
 constexpr std::string_view kBenchDisagrees = "too-much-indicator";
 
-/// Signs typed in from our notes on practice, B, column "F / B": what each of 51 mistakes does to the
+/// Signs typed in from our notes on practice, B, column "F / B": what each of 55 mistakes does to the
 /// concentration when the unknown is in the flask (F) and in the burette (B). From memory of the trade; row
 /// 25 adds that an eye below reverses the sign.
 constexpr std::array kInPractice = {
+    InPractice{"washings-left-out", 1, Goes::up, Goes::up, "washings-in"},
+    InPractice{"flask-overfilled", 2, Goes::up, Goes::up, "made-to-mark"},
+    InPractice{"top-on-the-mark", 3, Goes::down, Goes::down, "made-to-mark"},
+    InPractice{"flask-not-inverted", 4, Goes::either, Goes::either, "turned-over"},
     InPractice{"old-alkali-trusted", 6, Goes::up, Goes::up, ""},
     InPractice{"burette-not-rinsed", 7, Goes::up, Goes::down, "burette-rinsed"},
     InPractice{"burette-rinsed-with-sample", 8, Goes::up, Goes::down, "burette-rinsed"},
@@ -176,6 +180,23 @@ AgainstFaultless acid_by_alkali(const std::string& carbonate) {
   return AgainstFaultless(*level);
 }
 
+/// Level one with its alkali weighed out as if it were a standard fit for that: the unknown is in the flask.
+Level standard_in_burette() {
+  const std::string patch = R"({"titrant":{"mol_dm3":0.1},"weighed_standard":{"mass_g":[0.9,1.1]},
+    "calculation":[{"cell":"calculation/mean titre","prompt":"Mean","unit":"cm³","least_figures":4},
+      {"cell":"calculation/alkali","prompt":"Alkali weighed out","unit":"g","least_figures":4,
+       "plus":["standard/bottle before"],"minus":["standard/bottle after"]},
+      {"cell":"calculation/moles","prompt":"Alkali in the mean titre","unit":"mol","least_figures":4,
+       "multiply":["calculation/alkali","calculation/mean titre"],"divide":[40.00,"volumetric_flask_cm3"]},
+      {"cell":"calculation/acid","prompt":"Acid, diluted","unit":"mol dm⁻³","least_figures":4,
+       "multiply":["calculation/moles",1000],"divide":["aliquot_cm3"]}]})";
+  const Result<Level> level = read_level(test::source_file("levels/01-spirit-vinegar.json"));
+  REQUIRE_MESSAGE(level.has_value(), test::why_not(level));
+  const Result<Level> made = with_values(*level, patch);
+  REQUIRE_MESSAGE(made.has_value(), test::why_not(made));
+  return *made;
+}
+
 }  // namespace
 
 TEST_CASE("every mistake that reaches a titre has its row in the trade's table") {
@@ -232,6 +253,35 @@ TEST_CASE("unknown in the burette: each slip with the pipette shows in its aliqu
     const Finding& finding = test::finding(wrong, std::string(row.criterion));
     CHECK(!finding.met);
     check_cost(bench, finding, wrong);
+  }
+}
+
+// What is made up is pipetted at level three. Poured into the burette it moves the titre the other way, and
+// the result the same way.
+TEST_CASE("a standard made up wrongly pushes the result one way, whichever vessel holds the unknown") {
+  const AgainstFaultless pipetted("levels/03-standard-acid.json"), poured(standard_in_burette());
+  CHECK(test::unmet(pipetted.right()) == "");
+  CHECK(test::unmet(poured.right()) == "");
+  for (const Mistake* mistake : to_try(pipetted.level(), true)) {
+    const InPractice& row = *in_practice(mistake->name);
+    if (row.row > 4) continue;
+    CAPTURE(mistake->name);
+    const MarkedAttempt low = pipetted.with(mistake->name), high = poured.with(mistake->name);
+    check_titre(pipetted, *mistake, low);
+    check_size(pipetted, *mistake, low);
+    check_result(pipetted, Cause::aliquot, low, row.unknown_in_burette);
+    CHECK(cause_id(poured.changed_most(high)) == "titrant_strength");
+    check_result(poured, Cause::titrant_strength, high, row.unknown_in_flask);
+    for (const auto* marked : {&low, &high}) {
+      const Finding& finding = test::finding(*marked, std::string(row.criterion));
+      CHECK(!finding.met);
+      for (const TitreRow& titre : marked->titres) CHECK_NEAR(titre.breakdown->remainder_cm3, 0.0, 1e-9);
+      if (!finding.cost_cm3) continue;
+      const bool is_low = marked == &low;
+      const auto change =
+          is_low ? pipetted.change_of(Cause::aliquot, low) : poured.change_of(Cause::titrant_strength, high);
+      CHECK_NEAR(*finding.cost_cm3, change.largest_cm3, 0.01);
+    }
   }
 }
 

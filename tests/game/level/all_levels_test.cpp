@@ -72,7 +72,7 @@ const std::vector<ByHand>& by_hand() {
       {"01-spirit-vinegar", [](double c) { return 25.0 * c / 0.1; }, [](double c) { return 10.0 * c; }},
       {"02-standard-alkali", [](double c) { return 5.200 / 204.22 / 10.0 / c * 1000.0; },
        [](double c) { return c; }},
-      {"03-standard-acid", [](double c) { return 2.0 * 1.330 / 105.99 / 10.0 / c * 1000.0; },
+      {"03-standard-acid", [](double c) { return 2.0 * 1.350 / 105.99 / 10.0 / c * 1000.0; },
        [](double c) { return c; }},
       {"04-washing-soda", [](double c) { return 2.0 * 25.0 * c / 0.1; },
        [](double c) { return (3.000 / (0.250 * c) - 105.99) / 18.015; }},

@@ -87,6 +87,7 @@ std::vector<Json> full_levels() {
   working.insert(working.begin() + 1, working.front());
   working[1]["cell"] = "calculation/mean first titre";
   levels.front()["filling"] = "below eye level";
+  levels.push_back(json_of(text_of(source_file("levels/03-standard-acid.json"))));
   for (const char* bottle : {"titrant", "sample"}) {
     levels.front()[bottle]["also"] = {{{"substance", "lactic acid"}, {"mol_dm3", 0.01}}};
     levels.front()[bottle]["hazard"] = "As the label says.";

@@ -30,7 +30,7 @@ class RandomHands {
     return end == 0 ? low : end == 1 ? high : random_.uniform(low, high);
   }
   void move_a_hand() {
-    switch (below(8)) {
+    switch (below(10)) {
       case 0:
         hands_.tap = within(0.0, 1.0);
         break;
@@ -55,6 +55,12 @@ class RandomHands {
         break;
       case 7:
         hands_.valve = within(-1.0, 1.0);
+        break;
+      case 8:
+        hands_.tip = within(0.0, 1.0);
+        break;
+      case 9:
+        hands_.fill = within(0.0, 1.0);
         break;
       default:
         break;

@@ -102,7 +102,13 @@ TEST_CASE("the state's hash notices a change of any field") {
       [](BenchState& s) { s.falling[3].x_cm = 1.0; },
       [](BenchState& s) { s.falling[3].fallen_cm = 1.0; },
       [](BenchState& s) { s.falling[3].across_cm_s = 1.0; },
-      [](BenchState& s) { s.falling[3].speed_cm_s = 1.0; }};
+      [](BenchState& s) { s.falling[3].speed_cm_s = 1.0; },
+      [](BenchState& s) { s.hands.tip = 1.0; },
+      [](BenchState& s) { s.hands.fill = 1.0; },
+      [](BenchState& s) { s.preparation.on_top.volume = 1; },
+      [](BenchState& s) { s.preparation.loosened_g = 1.0; },
+      [](BenchState& s) { s.preparation.lumps = 1; },
+      [](BenchState& s) { s.preparation.inversions = 1; }};
   std::set<std::string> hashes;
   for (const Change& change : changes) {
     BenchState state = lay_out(test::titration_bench());
