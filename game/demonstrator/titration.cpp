@@ -44,6 +44,8 @@ constexpr int kChases = 3;
 constexpr double kCertainlyGone = 0.5;
 /// ... and of one that a few drops more will take away.
 constexpr double kNearlyGone = 2.0 * kFirstVisibleChange;
+/// ... of one that a few drops more will bring.
+constexpr double kNearlyCome = 0.5 * kFirstVisibleChange;
 
 Senses looked_for(Senses seen, bool second) {
   if (!second && seen.first) static_cast<ColourSeen&>(seen) = *seen.first;
@@ -195,9 +197,11 @@ double Titration::add(bool half) {
   return 0.0;
 }
 
-/// A colour that goes softly, over half the way, says so by what is left of it.
+/// Where both changes are soft each flash lingers, long before the end: the colour that stays tells, by what
+/// has come of it or what is left.
 bool Titration::end_is_near(double faded_s) const {
-  if (bench_.level().then && !gains_colour_) return look().common_left < kNearlyGone;
+  if (bench_.level().then)
+    return gains_colour_ ? look().common_change > kNearlyCome : look().common_left < kNearlyGone;
   return faded_s > kLingers_s;
 }
 

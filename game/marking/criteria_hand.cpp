@@ -280,13 +280,17 @@ const std::array<RunRule, 2> kOnlyIfSo = {{
 }  // namespace
 
 double quickest_drops_per_s(const Evidence& evidence, Tick from, Tick until) {
-  const auto& drops = evidence.drops;
+  const auto &drops = evidence.drops, &let_out = evidence.let_out;
   const auto after = [](Tick tick, const FallenDrop& drop) { return tick < drop.tick; };
+  // What was touched off counts towards the end, though it did not fall.
+  const auto last = std::upper_bound(let_out.begin(), let_out.end(), until, after);
+  if (last == let_out.begin()) return 0.0;
+  const double end_cm3 = (last - 1)->out_cm3;
   const auto begin = std::upper_bound(drops.begin(), drops.end(), from, after);
   const auto end = std::upper_bound(drops.begin(), drops.end(), until, after);
   double quickest = 0.0;
   for (auto drop = begin; end - drop > 2; ++drop) {
-    if (drop->out_cm3 < (end - 1)->out_cm3 - kDropwise_cm3) continue;
+    if (drop->out_cm3 < end_cm3 - kDropwise_cm3) continue;
     const Tick apart = std::max<Tick>((drop + 2)->tick - drop->tick, 1);
     quickest = std::max(quickest, 2.0 / seconds(apart));
   }

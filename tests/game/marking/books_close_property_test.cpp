@@ -55,7 +55,7 @@ class AnyHands {
         move();
       } else if (what < 7) {
         // Most are refused where they stand: that is part of the test.
-        const auto deed = static_cast<Deed>(below(random_, kDeeds));
+        const Deed deed = any_deed();
         const bool empties = deed == Deed::empty_flask || deed == Deed::rinse_flask;
         if (!never_empties_ || !empties) static_cast<void>(session_.act(deed));
       } else {
@@ -81,6 +81,13 @@ class AnyHands {
     for (const Deed deed : {Deed::fill_pipette, Deed::deliver_aliquot, Deed::add_indicator}) {
       static_cast<void>(session_.act(deed));
     }
+  }
+
+  /// However many deeds there are, a drop is touched off often enough to be on the wall at some reading.
+  Deed any_deed() {
+    constexpr std::size_t kTouchesOffOneIn = 8;
+    if (below(random_, kTouchesOffOneIn) == 0) return Deed::touch_off_drop;
+    return static_cast<Deed>(below(random_, kDeeds));
   }
 
   void move() {
