@@ -92,7 +92,7 @@ constexpr std::array kHelp = {HelpLine{"\u2190 \u2192", "tap: shut, open", Needs
                               HelpLine{"B", "beaker under the jet, away", Needs::liquid},
                               HelpLine{"Shift + B", "pour the beaker out", Needs::liquid},
                               HelpLine{"A", "pipette: fill, let out", Needs::practised},
-                              HelpLine{"A", "pipette: dip, lift, to the flask, away", Needs::by_hand},
+                              HelpLine{"A", "pipette: dip, lift, to flask, away", Needs::by_hand},
                               HelpLine{"Z (hold)", "its filler (Shift: gently)", Needs::by_hand},
                               HelpLine{"Shift + A", "its tip off the flask, or on", Needs::by_hand},
                               HelpLine{"Y", "rinse the pipette", Needs::titration},

@@ -84,7 +84,7 @@ const std::vector<GuideStep> kPipette = {
     {"pipette-line",
      lifted,
      at_line,
-     say<"Let it down until the bottom of the meniscus stands on the line.">,
+     say<"Let the bottom of the meniscus down to the line.">,
      say<"A millimetre of this stem is 0.016 cm³: let air in gently.">,
      {},
      {},
