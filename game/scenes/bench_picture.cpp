@@ -93,7 +93,18 @@ namespace {
 /// The sample's beaker that it is dipped into, or the waste's that it is let down over.
 void draw_pipette_beaker(Canvas& canvas, const BenchPicture& picture) {
   const bool dipped = picture.view.pipette.place == PipettePlace::dipped;
-  draw_beaker(canvas, layout::kPipetteBeaker, dipped ? 0.6F : 0.12F, dipped ? "sample" : "waste");
+  const Rect& beaker = layout::kPipetteBeaker;
+  draw_beaker(canvas, beaker, dipped ? 0.6F : 0.12F, "");
+  const Rect label{beaker.centre().x - 30, beaker.bottom() - 23, 60, 18};
+  canvas.rounded_rect(label, 3, palette::paper);
+  canvas.text_middle(dipped ? "sample" : "waste", label.centre(),
+                     {14, palette::print, Face::semibold, Align::centre});
+}
+
+/// So that the bottle behind it does not show through its liquid.
+void draw_light_behind(Canvas& canvas, const Rect& pipette) {
+  canvas.soft_rect({pipette.centre().x - 14, pipette.y + 60, 28, pipette.h - 150}, 14, 8,
+                   faded(palette::wall_light, 0.8));
 }
 
 void draw_pipette_in_hand(Canvas& canvas, const BenchPicture& picture) {
@@ -109,6 +120,7 @@ void draw_pipette_in_hand(Canvas& canvas, const BenchPicture& picture) {
   const bool over_beaker = by_hand.place == PipettePlace::aside || by_hand.place == PipettePlace::dipped;
   const float left =
       pipette_filled(by_hand.level_mm, picture.view.pipette_cm3 / picture.spec.pipette.true_cm3);
+  if (!over_beaker) draw_light_behind(canvas, held);
   draw_held_pipette(canvas, held, left);
   draw_pipette_tip(canvas, {held.centre().x, held.bottom()},
                    {by_hand.outside_wet, by_hand.flow_cm3_s > 0.0 || by_hand.drains, by_hand.froths});
@@ -130,8 +142,8 @@ Rect held_pipette(const BenchPicture& picture) {
   if (by_hand.by_hand && by_hand.place == PipettePlace::aside) return layout::kPipetteLifted;
   const Point foot = flask_foot(picture);
   const float neck = foot.y - static_cast<float>(picture.spec.flask.height_cm) * layout::kNearUnits_cm;
-  const float tip = neck + 34,
-              x = foot.x + (by_hand.place == PipettePlace::over_flask ? 0 : 13);  // against the neck's wall
+  const float wall = static_cast<float>(picture.spec.flask.neck_radius_cm) * layout::kNearUnits_cm - 4;
+  const float tip = neck + 34, x = foot.x + (by_hand.place == PipettePlace::over_flask ? 0 : wall);
   return {x - 12, tip - layout::kPipette.w, 24, layout::kPipette.w};
 }
 

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <vector>
 
+#include "game/level/say.h"
 #include "game/scenes/bench_layout.h"
 #include "game/scenes/bench_picture.h"
 #include "game/scenes/drop_picture.h"
@@ -209,6 +210,14 @@ void on_the_way(Canvas& canvas, const BenchPicture& picture, const TapPlaces& at
   }
 }
 
+/// A tap that hangs below the picture says how it stands.
+void tap_below(Canvas& canvas, double plug) {
+  const Rect pill{kJetX + 44, 586, 112, 26};
+  canvas.rounded_rect(pill, 13, palette::pill);
+  canvas.text_middle(plug > 0.0 ? say("eye.tap_open") : say("eye.tap_shut"), pill.centre(),
+                     {15, palette::pill_text, Face::semibold, Align::centre});
+}
+
 }  // namespace
 
 void draw_tap_and_jet(Canvas& canvas, const BenchPicture& picture) {
@@ -220,7 +229,9 @@ void draw_tap_and_jet(Canvas& canvas, const BenchPicture& picture) {
 }
 
 void draw_tap_handle(Canvas& canvas, const BenchPicture& picture) {
+  constexpr float kHidden = 640.0F;  // by what is said at the foot
   const TapPlaces at(picture.spec, picture.view.hands.clamp_mm);
+  if (at.tap > kHidden) return tap_below(canvas, picture.view.plug);
   tap_body(canvas, at);
   const double degrees = -90 * std::clamp(picture.view.plug, 0.0, 1.0);
   const Point axis{kJetX, at.tap};

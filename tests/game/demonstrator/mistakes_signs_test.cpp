@@ -153,10 +153,14 @@ std::vector<const Mistake*> to_try(const Level& level, bool all) {
   return found;
 }
 
-/// What a slip with the pipette is said to have cost is what it did to the titre, as `aliquot`.
-void check_cost(const AgainstFaultless& bench, const Finding& finding, const MarkedAttempt& wrong) {
-  REQUIRE(finding.cost_cm3.has_value());
-  CHECK_NEAR(*finding.cost_cm3, bench.change_of(Cause::aliquot, wrong).largest_cm3, 0.005);
+/// Of the shelf, its pipette left to practised hands. What a missing tile costs is a part-drop or nothing, as
+/// the drops happen to fall, and the time that a pipette takes moves that: with seed 3 nothing is left of it.
+Level practised(const std::string& path) {
+  const Result<Level> level = read_level(test::source_file(path));
+  REQUIRE_MESSAGE(level.has_value(), test::why_not(level));
+  const Result<Level> left = with_values(*level, R"({"pipette":{"by_hand":false}})");
+  REQUIRE_MESSAGE(left.has_value(), test::why_not(left));
+  return *left;
 }
 
 /// No level of the shelf has alkali as the standard in the flask: this one does, with an acid to be measured.
@@ -210,7 +214,7 @@ TEST_CASE("every mistake that reaches a titre has its row in the trade's table")
 TEST_CASE(
     "unknown in the flask: each mistake changes its cause most, by its size, and pushes titre and result as "
     "in practice") {
-  const AgainstFaultless bench("levels/01-spirit-vinegar.json");
+  const AgainstFaultless bench(practised("levels/01-spirit-vinegar.json"));
   CHECK(test::unmet(bench.right()) == "");
   for (const Mistake* mistake : to_try(bench.level(), true)) {
     CAPTURE(mistake->name);
@@ -222,10 +226,7 @@ TEST_CASE(
     check_titre(bench, *mistake, wrong);
     check_size(bench, *mistake, wrong);
     check_result(bench, *mistake->cause, wrong, row->unknown_in_flask);
-    if (row->criterion.empty()) continue;
-    const Finding& finding = test::finding(wrong, std::string(row->criterion));
-    CHECK(!finding.met);
-    if (mistake->family == "pipetting") check_cost(bench, finding, wrong);
+    if (!row->criterion.empty()) CHECK(!test::finding(wrong, std::string(row->criterion)).met);
   }
 }
 
@@ -241,18 +242,25 @@ TEST_CASE(
   }
 }
 
-TEST_CASE("unknown in the burette: each slip with the pipette shows in its aliquot, and is seen") {
-  const AgainstFaultless bench("levels/02-standard-alkali.json");
-  for (const Mistake* mistake : to_try(bench.level(), true)) {
-    if (mistake->family != "pipetting") continue;
-    CAPTURE(mistake->name);
-    const InPractice& row = *in_practice(mistake->name);
-    const MarkedAttempt wrong = bench.with(mistake->name);
-    check_titre(bench, *mistake, wrong);
-    check_result(bench, *mistake->cause, wrong, row.unknown_in_burette);
-    const Finding& finding = test::finding(wrong, std::string(row.criterion));
-    CHECK(!finding.met);
-    check_cost(bench, finding, wrong);
+TEST_CASE(
+    "worked by hand the pipette's mistakes show in its aliquot, with the unknown in flask and burette") {
+  for (const char* path : {"levels/01-spirit-vinegar.json", "levels/02-standard-alkali.json"}) {
+    const AgainstFaultless bench{std::string(path)};
+    CHECK(test::unmet(bench.right()) == "");
+    for (const Mistake* mistake : to_try(bench.level(), true)) {
+      if (mistake->family != "pipetting") continue;
+      CAPTURE(mistake->name);
+      const InPractice& row = *in_practice(mistake->name);
+      const MarkedAttempt wrong = bench.with(mistake->name);
+      const bool in_flask = bench.level().unknown_in_flask;
+      check_titre(bench, *mistake, wrong);
+      check_result(bench, *mistake->cause, wrong, in_flask ? row.unknown_in_flask : row.unknown_in_burette);
+      if (in_flask) check_size(bench, *mistake, wrong);
+      const Finding& finding = test::finding(wrong, std::string(row.criterion));
+      CHECK(!finding.met);
+      REQUIRE(finding.cost_cm3.has_value());
+      CHECK_NEAR(*finding.cost_cm3, bench.change_of(Cause::aliquot, wrong).largest_cm3, 0.005);
+    }
   }
 }
 

@@ -35,7 +35,7 @@ Level bench_for(std::uint64_t seed) {
   const Level good = test::spirit_vinegar();
   if (seed % 2 == 0) return good;
   return with_values(good, R"({"burette":{"grease":1},"tap":{"leak_cm3_min":0.5,"stiff_degrees":3,)"
-                           R"("loose_degrees":4,"grease_in_bore":0.2}})")
+                           R"("loose_degrees":4,"grease_in_bore":0.2},"pipette":{"by_hand":false}})")
       .value();
 }
 

@@ -165,7 +165,8 @@ TEST_CASE("what only the bench knows changes nothing that the guide says") {
 
 TEST_CASE("two unknowns of one level are guided alike until their colours differ") {
   Guided one, two;
-  Result<Level> weaker = with_values(spirit_vinegar(), R"({"sample":{"unknown_mol_dm3":[0.05,0.05]}})");
+  Result<Level> weaker = with_values(
+      spirit_vinegar(), R"({"sample":{"unknown_mol_dm3":[0.05,0.05]},"pipette":{"by_hand":false}})");
   REQUIRE(weaker.has_value());
   two.hands = BenchHands(*weaker);
   for (Guided* player : {&one, &two}) {
