@@ -220,17 +220,14 @@ constexpr Either kEither[] = {{Key::G, Deed::put_on_goggles, Deed::take_off_gogg
                               {Key::Home, Deed::swing_over_edge, Deed::swing_back, &View::over_edge}};
 
 bool PlayScene::deed_key(const sf::Event::KeyEvent& key) {
-  if (key.code == Key::I && key.shift && session_.level().then) {
-    act(Deed::add_second_indicator);
-    return true;
-  }
   for (const Either& either : kEither) {
     if (either.key != key.code) continue;
     act_either(either.deed, either.undoing, view_.*either.done);
     return true;
   }
   if (const std::optional<Deed> deed = simple_deed(key.code)) {
-    act(*deed);
+    const bool second = *deed == Deed::add_indicator && key.shift && session_.level().then;
+    act(second ? Deed::add_second_indicator : *deed);
     return true;
   }
   switch (key.code) {

@@ -54,6 +54,7 @@ Bottle bottle_named(Deed deed) {
 }
 
 Answer check_indicator(const BenchSpec& spec, const BenchState& state, Account bottle) {
+  if (bottle == Account::second_indicator_bottle && !spec.then) return Refusal::not_there;
   const double after_cm3 = flask_liquid(state.ledger).volume_cm3() + spec.indicator_drop_cm3;
   if (after_cm3 > spec.flask.capacity_cm3) return Refusal::flask_full;
   const double left_cm3 = state.ledger.balance(bottle).volume_cm3();
@@ -245,7 +246,6 @@ std::optional<Refusal> check(const BenchSpec& spec, const BenchState& state, Dee
     case Deed::add_indicator:
       return check_indicator(spec, state, Account::indicator_bottle);
     case Deed::add_second_indicator:
-      if (!spec.then) return Refusal::not_there;
       return check_indicator(spec, state, Account::second_indicator_bottle);
     case Deed::touch_off_drop:
       return check_touch_off(spec, state);

@@ -91,7 +91,7 @@ std::set<std::string> sections_of(const std::map<std::string, std::string>& text
 const std::set<std::string> kNames = {
     "hand in",          "handed in",      "level list",      "too high",      "too low",     "mol dm⁻³",
     "sodium hydroxide", " mol dm⁻³",      "go on",           "conical flask", "white tile",  "wash bottle",
-    "waste beaker",     "first endpoint", "/first endpoint", "first titre",   "/first titre"};
+    "waste beaker",     "first endpoint", "/first endpoint", "first titre",   "/first titre", "two endpoints"};
 
 /// A literal with two words of small letters beside each other: words that somebody reads.
 bool holds_words(const std::string& line) {

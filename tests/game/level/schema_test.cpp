@@ -175,8 +175,8 @@ int check_ranges(const Json& full, const Json& part, const std::string& place) {
       return message_at(read(level), at).find(" from ") != std::string::npos;
     };
     const double step = whole ? 1.0 : 1e-9;
-    const bool absent_before = key == "mol_dm3" && place == "/sample";
-    if (absent_before) continue;
+    // Of a bottle's two strengths a level has one: the other has another fault.
+    if (key == "mol_dm3" && !full[Json::json_pointer(place)].contains(key)) continue;
     CHECK_FALSE(complaint(low));
     CHECK_FALSE(complaint(high));
     CHECK(complaint(low - step));
