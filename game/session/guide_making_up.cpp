@@ -18,8 +18,9 @@ bool filling(F f) { return making_up(f) && f.poured_over > 0 && work(f).inversio
 bool at_line(F f) { return work(f).bottom_mm >= -kAtLine_mm; }
 
 std::string tip_words(F f) {
-  return say("guide.standard_tip.do", {{"least", one_decimal(f.level->standard->mass_g.low)},
-                                       {"most", one_decimal(f.level->standard->mass_g.high)}});
+  const Range serves = f.level->standard ? f.level->standard->mass_g : Range{};
+  return say("guide.standard_tip.do",
+             {{"least", one_decimal(serves.low)}, {"most", one_decimal(serves.high)}});
 }
 
 const std::vector<GuideStep> kMakingUp = {
