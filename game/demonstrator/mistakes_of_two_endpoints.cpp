@@ -14,7 +14,7 @@ constexpr std::array kMistakes = {
             Cause::overshoot, "high", 0.15, [](Habits& habits) { habits.drops_past_first_endpoint = 3; }},
     Mistake{"second-indicator-too-soon",
             "The second indicator goes into the flask with the first: its colour hides the first one's last.",
-            "two endpoints", Cause::indicator_blank, "low", 0.1,
+            "two endpoints", Cause::indicator_blank, "low", 0.23,
             [](Habits& habits) { habits.second_indicator_at_start = true; }},
     Mistake{"titre-from-first-endpoint",
             "The whole titre is counted from the first endpoint's reading, not from the initial one.",
