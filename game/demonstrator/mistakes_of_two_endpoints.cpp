@@ -12,7 +12,7 @@ constexpr std::array kMistakes = {
     Mistake{"first-endpoint-overshot", "mistake.first_endpoint_overshot", "two endpoints", Cause::overshoot,
             "high", 0.15, [](Habits& habits) { habits.drops_past_first_endpoint = 3; }},
     Mistake{"second-indicator-too-soon", "mistake.second_indicator_too_soon", "two endpoints",
-            Cause::indicator_blank, "low", 0.1,
+            Cause::indicator_blank, "low", 0.23,
             [](Habits& habits) { habits.second_indicator_at_start = true; }},
     Mistake{"titre-from-first-endpoint", "mistake.titre_from_first_endpoint", "two endpoints", std::nullopt,
             "low", 15.0, [](Habits& habits) { habits.working.titre_from_first_endpoint = true; }},

@@ -97,7 +97,7 @@ void draw_pipette_beaker(Canvas& canvas, const BenchPicture& picture) {
   draw_beaker(canvas, beaker, dipped ? 0.6F : 0.12F, "");
   const Rect label{beaker.centre().x - 30, beaker.bottom() - 23, 60, 18};
   canvas.rounded_rect(label, 3, palette::paper);
-  canvas.text_middle(dipped ? "sample" : "waste", label.centre(),
+  canvas.text_middle(dipped ? say("bench.sample") : say("bench.waste"), label.centre(),
                      {14, palette::print, Face::semibold, Align::centre});
 }
 

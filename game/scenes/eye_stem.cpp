@@ -105,7 +105,7 @@ void mark_on_rail(Canvas& canvas, const Rect& area, const Hands& hands) {
   const float y = EyePicture::rail_y(area, kPipetteLine_mm - hands.clamp_mm),
               x = EyePicture::rail(area).centre().x;
   canvas.line({x + 5, y}, {x + 21, y}, 3, palette::tap_handle);
-  canvas.text_middle("line", {x + 24, y}, {14, palette::tap_handle_dark, Face::bold});
+  canvas.text_middle(say("eye.line"), {x + 24, y}, {14, palette::tap_handle_dark, Face::bold});
 }
 
 }  // namespace

@@ -110,7 +110,7 @@ JudgedChange judged_change(const BenchSpec& spec, const Parcel& liquid, const Li
                            Backdrop backdrop, Endpoint due) {
   const double path = sight_path_cm(spec.flask, liquid.volume_cm3());
   // Titrant that a liquid got on paper only has long met the carbonate.
-  const Hydration compared = due == Endpoint::second ? Hydration::complete : Hydration::as_it_stands;
+  const Hydration compared = spec.then ? Hydration::complete : Hydration::as_it_stands;
   const Lab before = to_lab(colour_of(spec, before_change(spec, liquid, due), path, backdrop, compared));
   const Lab to_come = to_lab(colour_of(spec, far_past_endpoint(spec, liquid, due), path, backdrop, compared));
   const auto seen = [&](const TintHere& tint) {

@@ -191,8 +191,9 @@ bool shows_endpoint(const BenchSpec& spec, const Parcel& liquid, Endpoint endpoi
   if (liquid.empty() || indicator_of(liquid, endpoint) == 0) return false;
   const double path = sight_path_cm(spec.flask, liquid.volume_cm3());
   const Xyz now = colour_of(spec, judged(liquid, endpoint), path, Backdrop::white_tile);
+  // On paper the titrant beyond has met the carbonate: no acid is left to turn a second indicator that is in.
   const Xyz gone = colour_of(spec, far_past_endpoint(spec, liquid, endpoint), path, Backdrop::white_tile,
-                             reference_hydration(endpoint));
+                             spec.then ? Hydration::complete : Hydration::as_it_stands);
   return ciede2000(to_lab(now), to_lab(gone)) <= kFirstVisibleChange;
 }
 
