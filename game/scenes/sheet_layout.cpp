@@ -10,7 +10,7 @@ namespace halfdrop {
 namespace {
 
 constexpr Rect kAside{850, 440, 418, 266};
-constexpr Rect kForward{150, 44, 698, 632};
+constexpr Rect kForward{150, 14, 698, 632};
 constexpr float kMostLine = 42.0F;
 
 void place_table(SheetLayout& sheet, const std::vector<std::string>& runs) {

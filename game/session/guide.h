@@ -41,6 +41,7 @@ struct GuideFacts {
   std::string bottle_before, bottle_after;  ///< weighings, as written
   double weighed_out_g = 0.0;               ///< what the balance shows less than was written before
   bool let_in = false;                      ///< the tap was open over this aliquot
+  bool let_in_on = false;                   ///< ... since its first endpoint was written
   bool flask_spent = false;                 ///< a run was read off with it, and it was not rinsed since
   double undisturbed_s = 0;    ///< since the tap was shut or a drop touched off; 0 while the tap is open
   bool colour_lasted = false;  ///< stood for half a minute after the last titrant of this run (from Guide)

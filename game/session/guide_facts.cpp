@@ -55,6 +55,7 @@ struct Log {
     if (tap_open && *change.tap <= 0.0) quiet_since_s = at_s;
     tap_open = *change.tap > 0.0;
     facts.let_in = facts.let_in || (tap_open && !beaker_under);
+    facts.let_in_on = facts.let_in_on || (tap_open && !beaker_under);
   }
   void tilted(double at_s, bool aslant) {
     if (aslant && aslant_since_s < 0.0) aslant_since_s = at_s;
@@ -97,6 +98,7 @@ struct Log {
       facts.let_in = false;
   }
   void operator()(double, const Writing& writing) {
+    if (writing.cell.ends_with("/first endpoint")) facts.let_in_on = false;
     if (!writing.cell.ends_with("/final") || writing.text.empty() || facts.aliquots == 0) return;
     // A figure put right is of a flask that may be long gone.
     if (finals.insert(writing.cell).second) facts.flask_spent = true;

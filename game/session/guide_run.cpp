@@ -10,6 +10,7 @@ bool shows_change(const GuideFacts& facts) {
   if (!facts.let_in || facts.aliquots == 0) return false;
   const Level& level = *facts.level;
   const bool second = second_endpoint_due(facts);
+  if (second && !facts.let_in_on) return false;  // the first one's colour, or an indicator not mixed yet
   const bool gains = second ? level.then->endpoint_gains_colour : level.endpoint_gains_colour;
   // The second indicator may be in too soon.
   const ColourSeen& seen = !second && facts.seen.first ? *facts.seen.first : facts.seen;
