@@ -33,16 +33,23 @@ std::string off_level_text(bool above, std::string_view which, const std::string
                : say("find.eye_level.below_first", {{"size", size}});
 }
 
+/// In the titre that the reading belongs to.
+std::optional<double> parallax_cost(const RunView& run, const ReadingMoment* moment) {
+  if (moment == run.initial) return run.cost(Cause::parallax_initial);
+  if (moment == run.final) return run.cost(Cause::parallax_final);
+  if (run.first_breakdown == nullptr) return std::nullopt;
+  return run.first_breakdown->of(Cause::parallax_final);
+}
+
 std::optional<Slip> eye_level(const Case& marked, const RunView& run) {
   std::optional<Slip> worst;
   for (const ReadingMoment* moment : {run.initial, run.first_end, run.final}) {
     if (moment == nullptr) continue;
-    const bool first = moment == run.initial;
     const double parallax_cm3 = moment->apparent_cm3 - truly_cm3(marked, *moment);
     const double size = std::fabs(parallax_cm3);
     if (size <= kLevelEye_cm3 || (worst && size <= worst->size)) continue;
     worst = Slip{size, off_level_text(parallax_cm3 < 0.0, name_of(run, moment), cm3_text(size)),
-                 moment->bench.tick, run.cost(first ? Cause::parallax_initial : Cause::parallax_final)};
+                 moment->bench.tick, parallax_cost(run, moment)};
   }
   return worst;
 }

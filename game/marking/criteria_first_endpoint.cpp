@@ -44,6 +44,8 @@ std::optional<Slip> dropwise(const Case& marked, const RunView& run) {
 
 /// After the first reading, not before it: its colour would hide the last trace of the first.
 std::optional<Slip> added_in_between(const Case&, const RunView& run) {
+  if (run.first_end == nullptr)
+    return Slip{HUGE_VAL, say("find.first_endpoint.no_reading"), run.final->bench.tick, {}};
   const int drops = run.flask->second_indicator_drops;
   if (drops == 0) return Slip{HUGE_VAL, say("find.second_indicator.none"), run.final->bench.tick, {}};
   if (drops > kMostDrops)

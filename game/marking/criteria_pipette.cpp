@@ -12,8 +12,8 @@ namespace halfdrop {
 
 namespace {
 
-/// Off the line by less than this counts as met: a millimetre and a quarter of the stem, half a drop's half
-/// (our own choice; class A allows the glass 0.03, ISO 648).
+/// Off the line by less than this counts as met: a millimetre and a quarter of the stem (our own choice;
+/// class A allows the glass 0.03, ISO 648).
 constexpr double kOnLine_cm3 = 0.02;
 /// Of film or a drop left in it.
 constexpr double kDrained_cm3 = 0.01;

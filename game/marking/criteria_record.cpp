@@ -180,6 +180,10 @@ Finding concordance(const Case& marked) {
     finding.seen = titres.empty() ? say("find.concordance.none") : say("find.concordance.one");
     return finding;
   }
+  if (marked.level().then && firsts.size() != titres.size()) {
+    finding.seen = say("find.concordance.first_missing");
+    return finding;
+  }
   const double apart_cm3 = apart(titres);
   const std::string count = std::to_string(titres.size());
   const std::string spread =

@@ -19,24 +19,32 @@ double strength_mol_cm3(const Parcel& liquid, Component component) {
   return liquid.empty() ? 0.0 : liquid.amount_mol(component) / liquid.volume_cm3();
 }
 
-/// Of what stood in a bottle, mol/cm3; of one that the player made up, what is left in it.
-double bottle_mol_cm3(const BenchSpec& spec, const Ledger& books, Account bottle) {
+/// Of what stood in a bottle, mol/cm3; of one that the player made up, what is left in it, or was in it when
+/// it was first taken from. Nought where it never held more than water.
+double bottle_mol_cm3(const Case& marked, const Ledger& books, Account bottle) {
+  const BenchSpec& spec = marked.session.spec();
   const bool titrant = bottle == Account::titrant_bottle;
-  if (spec.preparation.asked && bottle == standard_account(spec) && !books.balance(bottle).empty())
-    return strength_mol_cm3(books.balance(bottle), titrant ? Component::titrant : Component::analyte);
-  return (titrant ? spec.titrant : spec.sample).true_mol_dm3 / 1000.0;
+  if (!spec.preparation.asked || bottle != standard_account(spec))
+    return (titrant ? spec.titrant : spec.sample).true_mol_dm3 / 1000.0;
+  const double left =
+      strength_mol_cm3(books.balance(bottle), titrant ? Component::titrant : Component::analyte);
+  return left > 0.0 ? left : marked.evidence.standard.made_up().strength_mol_cm3;
 }
+
+/// How much weaker than its bottle; a bottle of water has nothing that could be weaker.
+double share_weaker(double strength, double bottle) { return bottle > 0.0 ? 1.0 - strength / bottle : 0.0; }
 
 std::string percent_text(double share) { return figure_text(100.0 * share, 1) + " %"; }
 
 std::optional<Slip> burette_rinsed(const Case& marked, const RunView& run) {
   const Ledger& books = run.initial->bench.ledger;
   const Parcel filled = books.balance(Account::column) + books.balance(Account::jet);
-  const BenchSpec& spec = marked.session.spec();
-  const double weaker = 1.0 - strength_mol_cm3(filled, Component::titrant) /
-                                  bottle_mol_cm3(spec, books, Account::titrant_bottle);
+  const double weaker = share_weaker(strength_mol_cm3(filled, Component::titrant),
+                                     bottle_mol_cm3(marked, books, Account::titrant_bottle));
+  const double of_sample = strength_mol_cm3(filled, Component::analyte);
   const double foreign =
-      strength_mol_cm3(filled, Component::analyte) / bottle_mol_cm3(spec, books, Account::sample_bottle);
+      of_sample > 0.0 ? 1.0 - share_weaker(of_sample, bottle_mol_cm3(marked, books, Account::sample_bottle))
+                      : 0.0;
   if (filled.empty() || (weaker <= kUndiluted && foreign <= kUndiluted)) return std::nullopt;
   const std::string what = foreign > kUndiluted
                                ? say("find.burette_rinsed.foreign", {{"share", percent_text(foreign)}})
@@ -46,9 +54,8 @@ std::optional<Slip> burette_rinsed(const Case& marked, const RunView& run) {
 
 std::optional<Slip> pipette_rinsed(const Case& marked, const RunView& run) {
   if (run.story->from_pipette.empty()) return std::nullopt;
-  const double weaker =
-      1.0 - strength_mol_cm3(run.story->from_pipette, Component::analyte) /
-                bottle_mol_cm3(marked.session.spec(), run.final->bench.ledger, Account::sample_bottle);
+  const double weaker = share_weaker(strength_mol_cm3(run.story->from_pipette, Component::analyte),
+                                     bottle_mol_cm3(marked, run.final->bench.ledger, Account::sample_bottle));
   if (weaker <= kUndiluted) return std::nullopt;
   return Slip{weaker, say("find.pipette_rinsed.wrong", {{"share", percent_text(weaker)}}),
               run.initial->bench.tick, run.cost(Cause::aliquot)};

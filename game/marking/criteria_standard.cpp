@@ -15,6 +15,8 @@ namespace {
 /// Half a millimetre of the neck (our own choice; class A allows the glass 0.15 cm3, ISO 1042).
 constexpr double kOnLine_cm3 = 0.10;
 constexpr int kEnoughWashings = 2, kEnoughInversions = 10;
+/// Of the solid left in beaker, rod and funnel: one washing leaves 1e-4 of it, two a fortieth of that.
+constexpr double kLittleLeft = 5e-5;
 /// An eye this far off the line is said to have been off.
 constexpr double kEyeOff_mm = 20.0;
 constexpr double kSameWeight_g = 0.1 * kBalanceShows_g;
@@ -33,7 +35,7 @@ std::optional<double> in_titre_cm3(const Case& marked, double stronger) {
 Finding open(const Case& marked, Score score, const char* id) {
   const MadeUp& made = made_up(marked);
   Finding finding{score, id, false, 0.0, 1.0, "", made.at, std::nullopt, ""};
-  if (made.in_flask_cm3 > 0.0) return finding;
+  if (made.in_flask_cm3 > 0.0 && made.tipped_out_g > 0.0) return finding;
   finding.judged = false;
   finding.tick = marked.end();
   finding.seen = say("find.standard.never_made");
@@ -61,7 +63,7 @@ Finding washings_in(const Case& marked) {
   const std::string left = figure_text(100.0 * made.left_in_beaker, 2) + " %",
                     count = std::to_string(made.washings);
   const std::string seen = say("find.washings_in.seen", {{"count", count}, {"left", left}});
-  if (made.washings >= kEnoughWashings) return met(finding, seen);
+  if (made.washings >= kEnoughWashings && made.left_in_beaker <= kLittleLeft) return met(finding, seen);
   finding.cost_cm3 = in_titre_cm3(marked, -made.left_in_beaker);
   return missed(finding, seen, "find.washings_in.advice");
 }

@@ -73,7 +73,7 @@ void Evidence::liquid_handled(const BenchState& bench) {
   goggles_off_.reset();
 }
 
-/// Whether liquid was handled since the last look: out of a bottle, in the tube, through the air.
+/// Whether liquid was handled since the last look: out of a bottle, in the tube, through the air; or a solid.
 bool Evidence::books_changed(const Ledger& books) {
   const bool first_look = titrant_in_bottle_ < 0;
   const Quanta titrant = news(titrant_in_bottle_, books.balance(Account::titrant_bottle).volume);
@@ -83,8 +83,11 @@ bool Evidence::books_changed(const Ledger& books) {
   const Quanta tube =
       news(in_tube_, books.balance(Account::column).volume + books.balance(Account::wall_film).volume +
                          moved(books, Account::column, Account::plug_drop));
+  const Parcel& weighing = books.balance(Account::weighing_bottle);
+  const Quanta solid =
+      news(solid_in_bottle_, weighing.amount(Component::titrant) + weighing.amount(Component::analyte));
   const Quanta flight = news(in_flight_, books.balance(Account::in_flight).volume);
-  return !first_look && (titrant != 0 || sample != 0 || water != 0 || tube != 0 || flight != 0);
+  return !first_look && (titrant != 0 || sample != 0 || water != 0 || tube != 0 || flight != 0 || solid != 0);
 }
 
 void Evidence::watch_pouring(const Session& session) {

@@ -50,7 +50,7 @@ class Evidence {
 
   std::optional<Tick> goggles_off_;  ///< since the last liquid, first moment
   Quanta titrant_in_bottle_ = -1, sample_in_bottle_ = -1, water_in_bottle_ = -1, in_tube_ = -1,
-         in_flight_ = -1;
+         in_flight_ = -1, solid_in_bottle_ = -1;
   Quanta poured_ = 0, through_tap_ = 0, fallen_ = 0, touched_off_ = 0, into_tube_ = 0;
 };
 

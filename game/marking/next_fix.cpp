@@ -20,7 +20,7 @@ constexpr double kHalfDrop_cm3 = 0.5 * kOneDrop_cm3;
 /// How a cause is mended: by which criteria it is seen, the root first, and what to do where none was missed.
 struct Mend {
   Cause cause;
-  std::array<const char*, 9> criteria{};
+  std::array<const char*, 10> criteria{};
   Phrase too_high = {};  ///< advice where it raised the titre; null: only together with a criterion
   Phrase too_low = {};   ///< ... lowered it; null: the same
 };
@@ -42,12 +42,12 @@ constexpr std::array kMends = {
     Mend{Cause::missed_flask, {"into-the-flask"}, "fix.missed_flask", {}},
     Mend{Cause::flask_wall, {"washed-down"}, "fix.flask_wall", {}},
     Mend{Cause::titrant_strength,
-         {"burette-rinsed", "washings-in", "made-to-mark", "turned-over"},
+         {"standard-weighed", "burette-rinsed", "washings-in", "made-to-mark", "turned-over"},
          "fix.titrant_strength",
          {}},
     Mend{Cause::aliquot,
-         {"one-aliquot", "pipette-rinsed", "pipette-to-line", "pipette-wiped", "pipette-drained",
-          "last-drop-left", "washings-in", "made-to-mark", "turned-over"},
+         {"standard-weighed", "one-aliquot", "pipette-rinsed", "pipette-to-line", "pipette-wiped",
+          "pipette-drained", "last-drop-left", "washings-in", "made-to-mark", "turned-over"},
          {},
          {}},
     Mend{Cause::flask_residue, {"flask-clean"}, "fix.flask_residue", {}},

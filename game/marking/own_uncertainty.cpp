@@ -124,13 +124,14 @@ std::vector<Quantity> inputs_of(const Level& level, std::span<const double> titr
   return inputs;
 }
 
-/// Volumes as they would be at the bench's temperature; the dilution was made at one of its own, which
-/// cancels.
 /// A soft change is no sharper to perfect hands; any other comes to nothing here.
 double soft(const Quantity& endpoint, const AssumedOfTheBench& assumed) {
   return endpoint.standard > rectangular(0.5 * assumed.drop_cm3) * 1.001 ? endpoint.standard : 0.0;
 }
 
+/// Volumes as they would be at the bench's temperature; the dilution was made at one of its own, which
+/// cancels. Where a flask has two endpoints, their titres share the initial reading: taken as independent,
+/// its share is put somewhat too high.
 double worked(Level& level, double bench_c, double expands_per_c, std::optional<std::size_t> first_titre,
               std::span<const double> x) {
   const auto at_bench = [&](double cm3, double liquid_c) {

@@ -7,8 +7,13 @@ namespace halfdrop {
 
 namespace {
 
-/// A mass that someone may have meant: a slip of a figure is one, a swapped pair is none.
-constexpr double kMostTimesTooMuch = 100.0;
+/// A mass that someone may have meant: a slip of a figure is one, a swapped pair is none, nor is a speck.
+constexpr double kMostTimesOff = 100.0;
+
+bool may_be_meant(const Level& level, double mass_g) {
+  const Range& serves = level.standard->mass_g;
+  return mass_g > serves.low / kMostTimesOff && mass_g < serves.high * kMostTimesOff;
+}
 
 }  // namespace
 
@@ -16,12 +21,11 @@ Level level_as_recorded(const Session& session, const ResultsSheet& sheet) {
   const Level& level = session.level();
   if (!level.standard) return level;
   const auto before_g = sheet.number(kBottleBefore), after_g = sheet.number(kBottleAfter);
-  if (before_g && after_g && *before_g > *after_g &&
-      *before_g - *after_g < kMostTimesTooMuch * level.standard->mass_g.high)
+  if (before_g && after_g && may_be_meant(level, *before_g - *after_g))
     return as_weighed(level, *before_g, *after_g);
   const double out_g = tipped_out_g(session.spec(), session.state());
   const double bottle_g = session.spec().preparation.bottle_g;
-  return out_g > 0.0 ? as_weighed(level, bottle_g + out_g, bottle_g) : level;
+  return may_be_meant(level, out_g) ? as_weighed(level, bottle_g + out_g, bottle_g) : level;
 }
 
 BenchSpec bench_as_recorded(const BenchSpec& spec, const Level& recorded) {

@@ -7,10 +7,9 @@ namespace halfdrop {
 namespace {
 
 /// What is still in the beaker, of all that was tipped into it.
-double share_in_beaker(const BenchSpec& spec, const BenchState& state) {
+double share_in_beaker(const BenchSpec& spec, const BenchState& state, Component component) {
   const double out_g = tipped_out_g(spec, state);
   if (out_g <= 0.0) return 0.0;
-  const Component component = spec.unknown_in_flask ? Component::titrant : Component::analyte;
   return state.ledger.balance(Account::dissolving_beaker).amount_mol(component) *
          spec.preparation.molar_mass_g_mol / out_g;
 }
@@ -40,7 +39,12 @@ void StandardWatch::look(const Session& session) {
   now_.in_flask_cm3 = flask.volume_cm3();
   now_.off_line_cm3 = now_.in_flask_cm3 - spec.preparation.true_flask_cm3;
   now_.inversions = static_cast<int>(state.preparation.inversions);
-  now_.left_in_beaker = share_in_beaker(spec, state);
+  const double out_g = tipped_out_g(spec, state);
+  if (out_g > now_.tipped_out_g) now_.washings = 0;  // what was rinsed then held none of it
+  now_.tipped_out_g = out_g;
+  const Component component = spec.unknown_in_flask ? Component::titrant : Component::analyte;
+  now_.left_in_beaker = share_in_beaker(spec, state, component);
+  now_.strength_mol_cm3 = flask.empty() ? 0.0 : flask.amount_mol(component) / flask.volume_cm3();
 }
 
 }  // namespace halfdrop

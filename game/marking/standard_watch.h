@@ -11,9 +11,12 @@ struct MadeUp {
   double in_flask_cm3 = 0.0;
   double off_line_cm3 = 0.0;  ///< more than the flask holds at its line
   double eye_above_mm = 0.0;  ///< over the line, when anything last came in
-  int poured_over = 0, washings = 0;
-  int inversions = 0;           ///< since anything last came in
-  double left_in_beaker = 0.0;  ///< of the solid that was tipped out, a share
+  int poured_over = 0;
+  int washings = 0;               ///< since solid was last tipped out
+  int inversions = 0;             ///< since anything last came in
+  double tipped_out_g = 0.0;      ///< of the solid
+  double left_in_beaker = 0.0;    ///< ... a share of that
+  double strength_mol_cm3 = 0.0;  ///< of the flask, all of it together
 };
 
 /// Fed with every tick and every deed of a replay, in order.

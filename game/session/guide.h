@@ -39,7 +39,7 @@ struct GuideFacts {
   int poured_over = 0, washings = 0;  ///< into the volumetric flask: solution, and rinses of its beaker
   bool standard_used = false;         ///< a pipette was rinsed or filled with it, or it was poured out
   std::string bottle_before, bottle_after;  ///< weighings, as written
-  double weighed_out_g = 0.0;               ///< what the balance shows less than was written before
+  double weighed_out_g = 0.0;               ///< what the balance shows less than at first
   bool let_in = false;                      ///< the tap was open over this aliquot
   bool let_in_on = false;                   ///< ... since its first endpoint was written
   bool flask_spent = false;                 ///< a run was read off with it, and it was not rinsed since

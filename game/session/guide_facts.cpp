@@ -45,7 +45,7 @@ struct Log {
   bool tap_open = true;  // a bench left overnight
   bool beaker_under = false;
   bool pipette_over_flask = false;
-  std::set<std::string> finals{};  ///< cells that have held a final reading
+  std::set<std::string> finals{}, firsts{};  ///< cells that have held a final reading, a first endpoint
 
   void operator()(double at_s, const HandsChange& change) {
     if (change.pour.value_or(0.0) > 0.0) facts.turned_about = false;
@@ -98,7 +98,8 @@ struct Log {
       facts.let_in = false;
   }
   void operator()(double, const Writing& writing) {
-    if (writing.cell.ends_with("/first endpoint")) facts.let_in_on = false;
+    if (writing.cell.ends_with("/first endpoint") && firsts.insert(writing.cell).second)
+      facts.let_in_on = false;
     if (!writing.cell.ends_with("/final") || writing.text.empty() || facts.aliquots == 0) return;
     // A figure put right is of a flask that may be long gone.
     if (finals.insert(writing.cell).second) facts.flask_spent = true;
@@ -179,8 +180,8 @@ GuideFacts guide_facts(const Session& session, const View& seen) {
   if (session.level().standard) {
     facts.bottle_before = session.cell(kBottleBefore);
     facts.bottle_after = session.cell(kBottleAfter);
-    if (const auto before_g = number_in(session, kBottleBefore))
-      facts.weighed_out_g = *before_g - facts.seen.preparation.shown_g;
+    const PreparationSpec& standard = session.spec().preparation;
+    facts.weighed_out_g = standard.bottle_g + standard.solid_g - facts.seen.preparation.shown_g;
   }
   read_log(session, facts);
   read_sheet(session, facts);

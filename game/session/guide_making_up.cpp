@@ -14,7 +14,9 @@ const PreparationView& work(F f) { return f.seen.preparation; }
 /// Until it is used, in whatever order the rest was done.
 bool making_up(F f) { return under_way(f) && f.level->standard && !f.standard_used; }
 bool weighing(F f) { return making_up(f) && f.poured_over == 0; }
-bool filling(F f) { return making_up(f) && f.poured_over > 0 && work(f).inversions == 0; }
+bool filling(F f) {
+  return making_up(f) && f.poured_over > 0 && (work(f).inversions == 0 || !work(f).in_neck);
+}
 bool at_line(F f) { return work(f).bottom_mm >= -kAtLine_mm; }
 
 std::string tip_words(F f) {

@@ -220,7 +220,7 @@ const std::vector<GuideStep> kRun = {
      {},
      "/final"},
     {"first-titre",
-     [](F f) { return !f.run.empty() && f.level->then && f.final_cm3; },
+     [](F f) { return !f.run.empty() && f.level->then && f.first_cm3 && f.final_cm3; },
      [](F f) { return f.first_titre_written; },
      says<"guide.first_titre.do">,
      says<"guide.first_titre.why">,
