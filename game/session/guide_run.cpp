@@ -57,6 +57,10 @@ bool within_drops(F f) {
   return f.seen.reading_cm3 >= expected_end_cm3(f) - kHalvesFrom_cm3 || shows_change(f);
 }
 
+std::string second_indicator_words(F f) {
+  return say("guide.second_indicator.do",
+             {{"indicator", f.level->then ? f.level->then->indicator : f.level->indicator}});
+}
 std::string why_trial(F f) { return say("guide.trial_run.why", {{"colour", colour_to_stop_at(f)}}); }
 std::string why_halves(F f) { return say("guide.half_drops.why", {{"colour", colour_to_stop_at(f)}}); }
 std::string quick_words(F f) {
@@ -119,9 +123,7 @@ const std::vector<GuideStep> kRun = {
     {"second-indicator",
      past_first,
      [](F f) { return f.second_indicator_drops >= kEnoughIndicator; },
-     [](F f) {
-       return say("guide.second_indicator.do", {{"indicator", f.level->then->indicator}});
-     },
+     second_indicator_words,
      says<"guide.second_indicator.why">,
      Deed::add_second_indicator,
      {},

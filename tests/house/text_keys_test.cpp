@@ -88,10 +88,11 @@ std::set<std::string> sections_of(const std::map<std::string, std::string>& text
 
 /// Names that no one reads: of places to click, of an attempt's end, of a substance, of a unit, of a piece in
 /// an answer, of a cell.
-const std::set<std::string> kNames = {
-    "hand in",          "handed in",      "level list",      "too high",      "too low",     "mol dm⁻³",
-    "sodium hydroxide", " mol dm⁻³",      "go on",           "conical flask", "white tile",  "wash bottle",
-    "waste beaker",     "first endpoint", "/first endpoint", "first titre",   "/first titre", "two endpoints"};
+const std::set<std::string> kNames = {"hand in",      "handed in",      "level list",       "too high",
+                                      "too low",      "mol dm⁻³",       "sodium hydroxide", " mol dm⁻³",
+                                      "go on",        "conical flask",  "white tile",       "wash bottle",
+                                      "waste beaker", "first endpoint", "/first endpoint",  "first titre",
+                                      "/first titre", "two endpoints"};
 
 /// A literal with two words of small letters beside each other: words that somebody reads.
 bool holds_words(const std::string& line) {
